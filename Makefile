@@ -1,0 +1,124 @@
+# ostler: what is due, on which day, and why.
+#
+#   make            build the program; never touches the system
+#   make demo       install what is missing, build, run the main job
+#   make check      install what is missing, build, run every test
+#   make help       the other targets
+
+BUILD ?= build
+PREFIX ?= /usr
+CC ?= gcc
+include config.mk
+
+# Which layers each layer may see.  This is the design: the include path of a
+# layer is itself and what stands here, so a wrong arrow does not compile.
+LAYERS := base calendar fleet usage due config ledger view mail pass cli
+SEES_calendar := base
+SEES_fleet := calendar $(SEES_calendar)
+SEES_usage := fleet $(SEES_fleet)
+SEES_due := usage $(SEES_usage)
+PURE_AND_BASE := due $(SEES_due)
+SEES_config := $(PURE_AND_BASE)
+SEES_ledger := $(PURE_AND_BASE)
+SEES_view := $(PURE_AND_BASE)
+SEES_mail := base
+SEES_pass := config ledger view mail $(PURE_AND_BASE)
+SEES_cli := pass $(SEES_pass)
+
+layer_of = $(firstword $(subst /, ,$(patsubst src/%,%,$(1))))
+includes_of = $(addprefix -Isrc/,$(1) $(SEES_$(1)))
+
+SOURCES := $(wildcard $(addprefix src/,$(addsuffix /*.c,$(LAYERS))))
+OBJECTS := $(SOURCES:src/%.c=$(BUILD)/obj/%.o)
+MAIN := $(BUILD)/obj/cli/main.o
+LIBRARY := $(BUILD)/libostler.a
+
+UNIT_SOURCES := $(wildcard tests/unit/test_*.c tests/reference/test_*.c)
+UNIT_TESTS := $(UNIT_SOURCES:tests/%.c=$(BUILD)/tests/%)
+TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
+
+.PHONY: all
+all: $(BUILD)/ostler
+
+$(BUILD)/ostler: $(MAIN) $(LIBRARY)
+	$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
+
+$(LIBRARY): $(filter-out $(MAIN),$(OBJECTS))
+	rm -f $@
+	ar rcs $@ $^
+
+$(BUILD)/obj/%.o: src/%.c config.mk Makefile
+	@mkdir -p $(@D)
+	$(CC) $(CFLAGS) $(CPPFLAGS) $(call includes_of,$(call layer_of,$<)) \
+		$(LIBCFLAGS) -MMD -MP -c -o $@ $<
+
+$(BUILD)/tests/%: tests/%.c $(LIBRARY)
+	@mkdir -p $(@D)
+	$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) -MMD -MP \
+		$(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS) -lcmocka
+
+-include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d)
+
+# Installing what is missing: the only targets that touch the system.
+
+.PHONY: deps deps-test
+deps:
+	@contrib/install-packages build
+
+deps-test:
+	@contrib/install-packages build test
+
+.PHONY: demo
+demo: deps
+	@$(MAKE) --no-print-directory -s all
+	@etc/demo/run $(BUILD)/ostler $(BUILD)/demo
+
+.PHONY: check
+check: deps-test
+	@$(MAKE) --no-print-directory check-built
+
+# The tests alone, for a machine that has the packages.
+.PHONY: check-built
+check-built: all $(UNIT_TESTS)
+	@BUILD=$(BUILD) CC="$(CC)" tests/run
+
+# The same tests with the address and undefined-behaviour sanitizers.
+.PHONY: sanitize
+sanitize:
+	@$(MAKE) --no-print-directory check-built BUILD=$(BUILD)/sanitize \
+		SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all"
+
+# Every warning is an error with both compilers.
+.PHONY: compilers
+compilers:
+	@$(MAKE) --no-print-directory all BUILD=$(BUILD)/gcc CC=gcc
+	@$(MAKE) --no-print-directory all BUILD=$(BUILD)/clang CC=clang
+
+.PHONY: lint
+lint: all
+	@BUILD=$(BUILD) tests/lint/layers
+	@tests/lint/headers
+	@tests/lint/tidy $(SOURCES)
+
+.PHONY: format
+format:
+	clang-format -i $(wildcard src/*/*.[ch] tests/*/*.[ch])
+
+.PHONY: install
+install: all
+	@contrib/install-files $(BUILD) "$(DESTDIR)" "$(PREFIX)"
+
+.PHONY: clean
+clean:
+	rm -rf $(BUILD)
+
+.PHONY: help
+help:
+	@sed -n 's/^#   //p' Makefile
+	@echo 'make deps        install the packages that are missing'
+	@echo 'make sanitize    the tests under ASan and UBSan'
+	@echo 'make compilers   build with gcc and clang, warnings as errors'
+	@echo 'make lint        layer check, clang-tidy, cppcheck'
+	@echo 'make format      clang-format, in place'
+	@echo 'make install     DESTDIR= PREFIX=/usr'
+	@echo 'make clean       remove the build folder'

@@ -1,0 +1,69 @@
+#include "nearest.h"
+
+#include <ctype.h>
+#include <string.h>
+
+#define LONGEST 63
+
+static size_t
+least(size_t a, size_t b, size_t c)
+{
+    size_t ab = a < b ? a : b;
+
+    return ab < c ? ab : c;
+}
+
+static int
+same(char a, char b)
+{
+    return tolower((unsigned char)a) == tolower((unsigned char)b);
+}
+
+/* Levenshtein's distance, one row at a time. */
+static size_t
+distance(const char *a, size_t na, const char *b, size_t nb)
+{
+    size_t row[LONGEST + 1];
+
+    for (size_t j = 0; j <= nb; j++)
+        row[j] = j;
+    for (size_t i = 1; i <= na; i++) {
+        size_t diagonal = row[0];
+        row[0] = i;
+        for (size_t j = 1; j <= nb; j++) {
+            size_t above = row[j];
+            size_t change = diagonal + !same(a[i - 1], b[j - 1]);
+            row[j] = least(above + 1, row[j - 1] + 1, change);
+            diagonal = above;
+        }
+    }
+    return row[nb];
+}
+
+struct nearest
+nearest_start(const char *word)
+{
+    /* More than a third of the letters wrong is another word. */
+    return (struct nearest){word, NULL, strlen(word) / 3 + 2};
+}
+
+void
+nearest_offer(struct nearest *n, const char *known)
+{
+    size_t na = strlen(n->word);
+    size_t nb = strlen(known);
+
+    if (na > LONGEST || nb > LONGEST)
+        return;
+    size_t d = distance(n->word, na, known, nb);
+    if (d < n->distance) {
+        n->distance = d;
+        n->best = known;
+    }
+}
+
+const char *
+nearest_best(const struct nearest *n)
+{
+    return n->best;
+}

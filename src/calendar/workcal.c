@@ -1,0 +1,323 @@
+#include "workcal.h"
+
+#include "step.h"
+
+#include <assert.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define DAYS (DAY_LAST - DAY_FIRST + 1)
+#define WORDS (DAYS / 64 + 1)
+
+/*
+ * One bit a day, and for each word of 64 days how many working days come
+ * before it: counting is a popcount, and so is finding the nth.
+ */
+struct workcal {
+    uint64_t open[WORDS];
+    int32_t before[WORDS + 1];
+    struct named_day *closed; /* in order, one entry a day */
+    size_t n_closed;
+    size_t size_closed;
+    day_t known_until;
+};
+
+static void
+set_open(struct workcal *c, day_t d, int is_open)
+{
+    uint64_t bit = (uint64_t)1 << ((d - DAY_FIRST) & 63);
+    uint64_t *word = &c->open[(d - DAY_FIRST) >> 6];
+
+    *word = is_open ? *word | bit : *word & ~bit;
+}
+
+static int
+keep_name(struct workcal *c, struct named_day day)
+{
+    if (c->n_closed == c->size_closed) {
+        size_t size = c->size_closed ? c->size_closed * 2 : 64;
+        void *list = realloc(c->closed, size * sizeof *c->closed);
+        if (list == NULL)
+            return -1;
+        c->closed = list;
+        c->size_closed = size;
+    }
+    c->closed[c->n_closed++] = day;
+    return 0;
+}
+
+static int
+close_day(struct workcal *c, struct named_day day)
+{
+    set_open(c, day.day, 0);
+    return keep_name(c, day);
+}
+
+static int
+close_holidays(struct workcal *c, const struct holiday_set *set)
+{
+    struct named_day days[HOLIDAY_MOST];
+
+    for (int year = 1900; year <= 2199; year++) {
+        size_t n = holiday_year(set, year, days);
+        for (size_t i = 0; i < n; i++)
+            if (close_day(c, days[i]))
+                return -1;
+    }
+    c->known_until = day_earlier(c->known_until, set->known_until);
+    return 0;
+}
+
+static int
+by_day(const void *left, const void *right)
+{
+    day_t a = ((const struct named_day *)left)->day;
+    day_t b = ((const struct named_day *)right)->day;
+
+    return (a > b) - (a < b);
+}
+
+static int
+by_day_and_name(const void *left, const void *right)
+{
+    const struct named_day *a = left;
+    const struct named_day *b = right;
+
+    return a->day == b->day ? strcmp(a->name, b->name) : by_day(a, b);
+}
+
+/* Put the names in order and keep one a day. */
+static void
+order_names(struct workcal *c)
+{
+    size_t kept = 0;
+
+    if (c->n_closed > 1)
+        qsort(c->closed, c->n_closed, sizeof *c->closed, by_day_and_name);
+    for (size_t i = 0; i < c->n_closed; i++)
+        if (kept == 0 || c->closed[i].day != c->closed[kept - 1].day)
+            c->closed[kept++] = c->closed[i];
+    c->n_closed = kept;
+}
+
+/* Count the words: the last step of making one. */
+static void
+seal(struct workcal *c)
+{
+    order_names(c);
+    for (size_t i = 0; i < WORDS; i++)
+        c->before[i + 1] =
+            c->before[i] + (int32_t)__builtin_popcountll(c->open[i]);
+}
+
+struct workcal *
+workcal_new(const struct workcal_plan *plan)
+{
+    struct workcal *c = calloc(1, sizeof *c);
+
+    if (c == NULL)
+        return NULL;
+    c->known_until = DAY_NONE;
+    for (day_t d = DAY_FIRST; d <= DAY_LAST; d++)
+        set_open(c, d, plan->works >> day_weekday(d) & 1);
+    for (size_t i = 0; i < plan->n_holidays; i++)
+        if (close_holidays(c, plan->holidays[i]))
+            goto err;
+    for (size_t i = 0; i < plan->n_closed; i++)
+        if (close_day(c, plan->closed[i]))
+            goto err;
+    for (size_t i = 0; i < plan->n_open; i++)
+        set_open(c, plan->open[i], 1);
+    seal(c);
+    return c;
+err:
+    workcal_free(c);
+    return NULL;
+}
+
+static int
+keep_names(struct workcal *c, const struct workcal *from)
+{
+    for (size_t i = 0; i < from->n_closed; i++)
+        if (!workcal_is_open(from, from->closed[i].day) &&
+            keep_name(c, from->closed[i]))
+            return -1;
+    return 0;
+}
+
+struct workcal *
+workcal_both(const struct workcal *a, const struct workcal *b)
+{
+    struct workcal *c = calloc(1, sizeof *c);
+
+    if (c == NULL)
+        return NULL;
+    for (size_t i = 0; i < WORDS; i++)
+        c->open[i] = a->open[i] & b->open[i];
+    c->known_until = day_earlier(a->known_until, b->known_until);
+    if (keep_names(c, a) || keep_names(c, b)) {
+        workcal_free(c);
+        return NULL;
+    }
+    seal(c);
+    return c;
+}
+
+void
+workcal_free(struct workcal *c)
+{
+    if (c == NULL)
+        return;
+    free(c->closed);
+    free(c);
+}
+
+int
+workcal_is_open(const struct workcal *c, day_t d)
+{
+    assert(day_valid(d));
+    uint32_t i = (uint32_t)(d - DAY_FIRST);
+    return (int)(c->open[i >> 6] >> (i & 63) & 1);
+}
+
+day_t
+workcal_preceding(const struct workcal *c, day_t d)
+{
+    if (d == DAY_NONE)
+        return DAY_NONE;
+    int32_t i = d - DAY_FIRST;
+    int32_t w = i >> 6;
+    /* Drop the days after @d from its word. */
+    uint64_t bits = c->open[w] << (63 - (i & 63));
+    if (bits != 0)
+        return d - __builtin_clzll(bits);
+    while (--w >= 0)
+        if (c->open[w] != 0)
+            return DAY_FIRST + w * 64 + 63 - __builtin_clzll(c->open[w]);
+    return DAY_NONE;
+}
+
+day_t
+workcal_following(const struct workcal *c, day_t d)
+{
+    if (d == DAY_NONE)
+        return DAY_NONE;
+    int32_t i = d - DAY_FIRST;
+    int32_t w = i >> 6;
+    uint64_t bits = c->open[w] >> (i & 63);
+    if (bits != 0)
+        return d + __builtin_ctzll(bits);
+    while (++w < (int32_t)WORDS)
+        if (c->open[w] != 0)
+            return DAY_FIRST + w * 64 + __builtin_ctzll(c->open[w]);
+    return DAY_NONE;
+}
+
+day_t
+workcal_nearest(const struct workcal *c, day_t d)
+{
+    if (d == DAY_NONE || workcal_is_open(c, d))
+        return d;
+    int weekday = day_weekday(d);
+    if (weekday == 6 || weekday == 0)
+        return workcal_following(c, d);
+    return workcal_preceding(c, d);
+}
+
+/* How many working days there are from the first day up to and with @i. */
+static int32_t
+count_to(const struct workcal *c, int32_t i)
+{
+    uint64_t bits = c->open[i >> 6] << (63 - (i & 63));
+
+    return c->before[i >> 6] + (int32_t)__builtin_popcountll(bits);
+}
+
+/* The word that holds the @nth working day, from 1, starting near @w. */
+static int32_t
+word_of(const struct workcal *c, int32_t nth, int32_t w)
+{
+    /* A week of steps reaches two months; farther, halve. */
+    for (int tries = 0; tries < 8; tries++) {
+        if (c->before[w] >= nth)
+            w--;
+        else if (c->before[w + 1] < nth)
+            w++;
+        else
+            return w;
+    }
+    int32_t low = 0;
+    int32_t high = WORDS - 1;
+    while (low < high) {
+        int32_t middle = (low + high + 1) / 2;
+        if (c->before[middle] < nth)
+            low = middle;
+        else
+            high = middle - 1;
+    }
+    return low;
+}
+
+/* The position of the @nth set bit, from 1, which the word must have. */
+static int
+select_bit(uint64_t word, int nth)
+{
+    int at = 0;
+
+    for (int width = 32; width > 0; width /= 2) {
+        uint64_t low = word & (((uint64_t)1 << width) - 1);
+        int count = __builtin_popcountll(low);
+        if (nth > count) {
+            nth -= count;
+            at += width;
+            word >>= width;
+        } else {
+            word = low;
+        }
+    }
+    return at;
+}
+
+day_t
+workcal_add(const struct workcal *c, day_t d, int n)
+{
+    if (d == DAY_NONE || n == 0)
+        return d;
+    int32_t i = d - DAY_FIRST;
+    int64_t nth = (int64_t)count_to(c, i) + n;
+    /* Going back from a day that is closed, the first one found is the last
+     * one counted. */
+    if (n < 0 && !workcal_is_open(c, d))
+        nth++;
+    if (nth < 1 || nth > c->before[WORDS])
+        return DAY_NONE;
+    int32_t w = word_of(c, (int32_t)nth, i >> 6);
+    return DAY_FIRST + w * 64 +
+           select_bit(c->open[w], (int)nth - c->before[w]);
+}
+
+int
+workcal_between(const struct workcal *c, day_t from, day_t to)
+{
+    if (from == DAY_NONE || to == DAY_NONE || to <= from)
+        return 0;
+    return count_to(c, to - DAY_FIRST) - count_to(c, from - DAY_FIRST);
+}
+
+const char *
+workcal_why(const struct workcal *c, day_t d)
+{
+    struct named_day key = {d, NULL};
+
+    if (workcal_is_open(c, d) || c->n_closed == 0)
+        return NULL;
+    const struct named_day *found =
+        bsearch(&key, c->closed, c->n_closed, sizeof key, by_day);
+    return found ? found->name : NULL;
+}
+
+day_t
+workcal_known_until(const struct workcal *c)
+{
+    return c->known_until;
+}

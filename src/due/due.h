@@ -1,0 +1,101 @@
+#ifndef DUE_H
+#define DUE_H
+
+#include "record.h"
+#include "usage.h"
+
+/* How things stand with a due; the order is the order of urgency. */
+enum due_state {
+    DUE_NO_RECORD,     /* nothing known to run from */
+    DUE_OVERDUE,       /* the deadline is past */
+    DUE_NEEDS_READING, /* a meter decides and its reading is missing or old */
+    DUE_BEFORE_RETURN, /* off the road: to be done before it returns */
+    DUE_NOW,           /* plan day or deadline by the end of this ISO week */
+    DUE_AHEAD
+};
+
+/* What a due warns of: bits. */
+enum due_warning {
+    WARN_PLAN_PASSED = 1 << 0,     /* not done on its plan day */
+    WARN_BOOK_NOW = 1 << 1,        /* the book-by day is here or past */
+    WARN_NO_WORKING_DAY = 1 << 2,  /* none between cycle start and deadline */
+    WARN_HOLIDAYS_UNKNOWN = 1 << 3, /* a holiday set ends before the day */
+    WARN_OLD_READING = 1 << 4,     /* the newest is older than tolerated */
+    WARN_STATED_USE = 1 << 5,      /* forecast from the stated use alone */
+    WARN_OUT_OF_RANGE = 1 << 6     /* a date past the last day we know */
+};
+#define WARN_LAST WARN_OUT_OF_RANGE
+
+/* The steps by which a due comes to its dates. */
+enum reason_step {
+    REASON_START,    /* the record, baseline or first day it runs from */
+    REASON_INTERVAL, /* the interval, and which rule set it */
+    REASON_KEPT,     /* the date was kept, or lost, and why */
+    REASON_AGE,      /* a shorter interval from an age on */
+    REASON_FIRST,    /* which of several intervals comes first */
+    REASON_FORECAST, /* from readings to a day */
+    REASON_OFF_ROAD, /* a spell off the road moved it */
+    REASON_ROLL,     /* a day on which nothing can be done */
+    REASON_LEAD,     /* working back to the book-by day */
+    REASON_NOTE      /* moves nothing */
+};
+
+/*
+ * One step.  @before is the day the step found, @after the day it left, either
+ * DAY_NONE; the chain of days runs from the start of the cycle to the plan
+ * day, and REASON_LEAD goes on from there to the book-by day.
+ */
+struct reason {
+    enum reason_step step;
+    day_t before;
+    day_t after;
+    const char *text; /* one sentence without a full stop */
+};
+
+/*
+ * Which cycle a due belongs to: the record it runs from, or 0 and the day it
+ * runs from when that is in the fleet file, and how many cycles further on.
+ */
+struct cycle {
+    int64_t record;
+    day_t start; /* DAY_NONE with no record */
+    int ahead;   /* 0 for the current cycle */
+};
+
+#define CYCLE_TEXT 40
+
+/* A computed answer: one job of one subject in one cycle. */
+struct due {
+    const struct task *task;
+    struct cycle cycle;
+    enum due_state state;
+    unsigned warnings; /* of enum due_warning */
+    day_t deadline;    /* DAY_NONE when none can be told */
+    day_t plan_day;    /* never after the deadline; DAY_NONE when none */
+    day_t book_by;     /* DAY_NONE without a plan day or a lead */
+    day_t last_done;   /* DAY_NONE when never */
+    int64_t due_reading; /* -1 when no meter is involved */
+    struct forecast forecast;
+    const struct reason *reasons;
+    size_t n_reasons;
+};
+
+/* The words of the JSON contract: "no-record", "overdue" and so on. */
+const char *due_state_word(enum due_state state);
+const char *due_warning_word(enum due_warning warning);
+const char *due_step_word(enum reason_step step);
+
+/*
+ * What one warning bit of @d says on @today, a sentence without a full stop,
+ * written into @out and returned.
+ */
+const char *due_warning_text(const struct due *d, enum due_warning warning,
+    day_t today, char *out, size_t size);
+
+/*
+ * The name of a cycle, of letters, digits, "-" and "+": "r42" from record 42,
+ * "d2026-03-14" from a day, "none", each with "+N" for the Nth after it.
+ */
+const char *due_cycle_text(const struct cycle *c, char out[CYCLE_TEXT]);
+
+#endif

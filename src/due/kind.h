@@ -1,0 +1,26 @@
+#ifndef KIND_H
+#define KIND_H
+
+#include "interval.h"
+
+struct arena;
+struct scan;
+
+/*
+ * Read one interval, as "12 months", "20000 km" or "yearly on 1 nov", up to
+ * the next "or" or the end.  Texts are taken from @a.  Returns 0, or -1 when
+ * no kind knows the words, and then kind_forms() says what there is.
+ */
+int kind_parse(struct scan *s, struct arena *a, struct interval *out);
+
+/* The forms of all kinds, for a message: "N days|weeks|months|years, ...". */
+const char *kind_forms(void);
+
+/* Nonzero when this interval names its deadlines itself (a yearly date, a
+ * recurrence), so that nothing is said of what it runs from. */
+int kind_is_calendar_rule(const struct interval *i);
+
+/* The meter that this interval is measured by, METER_NONE for the calendar. */
+enum meter kind_meter(const struct interval *i);
+
+#endif

@@ -1,0 +1,35 @@
+#ifndef SNAPSHOT_H
+#define SNAPSHOT_H
+
+#include "due.h"
+
+/*
+ * All dues of a fleet on one day: the one thing that every view is made from.
+ * It is made once and then only read; it borrows the facts and their fleet.
+ */
+struct snapshot;
+
+struct snapshot_options {
+    day_t today;
+    day_t horizon; /* project coming cycles up to here; DAY_NONE for none */
+    int reasons;   /* nonzero to keep the reasons of every due */
+};
+
+/* Work out every due, the most urgent first.  NULL when memory is out.  Free
+ * with snapshot_free(). */
+struct snapshot *snapshot_new(
+    const struct facts *facts, const struct snapshot_options *options);
+
+/* Free @s; NULL is ignored. */
+void snapshot_free(struct snapshot *s);
+
+/* The day it was made for. */
+day_t snapshot_today(const struct snapshot *s);
+
+/* The fleet it was made from. */
+const struct fleet *snapshot_fleet(const struct snapshot *s);
+
+/* Its dues, in order of urgency, then of day, subject and job; sets @n. */
+const struct due *snapshot_dues(const struct snapshot *s, size_t *n);
+
+#endif

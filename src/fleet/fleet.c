@@ -1,0 +1,62 @@
+#include "fleet.h"
+
+#include <string.h>
+#include <strings.h>
+
+const struct depot *
+fleet_depot(const struct subject *s)
+{
+    while (s->depot == NULL && s->carrier != NULL)
+        s = s->carrier;
+    return s->depot;
+}
+
+const struct subject *
+fleet_subject(const struct fleet *f, const char *id)
+{
+    for (size_t i = 0; i < f->n_subjects; i++)
+        if (strcasecmp(f->subjects[i].id, id) == 0)
+            return &f->subjects[i];
+    return NULL;
+}
+
+const struct job *
+fleet_job(const struct fleet *f, const char *id)
+{
+    for (size_t i = 0; i < f->n_jobs; i++)
+        if (strcasecmp(f->jobs[i].id, id) == 0)
+            return &f->jobs[i];
+    return NULL;
+}
+
+const struct task *
+fleet_task(const struct fleet *f, const struct subject *s, const struct job *j)
+{
+    for (size_t i = 0; i < s->n_tasks; i++)
+        if (f->tasks[s->first_task + i].job == j)
+            return &f->tasks[s->first_task + i];
+    return NULL;
+}
+
+const char *
+fleet_class_word(enum job_class class)
+{
+    static const char *const words[] = {
+        "law", "recommendation", "maker", "own"};
+
+    return words[class];
+}
+
+const char *
+fleet_kind_word(enum subject_kind kind)
+{
+    static const char *const words[] = {"vehicle", "equipment", "driver"};
+
+    return words[kind];
+}
+
+const char *
+fleet_unit_word(enum distance_unit unit)
+{
+    return unit == UNIT_KM ? "km" : "miles";
+}

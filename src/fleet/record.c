@@ -1,0 +1,42 @@
+#include "record.h"
+
+#include <stdlib.h>
+
+static int
+by_subject_and_day(const void *left, const void *right)
+{
+    const struct record *a = left;
+    const struct record *b = right;
+
+    if (a->subject != b->subject)
+        return a->subject < b->subject ? -1 : 1;
+    if (a->day != b->day)
+        return a->day < b->day ? -1 : 1;
+    return (a->id > b->id) - (a->id < b->id);
+}
+
+struct facts
+facts_of(
+    const struct fleet *fleet, struct record *records, size_t n, size_t *first)
+{
+    size_t at = 0;
+
+    if (n > 1)
+        qsort(records, n, sizeof *records, by_subject_and_day);
+    for (size_t s = 0; s < fleet->n_subjects; s++) {
+        first[s] = at;
+        while (at < n && records[at].subject == &fleet->subjects[s])
+            at++;
+    }
+    first[fleet->n_subjects] = at;
+    return (struct facts){fleet, records, first};
+}
+
+const char *
+record_kind_word(enum record_kind kind)
+{
+    static const char *const words[] = {
+        "completed", "failed", "reading", "off-road"};
+
+    return words[kind];
+}

@@ -1,0 +1,55 @@
+#ifndef RECORD_H
+#define RECORD_H
+
+#include "fleet.h"
+
+/* What happened. */
+enum record_kind {
+    RECORD_COMPLETED, /* a job was done */
+    RECORD_FAILED,    /* a job was tried and not passed */
+    RECORD_READING,   /* a meter was read */
+    RECORD_OFF_ROAD   /* a spell off the road */
+};
+
+/*
+ * One fact from the ledger.  Facts are never edited; one that was voided by a
+ * later record is not handed to the calculator.
+ */
+struct record {
+    int64_t id; /* in the order of entry, from 1 */
+    enum record_kind kind;
+    enum meter meter;             /* of the reading */
+    const struct subject *subject;
+    const struct job *job;        /* completed and failed, else NULL */
+    day_t day;                    /* on which it happened, or began */
+    day_t until;                  /* off the road: the last day of the spell,
+                                     DAY_NONE while no return is known */
+    int64_t reading;              /* -1 when none was taken */
+    int64_t entered;              /* seconds since 1970-01-01T00:00:00Z */
+    int64_t voided_by;            /* the record that voids this one, or 0 */
+    const char *by;               /* these three may be NULL */
+    const char *reference;
+    const char *note;
+};
+
+/*
+ * The facts the calculator works from: records that stand, grouped by subject
+ * and in order of day, then of entry.
+ */
+struct facts {
+    const struct fleet *fleet;
+    const struct record *records;
+    const size_t *first; /* for each subject, and one past the last */
+};
+
+/*
+ * Put @n records in order and count where each subject's begin.  @records is
+ * sorted in place and @first has room for n_subjects + 1; both are kept.
+ */
+struct facts facts_of(const struct fleet *fleet, struct record *records,
+    size_t n, size_t *first);
+
+/* The word for a kind of record, as history and CSV show it. */
+const char *record_kind_word(enum record_kind kind);
+
+#endif
