@@ -8,6 +8,7 @@ by_subject_and_day(const void *left, const void *right)
     const struct record *a = left;
     const struct record *b = right;
 
+    /* Subjects stand in one array; NULL, the unknown, comes first. */
     if (a->subject != b->subject)
         return a->subject < b->subject ? -1 : 1;
     if (a->day != b->day)
@@ -23,6 +24,8 @@ facts_of(
 
     if (n > 1)
         qsort(records, n, sizeof *records, by_subject_and_day);
+    while (at < n && records[at].subject == NULL)
+        at++;
     for (size_t s = 0; s < fleet->n_subjects; s++) {
         first[s] = at;
         while (at < n && records[at].subject == &fleet->subjects[s])

@@ -19,8 +19,10 @@ struct record {
     int64_t id; /* in the order of entry, from 1 */
     enum record_kind kind;
     enum meter meter;             /* of the reading */
-    const struct subject *subject;
-    const struct job *job;        /* completed and failed, else NULL */
+    const char *subject_id;       /* as the ledger holds it */
+    const char *job_id;           /* completed and failed, else NULL */
+    const struct subject *subject; /* NULL when the fleet file has it no more */
+    const struct job *job;
     day_t day;                    /* on which it happened, or began */
     day_t until;                  /* off the road: the last day of the spell,
                                      DAY_NONE while no return is known */
@@ -43,8 +45,9 @@ struct facts {
 };
 
 /*
- * Put @n records in order and count where each subject's begin.  @records is
- * sorted in place and @first has room for n_subjects + 1; both are kept.
+ * Put @n records in order and count where each subject's begin; those of a
+ * subject that the fleet no longer has are left out.  @records is sorted in
+ * place and @first has room for n_subjects + 1; both are kept.
  */
 struct facts facts_of(const struct fleet *fleet, struct record *records,
     size_t n, size_t *first);
