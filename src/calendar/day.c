@@ -3,7 +3,7 @@
 #include "num.h"
 
 #include <assert.h>
-#include <stdio.h>
+#include <string.h>
 
 /* Days from 0000-03-01 to 1970-01-01.  Years that begin in March put the
  * leap day last, where it needs no special case. */
@@ -94,7 +94,7 @@ const char *
 day_text(day_t d, char out[DAY_TEXT])
 {
     if (!day_valid(d))
-        return snprintf(out, DAY_TEXT, "-"), out;
+        return memcpy(out, "-", 2);
     struct ymd t = day_ymd(d);
     unsigned y = (unsigned)t.year;
     unsigned m = (unsigned)t.month;
@@ -103,8 +103,21 @@ day_text(day_t d, char out[DAY_TEXT])
         (char)('0' + y / 100 % 10), (char)('0' + y / 10 % 10),
         (char)('0' + y % 10), '-', (char)('0' + m / 10), (char)('0' + m % 10),
         '-', (char)('0' + n / 10), (char)('0' + n % 10), '\0'};
-    for (int i = 0; i < DAY_TEXT; i++)
-        out[i] = digits[i];
+    return memcpy(out, digits, DAY_TEXT);
+}
+
+const char *
+day_words(day_t d, char out[DAY_WORDS])
+{
+    static const char *const weekdays[] = {
+        "Mon ", "Tue ", "Wed ", "Thu ", "Fri ", "Sat ", "Sun "};
+    size_t at = 0;
+
+    if (day_valid(d)) {
+        memcpy(out, weekdays[day_weekday(d)], 4);
+        at = 4;
+    }
+    day_text(d, out + at);
     return out;
 }
 

@@ -16,6 +16,7 @@ typedef int32_t day_t;
 #define DAY_FIRST ((day_t)-25567) /* 1900-01-01 */
 #define DAY_LAST ((day_t)84005)   /* 2199-12-31 */
 #define DAY_TEXT 11               /* room for "YYYY-MM-DD" and a NUL */
+#define DAY_WORDS 15              /* room for "Wed 2026-12-02" and a NUL */
 
 /* Year, month 1 to 12, day of the month 1 to 31. */
 struct ymd {
@@ -47,6 +48,9 @@ day_t day_parse(const char *text, size_t len);
 
 /* Write @d as YYYY-MM-DD, or "-" for DAY_NONE, into @out and return it. */
 const char *day_text(day_t d, char out[DAY_TEXT]);
+
+/* Write @d with its weekday, "Wed 2026-12-02", or "-" for DAY_NONE. */
+const char *day_words(day_t d, char out[DAY_WORDS]);
 
 /* The later of two days; DAY_NONE counts as the earliest. */
 day_t day_later(day_t a, day_t b);

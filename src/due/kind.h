@@ -3,18 +3,21 @@
 
 #include "interval.h"
 
+#include <stddef.h>
+
 struct arena;
 struct scan;
 
 /*
  * Read one interval, as "12 months", "20000 km" or "yearly on 1 nov", up to
  * the next "or" or the end.  Texts are taken from @a.  Returns 0, or -1 when
- * no kind knows the words, and then kind_forms() says what there is.
+ * no kind knows the words, and then kind_form() says what there is.
  */
 int kind_parse(struct scan *s, struct arena *a, struct interval *out);
 
-/* The forms of all kinds, for a message: "N days|weeks|months|years, ...". */
-const char *kind_forms(void);
+/* How the kind at @i of the table is spelled, "N days|weeks|months|years", for
+ * a message or a manual; NULL past the last. */
+const char *kind_form(size_t i);
 
 /* Nonzero when this interval names its deadlines itself (a yearly date, a
  * recurrence), so that nothing is said of what it runs from. */

@@ -25,6 +25,7 @@ struct interval {
     int month;               /* a date in each year */
     int day;
     const char *recurrence; /* an RFC 5545 RRULE value */
+    day_t from;             /* its DTSTART */
     const char *text;       /* as written in the fleet file */
 };
 

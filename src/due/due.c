@@ -1,0 +1,113 @@
+#include "due.h"
+
+#include <stdio.h>
+
+const char *
+due_state_word(enum due_state state)
+{
+    static const char *const words[] = {"no-record", "overdue",
+        "needs-reading", "before-return", "due", "ahead"};
+
+    return words[state];
+}
+
+const char *
+due_step_word(enum reason_step step)
+{
+    static const char *const words[] = {"start", "interval", "date-kept",
+        "age", "first-to-come", "forecast", "off-road", "working-day",
+        "lead-time", "note"};
+
+    return words[step];
+}
+
+const char *
+due_warning_word(enum due_warning warning)
+{
+    switch (warning) {
+    case WARN_PLAN_PASSED:
+        return "plan-day-passed";
+    case WARN_BOOK_NOW:
+        return "book-now";
+    case WARN_NO_WORKING_DAY:
+        return "no-working-day";
+    case WARN_HOLIDAYS_UNKNOWN:
+        return "holidays-unknown";
+    case WARN_OLD_READING:
+        return "old-reading";
+    case WARN_STATED_USE:
+        return "stated-use";
+    case WARN_OUT_OF_RANGE:
+        return "out-of-range";
+    }
+    return "";
+}
+
+/* How much time is left of a plan day that has passed. */
+static void
+plan_passed_text(const struct due *d, day_t today, char *out, size_t size)
+{
+    int left =
+        workcal_between(d->task->calendar, step_days(today, -1), d->deadline);
+
+    if (left > 0)
+        snprintf(out, size,
+            "not done on its plan day; %d working day%s left, today included, "
+            "before the deadline",
+            left, left == 1 ? "" : "s");
+    else
+        snprintf(out, size,
+            "not done on its plan day, and no working day is left before the "
+            "deadline");
+}
+
+const char *
+due_warning_text(const struct due *d, enum due_warning warning, day_t today,
+    char *out, size_t size)
+{
+    char day[DAY_WORDS];
+
+    switch (warning) {
+    case WARN_PLAN_PASSED:
+        plan_passed_text(d, today, out, size);
+        break;
+    case WARN_BOOK_NOW:
+        snprintf(out, size, "to be booked by %s", day_words(d->book_by, day));
+        break;
+    case WARN_NO_WORKING_DAY:
+        snprintf(out, size, "no working day lies before the deadline");
+        break;
+    case WARN_HOLIDAYS_UNKNOWN:
+        snprintf(out, size, "the holidays around the deadline are not "
+                            "published yet");
+        break;
+    case WARN_OLD_READING:
+        snprintf(out, size, "the newest reading is old: take a new one");
+        break;
+    case WARN_STATED_USE:
+        snprintf(out, size, "forecast from the stated use, not from readings");
+        break;
+    case WARN_OUT_OF_RANGE:
+        snprintf(out, size, "the deadline lies after 2199-12-31, the last "
+                            "day that can be told");
+        break;
+    }
+    return out;
+}
+
+const char *
+due_cycle_text(const struct cycle *c, char out[CYCLE_TEXT])
+{
+    char start[24] = "none";
+    char day[DAY_TEXT];
+
+    if (c->record != 0)
+        snprintf(start, sizeof start, "r%lld", (long long)c->record);
+    else if (c->start != DAY_NONE)
+        snprintf(start, sizeof start, "d%s", day_text(c->start, day));
+    if (c->ahead > 0)
+        snprintf(out, CYCLE_TEXT, "%s+%d", start, c->ahead);
+    else
+        snprintf(out, CYCLE_TEXT, "%s", start);
+    return out;
+}

@@ -1,0 +1,58 @@
+#include "kind.h"
+
+#include "arena.h"
+#include "reckon.h"
+#include "scan.h"
+
+#include <string.h>
+
+static const struct interval_kind *const kinds[] = {
+    &kind_count, /* before length: "4 within 12 months" begins with a number */
+    &kind_length,
+    &kind_distance,
+    &kind_hours,
+    &kind_yearly,
+    &kind_recurrence,
+    &kind_needed,
+};
+
+#define KINDS (sizeof kinds / sizeof kinds[0])
+
+int
+kind_parse(struct scan *s, struct arena *a, struct interval *out)
+{
+    for (size_t i = 0; i < KINDS; i++) {
+        struct scan attempt = *s;
+        struct interval found = {.kind = kinds[i]};
+        size_t len;
+
+        const char *text = scan_peek(&attempt, &len);
+        if (kinds[i]->parse(&attempt, a, &found) != 0)
+            continue;
+        found.text = arena_text(a, text, (size_t)(attempt.at - text));
+        if (found.text == NULL)
+            return -1;
+        *s = attempt;
+        *out = found;
+        return 0;
+    }
+    return -1;
+}
+
+const char *
+kind_form(size_t i)
+{
+    return i < KINDS ? kinds[i]->form : NULL;
+}
+
+int
+kind_is_calendar_rule(const struct interval *i)
+{
+    return i->kind->calendar_rule;
+}
+
+enum meter
+kind_meter(const struct interval *i)
+{
+    return i->kind->meter;
+}

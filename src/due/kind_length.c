@@ -1,0 +1,264 @@
+#include "length.h"
+#include "reasons.h"
+#include "reckon.h"
+#include "rhythm.h"
+#include "span.h"
+#include "window.h"
+
+/* "6 weeks", "12 months": a length of time on the calendar. */
+
+static int
+parse(struct scan *s, struct arena *a, struct interval *out)
+{
+    (void)a;
+    return span_scan(s, &out->span) && out->span.n > 0 ? 0 : -1;
+}
+
+static const char *
+ends_words(enum ends ends)
+{
+    static const char *const words[] = {"", ", to the day before",
+        ", to the end of the month", ", to the end of the ISO week"};
+
+    return words[ends];
+}
+
+/* Working from a deadline keeps its end of the month, and nothing else of the
+ * kind of end: the deadline already is one. */
+static enum ends
+ends_from_deadline(const struct rule *rule)
+{
+    return rule->ends == ENDS_MONTH_END ? ENDS_MONTH_END : ENDS_SAME_DAY;
+}
+
+/*
+ * From an age on a shorter interval holds, but not before the birthday.  Of
+ * several, each is looked at in the order of age.
+ */
+static day_t
+shortened_by_age(const struct reckoning *r, day_t anchor, day_t deadline,
+    enum ends ends)
+{
+    const struct rule *rule = r->task->rule;
+    day_t origin = length_origin(r->task, rule->age_from);
+    char age[SPAN_TEXT];
+    char every[SPAN_TEXT];
+
+    for (int i = 0; i < rule->n_ages && deadline != DAY_NONE; i++) {
+        const struct age_step *step = &rule->ages[i];
+        day_t birthday = step_span(origin, step->age, 1, MONTH_END_CLAMP);
+        day_t shorter = day_later(birthday,
+            length_end(anchor, step->every, ends, rule->month_end));
+        if (birthday == DAY_NONE || shorter >= deadline)
+            continue;
+        reasons_add(r->why, REASON_AGE, deadline, shorter,
+            "%s old on %s: every %s from then on", span_text(step->age, age),
+            day_words(birthday, (char[DAY_WORDS]){0}),
+            span_text(step->every, every));
+        deadline = shorter;
+    }
+    return deadline;
+}
+
+/* How many days of @s lie after @from, up to and including @to. */
+static int64_t
+overlap(const struct spell *s, day_t from, day_t to)
+{
+    day_t first = day_later(s->from, from + 1);
+    day_t last = s->until == DAY_NONE ? to : s->until;
+
+    return last < first || first > to ? 0 : (int64_t)last - first + 1;
+}
+
+/*
+ * A waiting job does not count the days off the road.  A closed spell counts
+ * whole once it begins before the deadline, which it then pushes past itself;
+ * an open one is left to the step that says "before return".
+ */
+static day_t
+lengthened_by_spells(const struct reckoning *r, day_t anchor, day_t deadline)
+{
+    if (r->task->rule->off_road != OFF_ROAD_WAITS)
+        return deadline;
+    for (size_t i = 0; i < r->n_spells && deadline != DAY_NONE; i++) {
+        const struct spell *s = &r->spells[i];
+        int64_t days =
+            s->until == DAY_NONE ? 0 : overlap(s, anchor, deadline);
+        if (days == 0)
+            continue;
+        day_t later = step_days(deadline, days);
+        reasons_add(r->why, REASON_OFF_ROAD, deadline, later,
+            "off the road from %s to %s: the job waits for those %d days",
+            day_words(s->from, (char[DAY_WORDS]){0}),
+            day_words(s->until, (char[DAY_WORDS]){0}), (int)days);
+        deadline = later;
+    }
+    return deadline;
+}
+
+static day_t
+changed(const struct reckoning *r, day_t anchor, day_t deadline,
+    enum ends ends)
+{
+    return lengthened_by_spells(
+        r, anchor, shortened_by_age(r, anchor, deadline, ends));
+}
+
+/* Start afresh from the day of a completion. */
+static void
+restart(const struct reckoning *r, const struct interval *every, day_t anchor,
+    struct limit *l)
+{
+    const struct rule *rule = r->task->rule;
+    day_t deadline =
+        length_end(anchor, every->span, rule->ends, rule->month_end);
+
+    reasons_add(r->why, REASON_INTERVAL, anchor, deadline, "every %s%s (%s)",
+        every->text, ends_words(rule->ends),
+        fleet_class_word(r->task->job->class));
+    l->previous = DAY_NONE;
+    l->deadline = l->base = changed(r, anchor, deadline, rule->ends);
+    l->steps = 0;
+}
+
+/* Step from one deadline to the next, anchored at the first. */
+static void
+step_deadline(
+    const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    const struct rule *rule = r->task->rule;
+    enum ends ends = ends_from_deadline(rule);
+    day_t from = l->deadline;
+    day_t plain =
+        step_span(l->base, every->span, ++l->steps, rule->month_end);
+
+    if (ends == ENDS_MONTH_END)
+        plain = step_month_last(plain);
+    l->deadline = changed(r, from, plain, ends);
+    if (l->deadline != plain) {
+        l->base = l->deadline;
+        l->steps = 0;
+    }
+}
+
+static void
+say_step(const struct reckoning *r, const struct interval *every, day_t from,
+    day_t to)
+{
+    reasons_add(r->why, REASON_INTERVAL, from, to,
+        "every %s from that deadline (%s)", every->text,
+        fleet_class_word(r->task->job->class));
+}
+
+/* The steps themselves say nothing: one reason covers the whole way. */
+static void
+run_on(const struct reckoning *r, const struct interval *every, day_t day,
+    struct limit *l)
+{
+    struct reckoning silent = *r;
+    day_t pending = l->deadline;
+
+    silent.why = NULL;
+    rhythm_complete(&silent, every, day, step_deadline, l);
+    if (l->previous == DAY_NONE || l->deadline == pending) {
+        reasons_add(r->why, REASON_KEPT, day, l->deadline,
+            "an extra: the deadline already met has not come yet, and the "
+            "next one stands");
+        return;
+    }
+    reasons_add(r->why, REASON_KEPT, day, l->previous,
+        "runs from the last deadline, whenever it was done");
+    say_step(r, every, l->previous, l->deadline);
+}
+
+/* Completed in its window, or late where that keeps the date as well. */
+static void
+keep_date(const struct reckoning *r, const struct interval *every, day_t day,
+    struct limit *l)
+{
+    const struct rule *rule = r->task->rule;
+    struct reckoning silent = *r;
+    day_t kept;
+    int too_short;
+
+    silent.why = NULL;
+    do {
+        kept = l->deadline;
+        step_deadline(&silent, every, l);
+        too_short = rule->shortest.n > 0 && day > kept &&
+                    l->deadline <= step_span(day, rule->shortest, 1,
+                                       MONTH_END_CLAMP);
+    } while (l->deadline != DAY_NONE && (l->deadline <= day || too_short));
+    reasons_add(r->why, REASON_KEPT, day, kept,
+        day <= kept ? "completed within its window, so the date is kept"
+                    : "completed late, and the date is kept all the same");
+    say_step(r, every, kept, l->deadline);
+}
+
+static void
+keep_or_restart(const struct reckoning *r, const struct interval *every,
+    day_t day, struct limit *l)
+{
+    const struct rule *rule = r->task->rule;
+    day_t pending = l->deadline;
+
+    if (pending == DAY_NONE) {
+        restart(r, every, day, l);
+        return;
+    }
+    day_t opens =
+        rule->window.n > 0 ? window_opening(rule, pending) : pending;
+    int late = day > pending;
+    if (late ? rule->late == LATE_KEEPS_DATE : day >= opens) {
+        keep_date(r, every, day, l);
+        return;
+    }
+    reasons_add(r->why, REASON_KEPT, day, day,
+        late ? "completed after %s, so it runs afresh"
+             : "completed before its window opened on %s, so it runs afresh",
+        day_words(late ? pending : opens, (char[DAY_WORDS]){0}));
+    restart(r, every, day, l);
+}
+
+static void
+first(const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    const struct rule *rule = r->task->rule;
+    day_t day = length_first(r);
+
+    (void)every;
+    day_t origin = length_origin(r->task, rule->first.origin);
+    if (day != DAY_NONE && rule->first.origin != ORIGIN_ON)
+        day = changed(r, origin, day, rule->first_ends);
+    l->deadline = l->base = day;
+}
+
+static void
+next(const struct reckoning *r, const struct interval *every, size_t i,
+    struct limit *l)
+{
+    day_t day = r->done[i].day;
+
+    switch (r->task->rule->runs_from) {
+    case FROM_COMPLETION:
+        restart(r, every, day, l);
+        return;
+    case FROM_DEADLINE:
+        if (l->deadline == DAY_NONE)
+            restart(r, every, day, l);
+        else
+            run_on(r, every, day, l);
+        return;
+    case KEEPS_DATE:
+        keep_or_restart(r, every, day, l);
+        return;
+    }
+}
+
+const struct interval_kind kind_length = {
+    .form = "N days|weeks|months|years",
+    .needs_history = 1,
+    .parse = parse,
+    .first = first,
+    .next = next,
+};

@@ -1,0 +1,35 @@
+#include "reckon.h"
+#include "scan.h"
+
+/* "when needed": work that is recorded when it happens and is never due. */
+
+static int
+parse(struct scan *s, struct arena *a, struct interval *out)
+{
+    (void)a;
+    (void)out;
+    return scan_word(s, "when") && scan_word(s, "needed") ? 0 : -1;
+}
+
+static void
+first(const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    (void)r;
+    (void)every;
+    l->deadline = DAY_NONE;
+}
+
+static void
+next(const struct reckoning *r, const struct interval *every, size_t i,
+    struct limit *l)
+{
+    (void)i;
+    first(r, every, l);
+}
+
+const struct interval_kind kind_needed = {
+    .form = "when needed",
+    .parse = parse,
+    .first = first,
+    .next = next,
+};

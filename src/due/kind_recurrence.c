@@ -1,0 +1,114 @@
+#include "arena.h"
+#include "length.h"
+#include "reasons.h"
+#include "reckon.h"
+#include "rhythm.h"
+#include "scan.h"
+
+#include <libical/ical.h>
+
+/*
+ * "rule FREQ=MONTHLY;BYDAY=-1FR from 2026-01-30": an RFC 5545 RRULE and its
+ * DTSTART.  A date that a month lacks is skipped, as the RFC says; with
+ * RSCALE=GREGORIAN;SKIP=BACKWARD (RFC 7529) it is the last day instead.
+ */
+
+static struct icaltimetype
+to_ical(day_t d)
+{
+    struct ymd t = day_ymd(d);
+    struct icaltimetype out = icaltime_null_date();
+
+    out.year = t.year;
+    out.month = t.month;
+    out.day = t.day;
+    return out;
+}
+
+static int
+parse(struct scan *s, struct arena *a, struct interval *out)
+{
+    char rule[200];
+    char from[DAY_TEXT];
+
+    if (!scan_word(s, "rule") || !scan_any(s, rule, sizeof rule) ||
+        !scan_word(s, "from") || !scan_any(s, from, sizeof from))
+        return -1;
+    out->from = day_parse(from, DAY_TEXT - 1);
+    struct icalrecurrencetype parsed = icalrecurrencetype_from_string(rule);
+    if (out->from == DAY_NONE || parsed.freq == ICAL_NO_RECURRENCE)
+        return -1;
+    out->recurrence = arena_print(a, "%s", rule);
+    return out->recurrence == NULL ? -1 : 0;
+}
+
+/* The first occurrence on or after @d, or DAY_NONE when there is none. */
+static day_t
+occurrence_from(const struct interval *every, day_t d)
+{
+    day_t found = DAY_NONE;
+    struct icalrecurrencetype rule =
+        icalrecurrencetype_from_string(every->recurrence);
+    icalrecur_iterator *it =
+        icalrecur_iterator_new(rule, to_ical(every->from));
+
+    if (it == NULL)
+        return DAY_NONE;
+    /* A rule that counts its occurrences has to be run from its start. */
+    if (rule.count == 0 && d > every->from)
+        icalrecur_iterator_set_start(it, to_ical(d));
+    struct icaltimetype t = icalrecur_iterator_next(it);
+    while (!icaltime_is_null_time(t) && found == DAY_NONE && t.year < 2200) {
+        day_t day = day_of(t.year, t.month, t.day);
+        if (day >= d)
+            found = day;
+        t = icalrecur_iterator_next(it);
+    }
+    icalrecur_iterator_free(it);
+    return found;
+}
+
+static void
+step(const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    (void)r;
+    day_t after = step_days(l->deadline, 1);
+
+    l->deadline =
+        after == DAY_NONE ? DAY_NONE : occurrence_from(every, after);
+}
+
+static void
+first(const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    day_t from = length_first(r);
+
+    if (from == DAY_NONE)
+        return;
+    l->deadline = occurrence_from(every, from);
+    reasons_add(r->why, REASON_INTERVAL, from, l->deadline, "%s (%s)",
+        every->text, fleet_class_word(r->task->job->class));
+}
+
+static void
+next(const struct reckoning *r, const struct interval *every, size_t i,
+    struct limit *l)
+{
+    day_t day = r->done[i].day;
+
+    if (l->deadline == DAY_NONE)
+        l->deadline = occurrence_from(every, step_days(day, 1));
+    else
+        rhythm_complete(r, every, day, step, l);
+    reasons_add(r->why, REASON_INTERVAL, day, l->deadline, "%s (%s)",
+        every->text, fleet_class_word(r->task->job->class));
+}
+
+const struct interval_kind kind_recurrence = {
+    .form = "rule RRULE from DAY",
+    .calendar_rule = 1,
+    .needs_history = 1,
+    .parse = parse,
+    .first = first,
+    .next = next,
+};

@@ -1,0 +1,93 @@
+#include "length.h"
+#include "reasons.h"
+#include "reckon.h"
+#include "rhythm.h"
+#include "scan.h"
+
+/* "yearly on 1 nov": the season decides, not the last time. */
+
+static const char *const months[] = {"jan", "feb", "mar", "apr", "may", "jun",
+    "jul", "aug", "sep", "oct", "nov", "dec", "january", "february", "march",
+    "april", "may", "june", "july", "august", "september", "october",
+    "november", "december", NULL};
+
+static int
+parse(struct scan *s, struct arena *a, struct interval *out)
+{
+    int64_t day;
+
+    (void)a;
+    if (!scan_word(s, "yearly") || !scan_word(s, "on") ||
+        !scan_number(s, 1, 31, &day))
+        return -1;
+    int month = scan_choice(s, months);
+    /* 2000 is a leap year: 29 Feb is a date, 30 Feb is not. */
+    if (month < 0 || day > day_month_length(2000, month % 12 + 1))
+        return -1;
+    out->day = (int)day;
+    out->month = month % 12 + 1;
+    return 0;
+}
+
+/* That date in @year; 29 February is 28 February in a common year. */
+static day_t
+date_in(const struct interval *every, int year)
+{
+    if (year < 1900 || year > 2199)
+        return DAY_NONE;
+    int last = day_month_length(year, every->month);
+    return day_of(year, every->month, every->day > last ? last : every->day);
+}
+
+/* The first such date on or after @d. */
+static day_t
+date_from(const struct interval *every, day_t d)
+{
+    int year = day_ymd(d).year;
+    day_t this_year = date_in(every, year);
+
+    return this_year >= d ? this_year : date_in(every, year + 1);
+}
+
+static void
+step(const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    (void)r;
+    if (l->deadline != DAY_NONE)
+        l->deadline = date_in(every, day_ymd(l->deadline).year + 1);
+}
+
+static void
+first(const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    day_t from = length_first(r);
+
+    if (from == DAY_NONE)
+        return;
+    l->deadline = date_from(every, from);
+    reasons_add(r->why, REASON_INTERVAL, from, l->deadline, "%s (%s)",
+        every->text, fleet_class_word(r->task->job->class));
+}
+
+static void
+next(const struct reckoning *r, const struct interval *every, size_t i,
+    struct limit *l)
+{
+    day_t day = r->done[i].day;
+
+    if (l->deadline == DAY_NONE)
+        l->deadline = date_from(every, step_days(day, 1));
+    else
+        rhythm_complete(r, every, day, step, l);
+    reasons_add(r->why, REASON_INTERVAL, day, l->deadline, "%s (%s)",
+        every->text, fleet_class_word(r->task->job->class));
+}
+
+const struct interval_kind kind_yearly = {
+    .form = "yearly on D MONTH",
+    .calendar_rule = 1,
+    .needs_history = 1,
+    .parse = parse,
+    .first = first,
+    .next = next,
+};

@@ -1,0 +1,78 @@
+#include "length.h"
+
+#include "isoweek.h"
+#include "reasons.h"
+#include "span.h"
+
+day_t
+length_end(
+    day_t anchor, struct span length, enum ends ends, enum month_end rule)
+{
+    switch (ends) {
+    case ENDS_SAME_DAY:
+        return step_span(anchor, length, 1, rule);
+    case ENDS_DAY_BEFORE:
+        return step_period_last(anchor, length);
+    case ENDS_MONTH_END:
+        return step_month_last(step_span(anchor, length, 1, rule));
+    case ENDS_WEEK_END:
+        return isoweek_last(step_span(anchor, length, 1, rule));
+    }
+    return DAY_NONE;
+}
+
+day_t
+length_origin(const struct task *t, enum origin origin)
+{
+    const struct subject *s = t->subject;
+
+    switch (origin) {
+    case ORIGIN_REGISTERED:
+        return s->registered;
+    case ORIGIN_BUILT:
+        return s->built;
+    case ORIGIN_IN_SERVICE:
+        return s->in_service;
+    case ORIGIN_EARLIEST:
+        return day_earlier(
+            s->registered, day_earlier(s->built, s->in_service));
+    case ORIGIN_ON:
+        return t->rule->first.on;
+    case ORIGIN_NONE:
+        break;
+    }
+    return DAY_NONE;
+}
+
+const char *
+length_origin_word(enum origin origin)
+{
+    static const char *const words[] = {"nothing", "registration", "being built",
+        "entering service", "the earliest known day", "the stated day"};
+
+    return words[origin];
+}
+
+day_t
+length_first(const struct reckoning *r)
+{
+    const struct rule *rule = r->task->rule;
+    const struct first *first = &rule->first;
+    day_t origin = length_origin(r->task, first->origin);
+    char text[SPAN_TEXT];
+
+    if (origin == DAY_NONE)
+        return DAY_NONE;
+    if (first->origin == ORIGIN_ON) {
+        reasons_add(r->why, REASON_START, DAY_NONE, origin,
+            "never done; the fleet file states the first deadline");
+        return origin;
+    }
+    day_t day =
+        length_end(origin, first->after, rule->first_ends, rule->month_end);
+    reasons_add(r->why, REASON_START, DAY_NONE, origin,
+        "never done, so it runs from %s", length_origin_word(first->origin));
+    reasons_add(r->why, REASON_INTERVAL, origin, day, "first due %s after that",
+        span_text(first->after, text));
+    return day;
+}

@@ -1,0 +1,22 @@
+#ifndef LENGTH_H
+#define LENGTH_H
+
+#include "reckon.h"
+
+/* The day on which a length of time from the anchor ends. */
+day_t length_end(
+    day_t anchor, struct span length, enum ends ends, enum month_end rule);
+
+/*
+ * The first deadline by the rule's `first`, before any work was done, or
+ * DAY_NONE when the day it counts from is not known.  Says why.
+ */
+day_t length_first(const struct reckoning *r);
+
+/* The day of @origin for the task's subject, or DAY_NONE. */
+day_t length_origin(const struct task *t, enum origin origin);
+
+/* Words for a message or a reason: "registration", "the day before". */
+const char *length_origin_word(enum origin origin);
+
+#endif

@@ -1,0 +1,145 @@
+#include "limits.h"
+
+#include "length.h"
+#include "reasons.h"
+
+static int
+is_baseline(const struct reckoning *r, size_t i)
+{
+    return r->done[i].by == NULL && r->done[i].record == 0 &&
+           r->done[i].day == r->task->baseline.last;
+}
+
+static void
+say_start(const struct reckoning *r, size_t i)
+{
+    const struct completion *c = &r->done[i];
+    const struct record *by = c->by;
+
+    if (by == NULL) {
+        reasons_add(r->why, REASON_START, DAY_NONE, c->day,
+            is_baseline(r, i) ? "completed on that day, by the fleet file"
+                              : "taken as completed on its plan day");
+        return;
+    }
+    const char *who = by->by ? by->by : "";
+    const char *with = by->job != r->task->job ? by->job->title : "";
+    reasons_add(r->why, REASON_START, DAY_NONE, c->day,
+        "completed on that day (record %lld%s%s)%s%s", (long long)by->id,
+        who[0] ? ", by " : "", who, with[0] ? " with: " : "", with);
+}
+
+/* The date on a certificate is taken as it stands and not worked out again. */
+static void
+take_stated(const struct reckoning *r, day_t from, struct limit *l)
+{
+    day_t stated = r->task->baseline.deadline;
+
+    *l = (struct limit){.deadline = stated,
+        .base = stated,
+        .previous = DAY_NONE,
+        .due_reading = -1};
+    reasons_add(r->why, from == DAY_NONE ? REASON_START : REASON_INTERVAL,
+        from, stated, "the fleet file states this deadline");
+}
+
+static void
+take_first(
+    const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    const struct baseline *b = &r->task->baseline;
+    int stated = b->deadline != DAY_NONE && b->last == DAY_NONE;
+
+    if (stated && every->kind->meter == METER_NONE)
+        take_stated(r, DAY_NONE, l);
+    else
+        every->kind->first(r, every, l);
+}
+
+static void
+take_next(const struct reckoning *r, const struct interval *every, size_t i,
+    struct limit *l)
+{
+    int stated = r->task->baseline.deadline != DAY_NONE && is_baseline(r, i);
+
+    say_start(r, i);
+    if (stated && every->kind->meter == METER_NONE)
+        take_stated(r, r->done[i].day, l);
+    else
+        every->kind->next(r, every, i, l);
+}
+
+/* Only the last step is explained; those before it are history. */
+static void
+walk(const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    struct reckoning silent = *r;
+    int all = every->kind->needs_history &&
+              (every->kind->calendar_rule ||
+                  r->task->rule->runs_from != FROM_COMPLETION);
+
+    silent.why = NULL;
+    *l = (struct limit){.deadline = DAY_NONE,
+        .previous = DAY_NONE,
+        .base = DAY_NONE,
+        .due_reading = -1};
+    if (r->n_done == 0) {
+        take_first(r, every, l);
+        return;
+    }
+    if (all)
+        take_first(&silent, every, l);
+    for (size_t i = all ? 0 : r->n_done - 1; i < r->n_done; i++)
+        take_next(i + 1 < r->n_done ? &silent : r, every, i, l);
+}
+
+static void
+say_first_to_come(const struct reckoning *r, const struct limits *all)
+{
+    const struct rule *rule = r->task->rule;
+    day_t decided = all->each[all->decides].deadline;
+
+    for (int i = 0; i < all->n; i++) {
+        day_t other = all->each[i].deadline;
+        if (i == all->decides)
+            continue;
+        if (other == DAY_NONE)
+            reasons_add(r->why, REASON_NOTE, decided, decided,
+                "the other limit, %s, cannot tell a day", rule->every[i].text);
+        else
+            reasons_add(r->why, REASON_FIRST, decided, decided,
+                "comes first: %s would be %d days later, on %s",
+                rule->every[i].text, other - decided,
+                day_words(other, (char[DAY_WORDS]){0}));
+    }
+}
+
+void
+limits_of(const struct reckoning *r, struct limits *out)
+{
+    const struct rule *rule = r->task->rule;
+    struct reckoning silent = *r;
+
+    silent.why = NULL;
+    *out = (struct limits){.n = rule->n_every, .decides = -1,
+        .start = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE};
+    for (int i = 0; i < out->n; i++) {
+        const struct interval *every = &rule->every[i];
+        struct limit *l = &out->each[i];
+        walk(&silent, every, l);
+        if (every->kind->meter != METER_NONE) {
+            out->by_meter = 1;
+            out->meter_unknown |= l->deadline == DAY_NONE && r->n_done > 0;
+        }
+        if (l->deadline != DAY_NONE &&
+            (out->decides < 0 ||
+                l->deadline < out->each[out->decides].deadline))
+            out->decides = i;
+    }
+    if (r->why == NULL)
+        return;
+    struct limit again;
+    walk(r, &rule->every[out->decides < 0 ? 0 : out->decides], &again);
+    if (out->decides >= 0)
+        say_first_to_come(r, out);
+}

@@ -1,0 +1,79 @@
+#ifndef RECKON_H
+#define RECKON_H
+
+#include "due.h"
+
+/*
+ * Inside the due layer only: what is at hand while one task is worked out,
+ * and what an interval kind has to answer.
+ */
+struct arena;
+struct reasons;
+struct scan;
+
+/* Something that counts as the job having been done. */
+struct completion {
+    day_t day;
+    int64_t record;          /* 0 for the fleet file's baseline or a projected
+                                completion */
+    int64_t reading;         /* -1 when none was taken */
+    const struct record *by; /* NULL without a record */
+    int also;                /* counts only towards a minimum number */
+};
+
+/* A spell off the road: both days are off.  @until DAY_NONE has no end yet. */
+struct spell {
+    day_t from;
+    day_t until;
+};
+
+struct reckoning {
+    const struct task *task;
+    const struct completion *done; /* in order of day */
+    size_t n_done;
+    const struct spell *spells; /* in order of day */
+    size_t n_spells;
+    struct usage distance;
+    struct usage hours;
+    struct reasons *why; /* NULL when nobody asks */
+};
+
+/* What one interval of a rule comes to, carried from cycle to cycle. */
+struct limit {
+    day_t deadline;      /* DAY_NONE when it cannot tell */
+    day_t previous;      /* a rhythm's deadline before that one */
+    day_t base;          /* the anchor of a series that must not drift */
+    int steps;           /* how many intervals from there */
+    int64_t due_reading; /* -1 without a meter */
+    struct forecast forecast;
+};
+
+/*
+ * A kind of interval.  To add one, write its file and give it a row in the
+ * table in kind.c.
+ */
+struct interval_kind {
+    const char *form; /* as the fleet file spells it */
+    enum meter meter;
+    int calendar_rule; /* it names its deadlines itself */
+    int needs_history; /* every completion matters, not only the last */
+    /* Take the words of one interval from the scan: 0, or -1 when they are
+     * not of this kind. */
+    int (*parse)(struct scan *s, struct arena *a, struct interval *out);
+    /* The deadline with nothing done yet. */
+    void (*first)(const struct reckoning *r, const struct interval *every,
+        struct limit *l);
+    /* The deadline after the completion at @i, given the one before it. */
+    void (*next)(const struct reckoning *r, const struct interval *every,
+        size_t i, struct limit *l);
+};
+
+extern const struct interval_kind kind_length;
+extern const struct interval_kind kind_distance;
+extern const struct interval_kind kind_hours;
+extern const struct interval_kind kind_yearly;
+extern const struct interval_kind kind_recurrence;
+extern const struct interval_kind kind_count;
+extern const struct interval_kind kind_needed;
+
+#endif

@@ -1,0 +1,91 @@
+#include "select.h"
+
+#include <stdlib.h>
+
+day_t
+select_day(const struct due *d)
+{
+    return d->plan_day != DAY_NONE ? d->plan_day : d->deadline;
+}
+
+/* Equipment belongs to what carries it. */
+static int
+is_or_is_carried_by(const struct subject *s, const void *which)
+{
+    for (; s != NULL; s = s->carrier)
+        if (s == which)
+            return 1;
+    return 0;
+}
+
+int
+select_in_scope(const struct scope *scope, const struct due *d)
+{
+    const struct task *t = d->task;
+
+    switch (scope->kind) {
+    case SCOPE_ALL:
+        return 1;
+    case SCOPE_DEPOT:
+        return fleet_depot(t->subject) == scope->which;
+    case SCOPE_SUBJECT:
+        return is_or_is_carried_by(t->subject, scope->which);
+    case SCOPE_JOB:
+        return t->job == scope->which;
+    }
+    return 0;
+}
+
+static int
+in_scopes(const struct filter *f, const struct due *d)
+{
+    for (size_t i = 0; i < f->n_scopes; i++)
+        if (select_in_scope(&f->scopes[i], d))
+            return 1;
+    return f->n_scopes == 0;
+}
+
+static int
+in_time(const struct filter *f, const struct due *d)
+{
+    day_t day = select_day(d);
+
+    if (f->until == 0 || f->until == DAY_NONE || day == DAY_NONE)
+        return 1;
+    return day <= f->until || d->state == DUE_NEEDS_READING;
+}
+
+static int
+wanted(const struct filter *f, const struct due *d)
+{
+    const struct subject *s = d->task->subject;
+
+    if (d->cycle.ahead > 0 && !f->projected)
+        return 0;
+    if (f->subject != NULL && !is_or_is_carried_by(s, f->subject))
+        return 0;
+    if (f->job != NULL && d->task->job != f->job)
+        return 0;
+    if (f->depot != NULL && fleet_depot(s) != f->depot)
+        return 0;
+    if (f->states != 0 && !(f->states >> d->state & 1u))
+        return 0;
+    return in_scopes(f, d) && in_time(f, d);
+}
+
+int
+select_dues(const struct snapshot *s, const struct filter *filter,
+    struct selection *out)
+{
+    size_t n;
+    const struct due *dues = snapshot_dues(s, &n);
+
+    *out = (struct selection){.of = s};
+    out->dues = malloc((n ? n : 1) * sizeof *out->dues);
+    if (out->dues == NULL)
+        return -1;
+    for (size_t i = 0; i < n; i++)
+        if (wanted(filter, &dues[i]))
+            out->dues[out->n++] = &dues[i];
+    return 0;
+}

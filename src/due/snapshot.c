@@ -1,0 +1,196 @@
+#include "snapshot.h"
+
+#include "arena.h"
+#include "compute.h"
+#include "gather.h"
+#include "reasons.h"
+#include "select.h"
+
+#include <stdlib.h>
+
+/* More cycles of one task than anybody plans: daily for a year and a half. */
+#define CYCLES_MOST 600
+
+struct snapshot {
+    const struct facts *facts;
+    struct snapshot_options options;
+    struct arena *arena; /* of the reasons */
+    struct due *dues;
+    size_t n;
+    size_t size;
+};
+
+static struct due *
+next_slot(struct snapshot *s)
+{
+    if (s->n == s->size) {
+        size_t size = s->size ? s->size * 2 : 64;
+        void *dues = realloc(s->dues, size * sizeof *s->dues);
+        if (dues == NULL)
+            return NULL;
+        s->dues = dues;
+        s->size = size;
+    }
+    return &s->dues[s->n];
+}
+
+/* The next cycle of a due, taking it as completed on its plan day.  Returns 1
+ * when one was added, 0 when there is none by the horizon, -1 without
+ * memory. */
+static int
+add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r)
+{
+    const struct due before = s->dues[s->n - 1];
+    struct completion assumed = {.day = select_day(&before), .reading = -1};
+
+    if (assumed.day == DAY_NONE)
+        return 0;
+    struct due *d = next_slot(s);
+    if (d == NULL || gather_assume(g, assumed, r))
+        return -1;
+    reasons_clear(r->why);
+    compute_due(r, d);
+    day_t day = select_day(d);
+    if (day == DAY_NONE || day > s->options.horizon || day <= assumed.day)
+        return 0;
+    d->cycle = before.cycle;
+    d->cycle.ahead++;
+    d->last_done = before.last_done;
+    s->n++;
+    return reasons_take(r->why, d) ? -1 : 1;
+}
+
+static int
+add_coming(struct snapshot *s, struct gather *g, struct reckoning *r)
+{
+    int rc = 1;
+
+    if (s->options.horizon == DAY_NONE || r->task->job->n_follows > 0)
+        return 0;
+    for (int i = 0; i < CYCLES_MOST && rc == 1; i++)
+        rc = add_next_cycle(s, g, r);
+    return rc < 0 ? -1 : 0;
+}
+
+static int
+add_task(struct snapshot *s, struct gather *g, const struct task *t,
+    struct reasons *why)
+{
+    struct reckoning r;
+    int due = gather_task(g, t, &r);
+
+    if (due <= 0)
+        return due;
+    struct due *d = next_slot(s);
+    if (d == NULL)
+        return -1;
+    r.why = why;
+    reasons_clear(why);
+    if (!compute_due(&r, d))
+        return 0;
+    compute_state(&r, s->options.today, d);
+    d->last_done = gather_last_done(g, t);
+    s->n++;
+    if (reasons_take(why, d))
+        return -1;
+    return add_coming(s, g, &r);
+}
+
+static int
+add_all(struct snapshot *s, struct gather *g, struct reasons *why)
+{
+    const struct fleet *f = s->facts->fleet;
+
+    for (size_t i = 0; i < f->n_subjects; i++) {
+        const struct subject *subject = &f->subjects[i];
+        if (gather_subject(g, subject))
+            return -1;
+        for (size_t k = 0; k < subject->n_tasks; k++)
+            if (add_task(s, g, &f->tasks[subject->first_task + k], why))
+                return -1;
+    }
+    return 0;
+}
+
+/* What is in force comes before what is only projected. */
+static int
+rank(const struct due *d)
+{
+    return d->cycle.ahead > 0 ? DUE_AHEAD : (int)d->state;
+}
+
+static int
+by_urgency(const void *left, const void *right)
+{
+    const struct due *a = left;
+    const struct due *b = right;
+    day_t day_a = select_day(a);
+    day_t day_b = select_day(b);
+
+    if (rank(a) != rank(b))
+        return rank(a) < rank(b) ? -1 : 1;
+    if (day_a != day_b)
+        return day_a < day_b ? -1 : 1;
+    /* Tasks stand in the order of the fleet file; the cycle breaks the tie of
+     * two dues of one task. */
+    if (a->task != b->task)
+        return a->task < b->task ? -1 : 1;
+    return a->cycle.ahead - b->cycle.ahead;
+}
+
+struct snapshot *
+snapshot_new(
+    const struct facts *facts, const struct snapshot_options *options)
+{
+    struct snapshot *s = calloc(1, sizeof *s);
+
+    if (s == NULL)
+        return NULL;
+    s->facts = facts;
+    s->options = *options;
+    s->arena = arena_new();
+    struct gather *g = gather_new(facts);
+    struct reasons *why =
+        s->arena && options->reasons ? reasons_new(s->arena) : NULL;
+    if (s->arena == NULL || g == NULL || (options->reasons && why == NULL))
+        goto err;
+    if (add_all(s, g, why))
+        goto err;
+    if (s->n > 1)
+        qsort(s->dues, s->n, sizeof *s->dues, by_urgency);
+    gather_free(g);
+    return s;
+err:
+    gather_free(g);
+    snapshot_free(s);
+    return NULL;
+}
+
+void
+snapshot_free(struct snapshot *s)
+{
+    if (s == NULL)
+        return;
+    arena_free(s->arena);
+    free(s->dues);
+    free(s);
+}
+
+day_t
+snapshot_today(const struct snapshot *s)
+{
+    return s->options.today;
+}
+
+const struct fleet *
+snapshot_fleet(const struct snapshot *s)
+{
+    return s->facts->fleet;
+}
+
+const struct due *
+snapshot_dues(const struct snapshot *s, size_t *n)
+{
+    *n = s->n;
+    return s->dues;
+}
