@@ -2,7 +2,7 @@
 
 #include "isoweek.h"
 #include "length.h"
-#include "limits.h"
+#include "decide.h"
 #include "reasons.h"
 #include "span.h"
 
@@ -162,7 +162,7 @@ cycle_of(const struct reckoning *r)
 }
 
 static void
-take_meter(const struct limits *all, struct due *d)
+take_meter(const struct decision *all, struct due *d)
 {
     for (int i = 0; i < all->n; i++)
         if (d->due_reading < 0 && all->each[i].forecast.basis)
@@ -177,7 +177,7 @@ take_meter(const struct limits *all, struct due *d)
 int
 compute_due(const struct reckoning *r, struct due *out)
 {
-    struct limits all;
+    struct decision all;
 
     if (never_due(r->task->rule))
         return 0;
@@ -190,7 +190,7 @@ compute_due(const struct reckoning *r, struct due *out)
         .last_done = DAY_NONE,
         .due_reading = -1,
         .forecast = {FORECAST_NONE, DAY_NONE, DAY_NONE, DAY_NONE}};
-    limits_of(r, &all);
+    decide_limits(r, &all);
     take_meter(&all, out);
     if (all.decides >= 0)
         out->deadline = all.each[all.decides].deadline;

@@ -1,10 +1,10 @@
-#ifndef LIMITS_H
-#define LIMITS_H
+#ifndef DECIDE_H
+#define DECIDE_H
 
 #include "reckon.h"
 
 /* What the intervals of a rule come to after everything that was done. */
-struct limits {
+struct decision {
     struct limit each[RULE_INTERVALS];
     int n;
     int decides;       /* index of the one that comes first, or -1 */
@@ -18,6 +18,6 @@ struct limits {
  * intervals stands.  With @r->why set, the reasons are those of the interval
  * that decides.
  */
-void limits_of(const struct reckoning *r, struct limits *out);
+void decide_limits(const struct reckoning *r, struct decision *out);
 
 #endif

@@ -1,4 +1,4 @@
-#include "limits.h"
+#include "decide.h"
 
 #include "length.h"
 #include "reasons.h"
@@ -94,7 +94,7 @@ walk(const struct reckoning *r, const struct interval *every, struct limit *l)
 }
 
 static void
-say_first_to_come(const struct reckoning *r, const struct limits *all)
+say_first_to_come(const struct reckoning *r, const struct decision *all)
 {
     const struct rule *rule = r->task->rule;
     day_t decided = all->each[all->decides].deadline;
@@ -115,13 +115,13 @@ say_first_to_come(const struct reckoning *r, const struct limits *all)
 }
 
 void
-limits_of(const struct reckoning *r, struct limits *out)
+decide_limits(const struct reckoning *r, struct decision *out)
 {
     const struct rule *rule = r->task->rule;
     struct reckoning silent = *r;
 
     silent.why = NULL;
-    *out = (struct limits){.n = rule->n_every, .decides = -1,
+    *out = (struct decision){.n = rule->n_every, .decides = -1,
         .start = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE};
     for (int i = 0; i < out->n; i++) {
         const struct interval *every = &rule->every[i];

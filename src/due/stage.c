@@ -1,0 +1,106 @@
+#include "stage.h"
+
+#include "isoweek.h"
+
+#include <stdio.h>
+
+/* The working day on or before @d; the day itself when there is none. */
+static day_t
+working_day(const struct due *d, day_t day)
+{
+    day_t before = workcal_preceding(d->task->calendar, day);
+
+    return before == DAY_NONE ? day : before;
+}
+
+static int
+weekly(const char *what, day_t today, struct stage *out)
+{
+    struct isoweek w = isoweek_of(today);
+
+    snprintf(
+        out->name, sizeof out->name, "%s-%d-W%02d", what, w.year, w.week);
+    out->day = isoweek_first(today);
+    out->dated = 0;
+    return 1;
+}
+
+static int
+before_return(day_t today, struct stage *out)
+{
+    snprintf(out->name, sizeof out->name, "before-return");
+    out->day = today;
+    out->dated = 0;
+    return 1;
+}
+
+/* The last of the repeated reminders after the deadline, counted from 1. */
+static int
+overdue(const struct due *d, day_t today, struct stage *out)
+{
+    struct span every = d->task->rule->remind.overdue_every;
+    int n = 0;
+    day_t day = d->deadline;
+
+    if (every.n == 0 || today <= d->deadline)
+        return 0;
+    for (;;) {
+        day_t next = step_span(d->deadline, every, n + 1, MONTH_END_CLAMP);
+        if (next == DAY_NONE || working_day(d, next) > today)
+            break;
+        day = next;
+        n++;
+    }
+    /* The first day after the deadline is worth a word of its own. */
+    snprintf(out->name, sizeof out->name, "overdue-%d", n);
+    out->day = n == 0 ? step_days(d->deadline, 1) : day;
+    out->dated = 1;
+    return 1;
+}
+
+static int
+before_deadline(const struct due *d, day_t today, struct stage *out)
+{
+    static const char *const units[] = {"days", "weeks", "months", "years"};
+    const struct reminders *remind = &d->task->rule->remind;
+
+    /* The longest is first, so the last one reached is the latest. */
+    for (int i = remind->n_before; i-- > 0;) {
+        struct span before = remind->before[i];
+        day_t day = step_span(d->deadline, before, -1, MONTH_END_CLAMP);
+        if (day == DAY_NONE || working_day(d, day) > today)
+            continue;
+        snprintf(out->name, sizeof out->name, "%d-%s-before", before.n,
+            units[before.unit]);
+        out->day = day;
+        out->dated = 1;
+        return 1;
+    }
+    return 0;
+}
+
+int
+stage_reached(const struct due *d, day_t today, struct stage *out)
+{
+    if (d->state == DUE_NO_RECORD)
+        return weekly("no-record", today, out);
+    if (d->state == DUE_NEEDS_READING)
+        return weekly("needs-reading", today, out);
+    if (d->deadline == DAY_NONE)
+        return d->state == DUE_BEFORE_RETURN && before_return(today, out);
+    return overdue(d, today, out) || before_deadline(d, today, out);
+}
+
+int
+stage_concerns(
+    const struct stage *s, const struct due *d, const struct person *p)
+{
+    day_t from = step_span(
+        d->deadline, p->from, p->from_overdue ? 1 : -1, MONTH_END_CLAMP);
+
+    if (!s->dated)
+        return 1;
+    if (p->from_overdue)
+        return s->day > d->deadline && s->day >= from;
+    return p->from.n == 0 || s->day >= from;
+}

@@ -1,0 +1,29 @@
+#ifndef STAGE_H
+#define STAGE_H
+
+#include "due.h"
+
+#define STAGE_TEXT 32
+
+/* A moment at which somebody is to hear of a due. */
+struct stage {
+    char name[STAGE_TEXT]; /* "4-weeks-before", "overdue-4", "no-record-..." */
+    day_t day;             /* on which it is reached */
+    int dated;             /* it is counted from the deadline */
+};
+
+/*
+ * The latest stage of @d that has been reached on @today, by the reminders of
+ * its rule; a stage on a day that is not a working day is reached on the one
+ * before.  Returns 1, or 0 when it is too early for any.
+ *
+ * A due without a record or a reading is a stage of its own, anew each ISO
+ * week; one that waits for the return to the road is told once.
+ */
+int stage_reached(const struct due *d, day_t today, struct stage *out);
+
+/* Nonzero when @p wants to hear of @s, a stage of @d. */
+int stage_concerns(
+    const struct stage *s, const struct due *d, const struct person *p);
+
+#endif
