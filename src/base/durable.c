@@ -101,6 +101,18 @@ err0:
     return -1;
 }
 
+/* Nonzero when @path is a folder; errno says why not. */
+static int
+is_folder(const char *path)
+{
+    struct stat st;
+
+    if (stat(path, &st) != 0)
+        return 0;
+    errno = ENOTDIR;
+    return S_ISDIR(st.st_mode);
+}
+
 int
 durable_folder(const char *path)
 {
@@ -108,15 +120,15 @@ durable_folder(const char *path)
 
     if (copy == NULL)
         return -1;
-    for (char *at = copy + 1; *at != '\0'; at++) {
-        if (*at != '/')
+    for (char *at = copy; *at != '\0'; at++) {
+        if (*at != '/' || at == copy)
             continue;
         *at = '\0';
         (void)mkdir(copy, 0755);
         *at = '/';
     }
     int rc = mkdir(copy, 0755);
-    if (rc != 0 && errno == EEXIST)
+    if (rc != 0 && errno == EEXIST && is_folder(copy))
         rc = 0;
     free(copy);
     return rc;

@@ -55,12 +55,19 @@ in_time(const struct filter *f, const struct due *d)
     return day <= f->until || d->state == DUE_NEEDS_READING;
 }
 
+/* While one cycle is overdue, those projected from it may lie in the past. */
+static int
+still_to_come(const struct filter *f, const struct due *d)
+{
+    return select_day(d) >= f->from;
+}
+
 static int
 wanted(const struct filter *f, const struct due *d)
 {
     const struct subject *s = d->task->subject;
 
-    if (d->cycle.ahead > 0 && !f->projected)
+    if (d->cycle.ahead > 0 && !(f->projected && still_to_come(f, d)))
         return 0;
     if (f->subject != NULL && !is_or_is_carried_by(s, f->subject))
         return 0;

@@ -13,7 +13,8 @@ struct filter {
     unsigned states; /* bits 1 << enum due_state; 0 means all */
     day_t until;     /* only those with a plan day or deadline by then, and
                         those without any; 0 or DAY_NONE means no limit */
-    int projected;   /* coming cycles too */
+    int projected;   /* coming cycles too, */
+    day_t from;      /* but not those before this day */
 };
 
 /* Some of a snapshot's dues, in its order.  Borrows the snapshot. */

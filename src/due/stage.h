@@ -3,7 +3,7 @@
 
 #include "due.h"
 
-#define STAGE_TEXT 32
+#define STAGE_TEXT 48
 
 /* A moment at which somebody is to hear of a due. */
 struct stage {

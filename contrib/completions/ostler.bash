@@ -1,0 +1,42 @@
+# Completion of ostler(1) for bash.  The words come from the program itself.
+_ostler() {
+    local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
+    local command= fleet=() operands=0 word i
+    for ((i = 1; i < COMP_CWORD; i++)); do
+        word=${COMP_WORDS[i]}
+        case $word in
+        -c | --config) fleet=(-c "${COMP_WORDS[++i]}") ;;
+        --today | --on | --from | --until | --within | --by | --note | \
+            --reference | --reading | --result | --void | --depot | \
+            --subject | --job) ((i++)) ;;
+        -*) ;;
+        *) if [ -z "$command" ]; then command=$word; else ((operands++)); fi ;;
+        esac
+    done
+    local what=
+    case $previous in
+    -c | --config) COMPREPLY=($(compgen -f -- "$current")); return ;;
+    --result) COMPREPLY=($(compgen -W 'completed failed' -- "$current")); return ;;
+    --depot) what=depots ;;
+    --subject) what=subjects ;;
+    --job) what=jobs ;;
+    esac
+    if [ -n "$what" ]; then
+        :
+    elif [ -z "$command" ]; then
+        what=commands
+    elif [[ $current == -* ]]; then
+        what="options $command"
+    else
+        case $command:$operands in
+        feed:0) what=feeds ;;
+        why:0 | record:0 | reading:0 | off-road:0 | history:0) what=subjects ;;
+        why:1 | record:1) what=jobs ;;
+        esac
+    fi
+    [ -n "$what" ] || return
+    # shellcheck disable=SC2086 # "options due" is two words
+    COMPREPLY=($(compgen -W "$(ostler "${fleet[@]}" complete $what 2>/dev/null)" \
+        -- "$current"))
+}
+complete -F _ostler ostler

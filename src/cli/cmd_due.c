@@ -1,0 +1,157 @@
+#include "buf.h"
+#include "command.h"
+#include "isoweek.h"
+#include "nearest.h"
+#include "scan.h"
+#include "select.h"
+#include "span.h"
+#include "view.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <sysexits.h>
+
+static const struct option_row rows[] = {
+    {"this-week", 0, NULL, "what is to be done by the end of this ISO week"},
+    {"within", 0, "LENGTH", "what is to be done so soon: 8w, 10d, 3 months"},
+    {"overdue", 0, NULL, "only what is past its deadline"},
+    {"depot", 0, "DEPOT", "only of this depot"},
+    {"subject", 0, "SUBJECT", "only of this vehicle, and what it carries"},
+    {"job", 0, "JOB", "only this job"},
+    {"json", 0, NULL, "as JSON, for other programs"},
+    {"csv", 0, NULL, "as CSV, for a spreadsheet"},
+    {NULL, 0, NULL, NULL},
+};
+
+static const struct depot *
+find_depot(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    struct nearest guess = nearest_start(id);
+
+    for (size_t k = 0; k < f->n_depots; k++) {
+        if (strcasecmp(f->depots[k].id, id) == 0)
+            return &f->depots[k];
+        nearest_offer(&guess, f->depots[k].id);
+    }
+    const char *best = nearest_best(&guess);
+    fault_set(&i->fault, EX_USAGE, "the fleet file has no depot '%s'%s%s%s",
+        id, best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
+    return NULL;
+}
+
+/* "8w" is short for "8 weeks": a number and the first letter of a unit. */
+static int
+read_length(const char *text, struct span *out)
+{
+    static const char letters[] = "dwmy";
+    struct scan s = scan_start(text);
+    size_t digits = strspn(text, "0123456789");
+    const char *unit = digits > 0 && text[digits] != '\0'
+                           ? strchr(letters, text[digits])
+                           : NULL;
+
+    if (span_scan(&s, out) && scan_end(&s))
+        return 0;
+    if (unit == NULL || digits > 4 || text[digits + 1] != '\0')
+        return -1;
+    *out = (struct span){
+        (int32_t)strtol(text, NULL, 10), (enum step_unit)(unit - letters)};
+    return 0;
+}
+
+/* The last day to list, from --within or --this-week. */
+static int
+choose_until(struct invocation *i, const struct pass *p, struct filter *filter)
+{
+    const char *within = options_value(&i->options, "within");
+    day_t today = pass_moment(p).today;
+    struct span length;
+
+    if (options_value(&i->options, "this-week") != NULL)
+        filter->until = isoweek_last(today);
+    if (within == NULL)
+        return 0;
+    if (filter->until != 0)
+        return fault_set(&i->fault, EX_USAGE,
+            "--this-week and --within say two different things; give one");
+    if (read_length(within, &length))
+        return fault_set(&i->fault, EX_USAGE,
+            "--within: '%s' is no length of time; write it as 8w, 10d or "
+            "3 months",
+            within);
+    filter->until = step_span(today, length, 1, MONTH_END_CLAMP);
+    return 0;
+}
+
+static int
+choose(struct invocation *i, const struct pass *p, struct filter *filter)
+{
+    const char *depot = options_value(&i->options, "depot");
+    const char *subject = options_value(&i->options, "subject");
+    const char *job = options_value(&i->options, "job");
+
+    if (depot && (filter->depot = find_depot(i, p, depot)) == NULL)
+        return -1;
+    if (subject && (filter->subject = command_subject(i, p, subject)) == NULL)
+        return -1;
+    if (job && (filter->job = command_job(i, p, job)) == NULL)
+        return -1;
+    if (options_value(&i->options, "overdue") != NULL)
+        filter->states = 1u << DUE_OVERDUE;
+    return choose_until(i, p, filter);
+}
+
+static const struct view *
+choose_view(struct invocation *i)
+{
+    int json = options_value(&i->options, "json") != NULL;
+    int csv = options_value(&i->options, "csv") != NULL;
+
+    if (json && csv) {
+        fault_set(&i->fault, EX_USAGE, "--json or --csv, not both");
+        return NULL;
+    }
+    return json ? &view_json : csv ? &view_csv : &view_list;
+}
+
+static int
+show(struct invocation *i, const struct pass *p, const struct view *view,
+    const struct filter *filter)
+{
+    struct snapshot *s = pass_snapshot(p, DAY_NONE, &i->fault);
+    struct selection dues;
+    int rc = -1;
+
+    if (s == NULL)
+        return -1;
+    if (select_dues(s, filter, &dues) == 0) {
+        rc = view->render(&dues, i->out);
+        free(dues.dues);
+    }
+    snapshot_free(s);
+    return rc ? fault_set(&i->fault, EX_OSERR, "out of memory") : 0;
+}
+
+static int
+run(struct invocation *i)
+{
+    struct filter filter = {0};
+    const struct view *view = choose_view(i);
+    struct pass *p = view ? command_pass(i, LEDGER_READ) : NULL;
+    int rc = -1;
+
+    if (p != NULL && choose(i, p, &filter) == 0)
+        rc = show(i, p, view, &filter);
+    pass_close(p);
+    return rc;
+}
+
+const struct command cmd_due = {
+    .name = "due",
+    .operands = "",
+    .summary = "Say what is due, the most urgent first.",
+    .options = rows,
+    .run = run,
+};

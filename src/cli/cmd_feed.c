@@ -1,0 +1,46 @@
+#include "command.h"
+#include "nearest.h"
+#include "publish.h"
+
+#include <sysexits.h>
+
+static const struct feed *
+find_feed(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    const struct feed *found = publish_find(p, id);
+    struct nearest guess = nearest_start(id);
+
+    if (found != NULL)
+        return found;
+    for (size_t k = 0; k < f->n_feeds; k++)
+        nearest_offer(&guess, f->feeds[k].id);
+    const char *best = nearest_best(&guess);
+    fault_set(&i->fault, EX_USAGE, "the fleet file has no feed '%s'%s%s%s", id,
+        best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
+    return NULL;
+}
+
+static int
+run(struct invocation *i)
+{
+    struct pass *p = command_pass(i, LEDGER_WRITE);
+    const struct feed *feed =
+        p ? find_feed(i, p, options_operand(&i->options, 0)) : NULL;
+    struct snapshot *s =
+        feed ? pass_snapshot(p, publish_horizon(p), &i->fault) : NULL;
+    int rc = s ? publish_feed(p, s, feed, i->out, &i->fault) : -1;
+
+    snapshot_free(s);
+    pass_close(p);
+    return rc;
+}
+
+const struct command cmd_feed = {
+    .name = "feed",
+    .operands = "NAME",
+    .least = 1,
+    .most = 1,
+    .summary = "Write one calendar feed to the standard output.",
+    .run = run,
+};

@@ -1,0 +1,110 @@
+#include "buf.h"
+#include "entry.h"
+#include "records.h"
+
+#include <sysexits.h>
+
+static const struct option_row rows[] = {
+    {"from", 0, "DAY", "the first day off the road"},
+    {"until", 0, "DAY", "the last day off the road; it may be still to come"},
+    {"by", 0, "NAME", "who says so"},
+    {"note", 0, "TEXT", "why"},
+    {NULL, 0, NULL, NULL},
+};
+
+/* The spell of @s that has no end yet, or NULL. */
+static const struct record *
+open_spell(const struct pass *p, const struct subject *s)
+{
+    size_t n;
+    const struct record *all = pass_records(p, &n);
+
+    for (size_t k = 0; k < n; k++)
+        if (all[k].kind == RECORD_OFF_ROAD && all[k].subject == s &&
+            all[k].voided_by == 0 && all[k].until == DAY_NONE)
+            return &all[k];
+    return NULL;
+}
+
+/* --until alone ends the spell that is open; --from begins a new one. */
+static int
+read_days(struct invocation *i, const struct pass *p,
+    const struct record *open, struct record *r)
+{
+    int begins = options_value(&i->options, "from") != NULL;
+    int ends = options_value(&i->options, "until") != NULL;
+
+    if (!begins && !ends)
+        return fault_set(&i->fault, EX_USAGE,
+            "--from DAY begins a spell off the road, --until DAY ends it; "
+            "give one or both");
+    if (begins && open != NULL)
+        return fault_set(&i->fault, EX_DATAERR,
+            "%s is off the road already (record %lld); end that first: ostler "
+            "off-road %s --until DAY",
+            r->subject->id, (long long)open->id, r->subject->id);
+    if (!begins && open == NULL)
+        return fault_set(&i->fault, EX_DATAERR,
+            "%s is not off the road, so there is nothing to end; begin with "
+            "--from DAY",
+            r->subject->id);
+    r->day = begins ? command_day(i, p, "from", 1) : open->day;
+    r->until = command_day(i, p, "until", 0);
+    if (r->day == DAY_NONE || (ends && r->until == DAY_NONE))
+        return -1;
+    if (ends && r->until < r->day)
+        return fault_set(
+            &i->fault, EX_DATAERR, "--until is before the spell begins");
+    return 0;
+}
+
+static int
+add(struct invocation *i, const struct pass *p)
+{
+    const struct subject *s =
+        command_subject(i, p, options_operand(&i->options, 0));
+    int64_t id;
+    char from[DAY_WORDS];
+    char until[DAY_WORDS];
+
+    if (s == NULL)
+        return -1;
+    const struct record *open = open_spell(p, s);
+    struct record r = {.kind = RECORD_OFF_ROAD,
+        .subject = s,
+        .subject_id = s->id,
+        .reading = -1};
+    entry_sign(i, p, &r);
+    if (read_days(i, p, open, &r))
+        return -1;
+    int rc = open ? records_replace(
+                        pass_ledger(p), open->id, &r, &id, &i->fault)
+                  : records_add(pass_ledger(p), &r, &id, &i->fault);
+    if (rc)
+        return -1;
+    buf_print(i->out, "record %lld: %s is off the road from %s %s%s\n",
+        (long long)id, s->id, day_words(r.day, from),
+        r.until == DAY_NONE ? "until its return is recorded" : "to ",
+        r.until == DAY_NONE ? "" : day_words(r.until, until));
+    return 0;
+}
+
+static int
+run(struct invocation *i)
+{
+    struct pass *p = command_pass(i, LEDGER_WRITE);
+    int rc = p != NULL ? add(i, p) : -1;
+
+    pass_close(p);
+    return rc;
+}
+
+const struct command cmd_off_road = {
+    .name = "off-road",
+    .operands = "SUBJECT",
+    .least = 1,
+    .most = 1,
+    .summary = "Record a spell off the road, or its end.",
+    .options = rows,
+    .run = run,
+};

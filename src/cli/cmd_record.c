@@ -1,0 +1,133 @@
+#include "buf.h"
+#include "entry.h"
+#include "records.h"
+#include "select.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <sysexits.h>
+
+static const struct option_row rows[] = {
+    {"on", 0, "DAY", "the day it was done, 2026-12-02 or today"},
+    {"result", 0, "RESULT", "completed (the default) or failed"},
+    {"reading", 0, "N", "what the odometer showed"},
+    {"by", 0, "NAME", "who did it"},
+    {"reference", 0, "TEXT", "a certificate or job sheet number"},
+    {"note", 0, "TEXT", "anything worth keeping"},
+    {"void", 0, "N", "instead: void record N, which stays to be seen"},
+    {NULL, 0, NULL, NULL},
+};
+
+static int
+void_record(struct invocation *i, const struct pass *p, const char *number)
+{
+    int64_t id = command_number(i, "--void", number);
+    const char *note = options_value(&i->options, "note");
+
+    if (id < 0)
+        return -1;
+    if (i->options.n_operands != 0)
+        return fault_set(&i->fault, EX_USAGE,
+            "--void N takes no SUBJECT and JOB: the number says it all");
+    if (note == NULL)
+        return fault_set(&i->fault, EX_USAGE,
+            "--void needs --note TEXT: say why record %lld is wrong",
+            (long long)id);
+    if (records_void(pass_ledger(p), id, options_value(&i->options, "by"),
+            note, pass_moment(p).now, &i->fault))
+        return -1;
+    buf_print(i->out, "voided record %lld\n", (long long)id);
+    return 0;
+}
+
+static int
+read_result(struct invocation *i, struct record *r)
+{
+    const char *result = options_value(&i->options, "result");
+
+    r->kind = RECORD_COMPLETED;
+    if (result == NULL || strcmp(result, "completed") == 0)
+        return 0;
+    r->kind = RECORD_FAILED;
+    if (strcmp(result, "failed") == 0)
+        return 0;
+    return fault_set(&i->fault, EX_USAGE,
+        "--result: '%s' is neither completed nor failed", result);
+}
+
+static int
+read_reading(struct invocation *i, const struct pass *p, struct record *r)
+{
+    const char *reading = options_value(&i->options, "reading");
+
+    r->reading = -1;
+    if (reading == NULL)
+        return 0;
+    r->meter = METER_DISTANCE;
+    r->reading = command_number(i, "--reading", reading);
+    return r->reading < 0 ? -1 : entry_check_reading(i, p, r);
+}
+
+/* Fill @r from the command line and refuse what cannot be. */
+static int
+read_record(struct invocation *i, const struct pass *p, struct record *r)
+{
+    const struct task *t = command_task(i, p, options_operand(&i->options, 0),
+        options_operand(&i->options, 1));
+
+    if (t == NULL)
+        return -1;
+    *r = (struct record){
+        .subject = t->subject,
+        .subject_id = t->subject->id,
+        .job = t->job,
+        .job_id = t->job->id,
+        .day = command_day(i, p, "on", 1),
+        .until = DAY_NONE,
+    };
+    entry_sign(i, p, r);
+    if (r->day == DAY_NONE || entry_check_day(i, p, r))
+        return -1;
+    return read_result(i, r) || read_reading(i, p, r) ? -1 : 0;
+}
+
+static int
+add_record(struct invocation *i, const struct pass *p)
+{
+    struct record r;
+    int64_t id;
+    char day[DAY_WORDS];
+
+    if (i->options.n_operands != 2)
+        return fault_set(&i->fault, EX_USAGE,
+            "record takes the operands SUBJECT JOB, or --void N");
+    if (read_record(i, p, &r) ||
+        records_add(pass_ledger(p), &r, &id, &i->fault))
+        return -1;
+    buf_print(i->out, "record %lld: %s %s %s on %s\n", (long long)id,
+        r.subject->id, r.job->id, record_kind_word(r.kind),
+        day_words(r.day, day));
+    return 0;
+}
+
+static int
+run(struct invocation *i)
+{
+    struct pass *p = command_pass(i, LEDGER_WRITE);
+    const char *void_number = options_value(&i->options, "void");
+
+    if (p == NULL)
+        return -1;
+    int rc = void_number ? void_record(i, p, void_number) : add_record(i, p);
+    pass_close(p);
+    return rc;
+}
+
+const struct command cmd_record = {
+    .name = "record",
+    .operands = "[SUBJECT JOB]",
+    .most = 2,
+    .summary = "Record a job as done, or as failed, or void a record.",
+    .options = rows,
+    .run = run,
+};

@@ -1,0 +1,191 @@
+#include "command.h"
+
+#include "buf.h"
+#include "nearest.h"
+#include "num.h"
+
+#include <string.h>
+#include <sysexits.h>
+
+#define FLEET_FILE "/etc/ostler/fleet.conf"
+
+/* "complete" stays last: it is for the shell and not in the help. */
+static const struct command *const commands[] = {
+    &cmd_check,
+    &cmd_due,
+    &cmd_why,
+    &cmd_record,
+    &cmd_reading,
+    &cmd_off_road,
+    &cmd_history,
+    &cmd_feed,
+    &cmd_nightly,
+    &cmd_complete,
+};
+
+#define COMMANDS (sizeof commands / sizeof commands[0])
+
+const struct option_row command_common[] = {
+    {"config", 'c', "FILE", "the fleet file (" FLEET_FILE ")"},
+    {"today", 0, "DAY", "take this day, YYYY-MM-DD, for today"},
+    {"help", 'h', NULL, "say how it is used"},
+    {NULL, 0, NULL, NULL},
+};
+
+const struct command *
+command_at(size_t n)
+{
+    return n < COMMANDS ? commands[n] : NULL;
+}
+
+const struct command *
+command_find(const char *name)
+{
+    for (size_t i = 0; i < COMMANDS; i++)
+        if (strcmp(commands[i]->name, name) == 0)
+            return commands[i];
+    return NULL;
+}
+
+static void
+help_of_program(struct buf *out)
+{
+    buf_text(out, "usage: ostler COMMAND [OPTION]...\n\n"
+                  "What is due on each vehicle, on which day to do it, and "
+                  "why.\n\n");
+    for (size_t i = 0; i + 1 < COMMANDS; i++)
+        buf_print(
+            out, "  %-10s  %s\n", commands[i]->name, commands[i]->summary);
+    buf_text(out, "\nEvery command takes:\n");
+    options_help(command_common, out);
+    buf_text(out, "\nostler COMMAND --help says more; the manual is ostler(1), "
+                  "the fleet file's is ostler-fleet(5).\n");
+}
+
+void
+command_help(const struct command *c, struct buf *out)
+{
+    if (c == NULL) {
+        help_of_program(out);
+        return;
+    }
+    buf_print(out, "usage: ostler %s%s%s [OPTION]...\n\n%s\n\n", c->name,
+        c->operands[0] ? " " : "", c->operands, c->summary);
+    options_help(c->options, out);
+    options_help(command_common, out);
+}
+
+struct pass *
+command_pass(struct invocation *i, enum ledger_mode mode)
+{
+    const char *file = options_value(&i->options, "config");
+    const char *today = options_value(&i->options, "today");
+    struct pass_options o = {
+        .fleet_file = file ? file : FLEET_FILE,
+        .today = DAY_NONE,
+        .ledger = mode,
+    };
+
+    if (today != NULL) {
+        o.today = day_parse(today, strlen(today));
+        if (o.today == DAY_NONE) {
+            fault_set(&i->fault, EX_USAGE,
+                "--today: '%s' is no day; write it as 2026-12-02", today);
+            return NULL;
+        }
+    }
+    return pass_open(&o, i->problems, &i->fault);
+}
+
+static void
+say_unknown(struct invocation *i, const char *what, const char *id,
+    const struct nearest *guess)
+{
+    const char *best = nearest_best(guess);
+
+    fault_set(&i->fault, EX_USAGE, "the fleet file has no %s '%s'%s%s%s", what,
+        id, best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
+}
+
+const struct subject *
+command_subject(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    const struct subject *found = fleet_subject(f, id);
+    struct nearest guess = nearest_start(id);
+
+    if (found != NULL)
+        return found;
+    for (size_t k = 0; k < f->n_subjects; k++)
+        nearest_offer(&guess, f->subjects[k].id);
+    say_unknown(i, "subject", id, &guess);
+    return NULL;
+}
+
+const struct job *
+command_job(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    const struct job *found = fleet_job(f, id);
+    struct nearest guess = nearest_start(id);
+
+    if (found != NULL)
+        return found;
+    for (size_t k = 0; k < f->n_jobs; k++)
+        nearest_offer(&guess, f->jobs[k].id);
+    say_unknown(i, "job", id, &guess);
+    return NULL;
+}
+
+const struct task *
+command_task(struct invocation *i, const struct pass *p, const char *subject,
+    const char *job)
+{
+    const struct subject *s = command_subject(i, p, subject);
+    const struct job *j = s ? command_job(i, p, job) : NULL;
+
+    if (j == NULL)
+        return NULL;
+    const struct task *t = fleet_task(pass_fleet(p), s, j);
+    if (t == NULL)
+        fault_set(&i->fault, EX_USAGE,
+            "%s does not have the job '%s'; add it to its jobs in the fleet "
+            "file",
+            s->id, j->id);
+    return t;
+}
+
+day_t
+command_day(struct invocation *i, const struct pass *p, const char *option,
+    int needed)
+{
+    const char *text = options_value(&i->options, option);
+
+    if (text == NULL && needed)
+        fault_set(&i->fault, EX_USAGE,
+            "--%s DAY is missing: the day it was done, as 2026-12-02 or today",
+            option);
+    if (text == NULL)
+        return DAY_NONE;
+    if (strcmp(text, "today") == 0)
+        return pass_moment(p).today;
+    day_t day = day_parse(text, strlen(text));
+    if (day == DAY_NONE)
+        fault_set(&i->fault, EX_USAGE,
+            "--%s: '%s' is no day; write it as 2026-12-02, or today", option,
+            text);
+    return day;
+}
+
+int64_t
+command_number(struct invocation *i, const char *what, const char *text)
+{
+    int64_t n;
+
+    if (num_parse(text, strlen(text), 0, 99999999, &n)) {
+        fault_set(&i->fault, EX_USAGE,
+            "%s: '%s' is not a whole number from 0 to 99999999", what, text);
+        return -1;
+    }
+    return n;
+}

@@ -1,0 +1,81 @@
+#ifndef COMMAND_H
+#define COMMAND_H
+
+#include "fault.h"
+#include "options.h"
+#include "pass.h"
+
+/* What a command gets: the words of the user, and where to say things. */
+struct invocation {
+    struct options options;
+    struct buf *out;          /* for stdout, written when the command ends */
+    struct buf *notes;        /* for stderr */
+    struct problems *problems; /* of the fleet file; shown by main */
+    struct fault fault;       /* set when the command fails */
+};
+
+/*
+ * A command.  To add one, write src/cli/cmd_NAME.c and give it a row in the
+ * table in command.c.  The run function returns 0, or -1 with the fault set.
+ */
+struct command {
+    const char *name;
+    const char *operands; /* for the help: "SUBJECT JOB" */
+    size_t least;         /* how many operands it takes, at least */
+    size_t most;
+    const char *summary;
+    const struct option_row *options; /* besides the common ones, or NULL */
+    int (*run)(struct invocation *i);
+};
+
+extern const struct command cmd_check;
+extern const struct command cmd_due;
+extern const struct command cmd_why;
+extern const struct command cmd_record;
+extern const struct command cmd_reading;
+extern const struct command cmd_off_road;
+extern const struct command cmd_history;
+extern const struct command cmd_feed;
+extern const struct command cmd_nightly;
+extern const struct command cmd_complete;
+
+/* The options that every command takes. */
+extern const struct option_row command_common[];
+
+/* The command at @n of the table, or NULL past the last. */
+const struct command *command_at(size_t n);
+
+/* The command of that name, or NULL. */
+const struct command *command_find(const char *name);
+
+/* Append the help of one command, or of the program when @c is NULL. */
+void command_help(const struct command *c, struct buf *out);
+
+/*
+ * Open a pass with the common options, the ledger in @mode.  NULL with the
+ * invocation's fault set.
+ */
+struct pass *command_pass(struct invocation *i, enum ledger_mode mode);
+
+/* The named subject, or job, or the task of the two; NULL with the fault set
+ * and the nearest known word in it. */
+const struct subject *command_subject(
+    struct invocation *i, const struct pass *p, const char *id);
+const struct job *command_job(
+    struct invocation *i, const struct pass *p, const char *id);
+const struct task *command_task(struct invocation *i, const struct pass *p,
+    const char *subject, const char *job);
+
+/*
+ * The day an option gives, YYYY-MM-DD or "today"; DAY_NONE with the fault set
+ * when it is no such day, or is missing and @needed.  Without a fault, a
+ * missing option leaves DAY_NONE as well.
+ */
+day_t command_day(struct invocation *i, const struct pass *p,
+    const char *option, int needed);
+
+/* The whole number from 0 on that @text is; -1 with the fault set. */
+int64_t command_number(
+    struct invocation *i, const char *what, const char *text);
+
+#endif

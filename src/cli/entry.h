@@ -1,0 +1,24 @@
+#ifndef ENTRY_H
+#define ENTRY_H
+
+#include "command.h"
+#include "record.h"
+
+/*
+ * What the commands that write a record share: the options that go with any
+ * record, and what is refused.
+ */
+
+/* Fill in who, reference, note and the moment of entry. */
+void entry_sign(
+    struct invocation *i, const struct pass *p, struct record *r);
+
+/* Refuse a day that is still to come, or before the subject existed. */
+int entry_check_day(
+    struct invocation *i, const struct pass *p, const struct record *r);
+
+/* Refuse a reading lower than an earlier one, or higher than a later one. */
+int entry_check_reading(
+    struct invocation *i, const struct pass *p, const struct record *r);
+
+#endif

@@ -1,0 +1,26 @@
+#ifndef CHECK_H
+#define CHECK_H
+
+#include "reading.h"
+
+/*
+ * Checks of what single values cannot tell: each adds its problems.
+ */
+
+/* check_rule.c: whether the values of a rule go together. */
+void check_job_rule(
+    struct reading *r, const struct section *s, const struct job *job);
+void check_own_rule(
+    struct reading *r, const struct holder *h, const struct use *use);
+
+/* check_fleet.c: a set of holidays, a calendar, a job, a subject, all jobs. */
+void check_holidays(
+    struct reading *r, const struct section *s, const struct holidays *h);
+void check_calendar(
+    struct reading *r, const struct section *s, const struct calendar *c);
+void check_job(
+    struct reading *r, const struct section *s, const struct job *job);
+void check_subject(struct reading *r, const struct holder *h);
+void check_all_jobs(struct reading *r);
+
+#endif

@@ -1,0 +1,354 @@
+#include "document.h"
+
+#include "nearest.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+
+static const char *const words[SECTION_KINDS] = {"site", "mail", "holidays",
+    "calendar", "depot", "job", "type", "vehicle", "equipment", "driver",
+    "person", "feed"};
+
+const char *
+section_word(enum section_kind kind)
+{
+    return words[kind];
+}
+
+enum section_kind
+section_group(enum section_kind kind)
+{
+    return kind == SECTION_EQUIPMENT || kind == SECTION_DRIVER ? SECTION_VEHICLE
+                                                               : kind;
+}
+
+static void *
+take(struct document *d, size_t size)
+{
+    void *taken = arena_take(d->arena, size);
+
+    if (taken == NULL)
+        d->out_of_memory = 1;
+    return taken;
+}
+
+static const char *
+copy(struct document *d, const char *text, size_t len)
+{
+    const char *taken = arena_text(d->arena, text, len);
+
+    if (taken == NULL)
+        d->out_of_memory = 1;
+    return taken;
+}
+
+static int
+refuse_section(struct document *d, struct place place, const char *word)
+{
+    struct nearest near = nearest_start(word);
+
+    for (int i = 0; i < SECTION_KINDS; i++)
+        nearest_offer(&near, words[i]);
+    if (nearest_best(&near))
+        problems_add(d->problems, PROBLEM_ERROR, place,
+            "unknown section '%s'; did you mean '%s'?", word,
+            nearest_best(&near));
+    else
+        problems_add(d->problems, PROBLEM_ERROR, place,
+            "unknown section '%s'; expected site, mail, holidays, calendar, "
+            "depot, job, type, vehicle, equipment, driver, person or feed",
+            word);
+    return -1;
+}
+
+/* Letters, digits, '-' and '_' of ASCII, whatever the locale. */
+static int
+is_id(const char *id)
+{
+    static const char allowed[] = "abcdefghijklmnopqrstuvwxyz"
+                                  "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+                                  "0123456789-_";
+
+    return id[strspn(id, allowed)] == '\0';
+}
+
+static int
+check_id(struct document *d, struct place place, const struct section *s)
+{
+    int alone = s->kind == SECTION_SITE || s->kind == SECTION_MAIL;
+
+    if (alone && s->id[0] == '\0')
+        return 0;
+    if (alone)
+        problems_add(d->problems, PROBLEM_ERROR, place,
+            "[%s] takes no name; expected [%s]", words[s->kind],
+            words[s->kind]);
+    else if (s->id[0] == '\0')
+        problems_add(d->problems, PROBLEM_ERROR, place,
+            "[%s] without a name; expected [%s NAME]", words[s->kind],
+            words[s->kind]);
+    else if (!is_id(s->id))
+        problems_add(d->problems, PROBLEM_ERROR, place,
+            "'%s' is not a name; expected letters, digits, '-' and '_'", s->id);
+    else if (strlen(s->id) > ID_MOST)
+        problems_add(d->problems, PROBLEM_ERROR, place,
+            "'%s' has %zu letters; a name has at most %d", s->id, strlen(s->id),
+            ID_MOST);
+    else
+        return 0;
+    return -1;
+}
+
+/* Split @text into its first word and the rest, without blanks around. */
+static char *
+split_word(char *text)
+{
+    size_t len = strlen(text);
+
+    while (len > 0 && strchr(" \t", text[len - 1]))
+        text[--len] = '\0';
+    char *rest = text + strcspn(text, " \t");
+    if (*rest != '\0')
+        *rest++ = '\0';
+    return rest + strspn(rest, " \t");
+}
+
+static int
+kind_of(const char *word, enum section_kind *kind)
+{
+    for (int i = 0; i < SECTION_KINDS; i++)
+        if (strcasecmp(words[i], word) == 0) {
+            *kind = (enum section_kind)i;
+            return 0;
+        }
+    return -1;
+}
+
+static void
+append_section(struct document *d, struct section *s)
+{
+    s->order = d->n_sections++;
+    if (d->last_section)
+        d->last_section->next = s;
+    else
+        d->sections = s;
+    d->last_section = s;
+    d->open = s;
+}
+
+int
+document_section(
+    struct document *d, const char *name, size_t len, struct place place)
+{
+    struct section *s = take(d, sizeof *s);
+    char *word = arena_text(d->arena, name, len);
+
+    d->open = NULL;
+    if (s == NULL || word == NULL) {
+        d->out_of_memory = 1;
+        return -1;
+    }
+    word += strspn(word, " \t");
+    s->id = split_word(word);
+    s->place = place;
+    if (kind_of(word, &s->kind))
+        return refuse_section(d, place, word);
+    if (check_id(d, place, s))
+        return -1;
+    s->title = arena_print(
+        d->arena, "[%s%s%s]", words[s->kind], s->id[0] ? " " : "", s->id);
+    if (s->title == NULL) {
+        d->out_of_memory = 1;
+        return -1;
+    }
+    append_section(d, s);
+    return 0;
+}
+
+void
+document_begin_file(struct document *d)
+{
+    d->open = NULL;
+}
+
+void
+document_key(
+    struct document *d, const char *key, const char *value, struct place place)
+{
+    if (d->open == NULL) {
+        problems_add(d->problems, PROBLEM_ERROR, place,
+            "'%s' stands before any section; begin with a line such as [site]",
+            key);
+        return;
+    }
+    struct entry *e = take(d, sizeof *e);
+    const char *text = copy(d, key, strlen(key));
+    if (e == NULL || text == NULL)
+        return;
+    e->key = text;
+    e->place = place;
+    if (d->open->last_entry)
+        d->open->last_entry->next = e;
+    else
+        d->open->entries = e;
+    d->open->last_entry = e;
+    if (*value != '\0')
+        document_more(d, value, place);
+}
+
+void
+document_more(struct document *d, const char *value, struct place place)
+{
+    if (d->open == NULL || d->open->last_entry == NULL)
+        return; /* its key was refused */
+    struct entry *e = d->open->last_entry;
+    struct value_line *line = take(d, sizeof *line);
+    const char *text = copy(d, value, strlen(value));
+    if (line == NULL || text == NULL)
+        return;
+    line->text = text;
+    line->place = place;
+    if (e->last_line)
+        e->last_line->next = line;
+    else
+        e->lines = line;
+    e->last_line = line;
+}
+
+static int
+compare_ids(const struct section *a, const struct section *b)
+{
+    enum section_kind ga = section_group(a->kind);
+    enum section_kind gb = section_group(b->kind);
+
+    return ga == gb ? strcasecmp(a->id, b->id) : (int)ga - (int)gb;
+}
+
+static int
+by_id(const void *left, const void *right)
+{
+    const struct section *a = *(struct section *const *)left;
+    const struct section *b = *(struct section *const *)right;
+    int compared = compare_ids(a, b);
+
+    return compared ? compared : (a->order > b->order) - (a->order < b->order);
+}
+
+static void
+refuse_again(struct document *d, const char *what, const char *name,
+    struct place again, struct place first)
+{
+    problems_add(d->problems, PROBLEM_ERROR, again,
+        "%s%s%s again; it stands at %s:%d already", what, name, what,
+        problems_name(d->problems, first.file), first.line);
+}
+
+static void
+seal_sections(struct document *d)
+{
+    struct section *first = NULL;
+    size_t n = 0;
+
+    d->by_id = take(d, (d->n_sections + 1) * sizeof(struct section *));
+    if (d->by_id == NULL)
+        return;
+    for (struct section *s = d->sections; s != NULL; s = s->next)
+        d->by_id[n++] = s;
+    qsort(d->by_id, n, sizeof(struct section *), by_id);
+    for (size_t i = 0; i < n; i++) {
+        struct section *s = d->by_id[i];
+        s->again = first != NULL && compare_ids(first, s) == 0;
+        if (!s->again)
+            first = s;
+        else if (s->kind == first->kind)
+            refuse_again(d, "", s->title, s->place, first->place);
+        else
+            refuse_again(d, "'", s->id, s->place, first->place);
+    }
+}
+
+static int
+by_key(const void *left, const void *right)
+{
+    const struct entry *a = *(struct entry *const *)left;
+    const struct entry *b = *(struct entry *const *)right;
+    int compared = strcasecmp(a->key, b->key);
+
+    return compared ? compared : a->place.line - b->place.line;
+}
+
+static void
+seal_entries(struct document *d, const struct section *s)
+{
+    struct entry *first = NULL;
+    size_t n = 0;
+
+    for (struct entry *e = s->entries; e != NULL; e = e->next)
+        n++;
+    struct entry **sorted = take(d, (n + 1) * sizeof(struct entry *));
+    if (sorted == NULL)
+        return;
+    n = 0;
+    for (struct entry *e = s->entries; e != NULL; e = e->next)
+        sorted[n++] = e;
+    qsort(sorted, n, sizeof(struct entry *), by_key);
+    for (size_t i = 0; i < n; i++) {
+        struct entry *e = sorted[i];
+        e->again = first != NULL && strcasecmp(first->key, e->key) == 0;
+        if (e->again)
+            refuse_again(d, "'", e->key, e->place, first->place);
+        else
+            first = e;
+    }
+}
+
+void
+document_seal(struct document *d)
+{
+    seal_sections(d);
+    for (struct section *s = d->sections; s != NULL; s = s->next)
+        seal_entries(d, s);
+}
+
+struct section *
+document_find(const struct document *d, enum section_kind kind, const char *id)
+{
+    struct section key = {.kind = kind, .id = id};
+    size_t low = 0;
+    size_t high = d->by_id ? d->n_sections : 0;
+
+    /* The first of several: later ones were refused. */
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (compare_ids(d->by_id[middle], &key) < 0)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    if (d->by_id && low < d->n_sections &&
+        compare_ids(d->by_id[low], &key) == 0)
+        return d->by_id[low];
+    return NULL;
+}
+
+const char *
+document_nearest(
+    const struct document *d, enum section_kind kind, const char *id)
+{
+    struct nearest near = nearest_start(id);
+
+    for (const struct section *s = d->sections; s != NULL; s = s->next)
+        if (section_group(s->kind) == section_group(kind))
+            nearest_offer(&near, s->id);
+    return nearest_best(&near);
+}
+
+struct entry *
+section_entry(const struct section *s, const char *key)
+{
+    for (struct entry *e = s->entries; e != NULL; e = e->next)
+        if (!e->again && strcasecmp(e->key, key) == 0)
+            return e;
+    return NULL;
+}

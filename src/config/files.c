@@ -1,0 +1,170 @@
+#include "files.h"
+
+#include "items.h"
+#include "reader.h"
+
+#include <glob.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+/* The files read so far, by what they are and not by what they are called. */
+struct known {
+    dev_t device;
+    ino_t node;
+    const char *path;
+    const struct known *next;
+};
+
+struct files {
+    struct document *document;
+    const struct known *known;
+};
+
+static int
+folder_length(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+
+    return slash ? (int)(slash - path) + 1 : 0;
+}
+
+const char *
+files_path(struct document *d, int file, const char *path)
+{
+    const char *from = problems_name(d->problems, file);
+    int folder = path[0] == '/' ? 0 : folder_length(from);
+    const char *joined = arena_print(d->arena, "%.*s%s", folder, from, path);
+
+    if (joined == NULL)
+        d->out_of_memory = 1;
+    return joined;
+}
+
+/* The name under which the file was read already, or NULL and now it is. */
+static const char *
+read_before(struct files *f, const char *path)
+{
+    struct stat st;
+    struct known *known = arena_take(f->document->arena, sizeof *known);
+
+    if (known == NULL) {
+        f->document->out_of_memory = 1;
+        return NULL;
+    }
+    if (stat(path, &st))
+        return NULL; /* the reader says what is wrong with it */
+    for (const struct known *k = f->known; k != NULL; k = k->next)
+        if (k->device == st.st_dev && k->node == st.st_ino)
+            return k->path;
+    *known = (struct known){st.st_dev, st.st_ino,
+        arena_print(f->document->arena, "%s", path), f->known};
+    f->known = known;
+    return NULL;
+}
+
+static void
+read_one(struct files *f, const char *path)
+{
+    int file = problems_file(f->document->problems, path);
+
+    if (file < 0)
+        f->document->out_of_memory = 1;
+    else
+        reader_read(f->document, file);
+}
+
+static int
+by_bytes(const void *left, const void *right)
+{
+    return strcmp(*(char *const *)left, *(char *const *)right);
+}
+
+static void
+include_found(struct files *f, const struct items *item, char **paths, size_t n)
+{
+    struct problems *ps = f->document->problems;
+
+    /* Not in the order of the locale: that differs between machines. */
+    qsort(paths, n, sizeof *paths, by_bytes);
+    for (size_t i = 0; i < n; i++) {
+        const char *before = read_before(f, paths[i]);
+        if (before != NULL)
+            problems_add(ps, PROBLEM_ERROR, item->place,
+                "'include': '%s' finds %s, which is read already; "
+                "name each file once",
+                item->text, before);
+        else
+            read_one(f, paths[i]);
+    }
+}
+
+/* The folder's name is no pattern, whatever letters it has. */
+static const char *
+pattern_of(struct document *d, int file, const char *text)
+{
+    const char *from = problems_name(d->problems, file);
+    int folder = text[0] == '/' ? 0 : folder_length(from);
+    char *pattern = arena_take(d->arena, (size_t)folder * 2 + strlen(text) + 1);
+    char *out = pattern;
+
+    if (pattern == NULL) {
+        d->out_of_memory = 1;
+        return NULL;
+    }
+    for (int i = 0; i < folder; i++) {
+        if (strchr("*?[]\\", from[i]))
+            *out++ = '\\';
+        *out++ = from[i];
+    }
+    strcpy(out, text);
+    return pattern;
+}
+
+static void
+include(struct files *f, const struct items *item)
+{
+    struct document *d = f->document;
+    const char *pattern = pattern_of(d, item->place.file, item->text);
+    glob_t found = {0};
+
+    if (pattern == NULL)
+        return;
+    int bad = glob(pattern, GLOB_ERR | GLOB_NOSORT, NULL, &found);
+    if (bad == 0)
+        include_found(f, item, found.gl_pathv, found.gl_pathc);
+    else if (bad == GLOB_NOMATCH)
+        problems_add(d->problems, PROBLEM_ERROR, item->place,
+            "'include': '%s' finds no file; correct it or take it out",
+            item->text);
+    else
+        problems_add(d->problems, PROBLEM_ERROR, item->place,
+            "'include': '%s' cannot be looked for; is its folder readable?",
+            item->text);
+    globfree(&found);
+}
+
+static const struct section *
+site_of(const struct document *d)
+{
+    for (const struct section *s = d->sections; s != NULL; s = s->next)
+        if (s->kind == SECTION_SITE)
+            return s;
+    return NULL;
+}
+
+void
+files_read(struct document *d, const char *path)
+{
+    struct files f = {.document = d};
+
+    read_before(&f, path);
+    read_one(&f, path);
+    const struct section *site = site_of(d);
+    struct entry *e = site ? section_entry(site, "include") : NULL;
+    if (e == NULL)
+        return;
+    struct items item = items_of(e, ITEMS_WORDS);
+    while (items_next(&item))
+        include(&f, &item);
+}

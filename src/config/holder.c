@@ -1,0 +1,209 @@
+#include "holder.h"
+
+#include "check.h"
+#include "keys.h"
+
+#include <string.h>
+#include <strings.h>
+
+int
+holder_states(const struct holder *h, const char *key)
+{
+    return section_entry(h->section, key) != NULL ||
+           (h->type != NULL && holder_states(h->type, key));
+}
+
+static struct use *
+find_use(const struct holder *h, const struct job *job)
+{
+    for (size_t i = 0; i < h->n_uses; i++)
+        if (h->uses[i].job == job)
+            return &h->uses[i];
+    return NULL;
+}
+
+static const struct section *
+section_of(const struct reading *r, const struct job *job)
+{
+    return document_find(r->document, SECTION_JOB, job->id);
+}
+
+void
+holder_add_job(
+    struct reading *r, struct holder *h, struct entry *e, const struct job *job)
+{
+    if (find_use(h, job) != NULL) {
+        reading_warning(r, e->place,
+            "'%s': %s has '%s' from its type already; take one out", e->key,
+            h->section->title, job->id);
+        return;
+    }
+    h->uses[h->n_uses++] = (struct use){
+        .job = job,
+        .rule = &job->rule,
+        .baseline = {DAY_NONE, DAY_NONE, -1},
+        .own_first_ends =
+            section_entry(section_of(r, job), "first-ends") != NULL,
+    };
+}
+
+/* Begin with what the type says; the subject's own keys come on top. */
+static void
+inherit(struct reading *r, struct holder *h)
+{
+    const struct holder *type = h->type;
+    struct subject own = h->subject;
+
+    h->subject = type->subject;
+    h->subject.id = own.id;
+    h->subject.kind = own.kind;
+    h->subject.index = own.index;
+    h->yearly = type->yearly;
+    h->yearly_unit = type->yearly_unit;
+    h->uses = reading_take(r, type->n_uses * sizeof *h->uses);
+    if (h->uses == NULL)
+        return;
+    h->n_uses = type->n_uses;
+    if (h->n_uses > 0)
+        memcpy(h->uses, type->uses, h->n_uses * sizeof *h->uses);
+    for (size_t i = 0; i < h->n_uses; i++)
+        h->uses[i].own = NULL; /* the type's rule is shared, not written */
+}
+
+static void
+read_type(struct reading *r, struct holder *h)
+{
+    struct entry *e = section_entry(h->section, "type");
+
+    if (e == NULL || e->lines == NULL || h->section->kind == SECTION_TYPE)
+        return;
+    const char *id = reading_text(r, e);
+    if (id == NULL)
+        return;
+    const struct section *s = reading_find(r, e, e->place, SECTION_TYPE, id);
+    if (s == NULL)
+        return;
+    h->type = s->object;
+    inherit(r, h);
+}
+
+/* The job named before the dot of JOB.KEY, as the holder has it, or NULL. */
+static struct use *
+use_of(struct reading *r, struct holder *h, struct entry *e, size_t len)
+{
+    const char *id = reading_copy(r, e->key, len);
+
+    if (id == NULL)
+        return NULL;
+    const struct section *s = reading_find(r, e, e->place, SECTION_JOB, id);
+    if (s == NULL)
+        return NULL;
+    struct use *use = find_use(h, s->object);
+    if (use == NULL)
+        reading_refuse(r, e, e->place,
+            "%s does not have the job '%s'; add it to 'jobs'",
+            h->section->title, id);
+    return use;
+}
+
+/* A job that follows others says within, and all others every: an own value
+ * goes by the same word. */
+static int
+is_other_word(struct reading *r, const struct key *k, struct entry *e,
+    const struct job *job)
+{
+    const struct section *s = section_of(r, job);
+    int every = strcmp(k->word, "every") == 0;
+
+    if (!every && strcmp(k->word, "within") != 0)
+        return 0;
+    const char *other = every ? "within" : "every";
+    if (section_entry(s, k->word) || !section_entry(s, other))
+        return 0;
+    reading_refuse(r, e, e->place, "the job '%s' says '%s'; expected %s.%s",
+        job->id, other, job->id, other);
+    return 1;
+}
+
+static void
+read_own_rule(struct reading *r, struct holder *h, const struct key *k,
+    struct entry *e, struct use *use)
+{
+    if (is_other_word(r, k, e, use->job))
+        return;
+    if (use->own == NULL) {
+        use->own = reading_take(r, sizeof *use->own);
+        if (use->own == NULL)
+            return;
+        *use->own = *use->rule;
+        use->rule = use->own;
+    }
+    if (strcmp(k->word, "first-ends") == 0)
+        use->own_first_ends = 1;
+    keys_read_one(r, h->section, k, e, use->own);
+}
+
+/* One JOB.KEY. */
+static void
+read_own(struct reading *r, struct holder *h, struct entry *e)
+{
+    const char *dot = strchr(e->key, '.');
+    struct use *use = use_of(r, h, e, (size_t)(dot - e->key));
+    const struct key *k = use ? keys_of_job(r, h->section, e, dot + 1) : NULL;
+
+    if (k == NULL)
+        return;
+    if (k->part == PART_RULE)
+        read_own_rule(r, h, k, e, use);
+    else if (h->section->kind == SECTION_TYPE)
+        reading_refuse(r, e, e->place,
+            "a type has no past of its own; move it to each subject");
+    else
+        keys_read_one(r, h->section, k, e, &use->baseline);
+}
+
+static void
+finish_use(struct reading *r, struct holder *h, struct use *use)
+{
+    const struct baseline *b = &use->baseline;
+
+    if (b->last != DAY_NONE && b->deadline != DAY_NONE && b->deadline < b->last)
+        reading_error(r, h->section->place,
+            "%s: '%s.deadline' is before '%s.last'; correct one of them",
+            h->section->title, use->job->id, use->job->id);
+    if (use->own == NULL)
+        return;
+    if (!use->own_first_ends)
+        use->own->first_ends = use->own->ends;
+    check_own_rule(r, h, use);
+}
+
+/* The stated use counts in the unit of the subject's meter.  A mile is
+ * 1.609344 km exactly (international yard, 1959). */
+static void
+convert_yearly(struct holder *h)
+{
+    struct subject *s = &h->subject;
+
+    if (h->yearly_unit == s->unit)
+        s->yearly_distance = h->yearly;
+    else if (s->unit == UNIT_KM)
+        s->yearly_distance = (h->yearly * 1609344 + 500000) / 1000000;
+    else
+        s->yearly_distance = (h->yearly * 1000000 + 804672) / 1609344;
+}
+
+void
+holder_read(struct reading *r, struct section *s)
+{
+    struct holder *h = s->object;
+
+    read_type(r, h);
+    keys_read(r, s, h, NULL);
+    for (struct entry *e = s->entries; e != NULL; e = e->next)
+        if (!e->again && strchr(e->key, '.'))
+            read_own(r, h, e);
+    for (size_t i = 0; i < h->n_uses; i++)
+        finish_use(r, h, &h->uses[i]);
+    convert_yearly(h);
+}

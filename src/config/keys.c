@@ -1,0 +1,128 @@
+#include "keys.h"
+
+#include "nearest.h"
+
+#include <string.h>
+#include <strings.h>
+
+static const struct key *
+find_key(enum section_kind kind, const char *word)
+{
+    for (size_t i = 0; i < key_table_size; i++)
+        if ((key_table[i].sections >> kind & 1) &&
+            strcasecmp(key_table[i].word, word) == 0)
+            return &key_table[i];
+    return NULL;
+}
+
+static int
+holds_jobs(enum section_kind kind)
+{
+    return kind == SECTION_TYPE || section_group(kind) == SECTION_VEHICLE;
+}
+
+static void
+refuse_key(struct reading *r, const struct section *s, struct entry *e,
+    const struct nearest *near)
+{
+    if (nearest_best(near))
+        reading_error(r, e->place, "unknown key '%s' in %s; did you mean '%s'?",
+            e->key, s->title, nearest_best(near));
+    else
+        reading_error(r, e->place,
+            "unknown key '%s' in %s; ostler-fleet(5) lists what there is",
+            e->key, s->title);
+    e->refused = 1;
+}
+
+static void
+refuse_unknown(struct reading *r, const struct section *s, struct entry *e)
+{
+    struct nearest near = nearest_start(e->key);
+
+    for (size_t i = 0; i < key_table_size; i++)
+        if (key_table[i].sections >> s->kind & 1)
+            nearest_offer(&near, key_table[i].word);
+    refuse_key(r, s, e, &near);
+}
+
+const struct key *
+keys_of_job(struct reading *r, const struct section *s, struct entry *e,
+    const char *word)
+{
+    struct nearest near = nearest_start(word);
+
+    for (size_t i = 0; i < key_table_size; i++) {
+        if (key_table[i].part == PART_WHOLE)
+            continue;
+        if (strcasecmp(key_table[i].word, word) == 0)
+            return &key_table[i];
+        nearest_offer(&near, key_table[i].word);
+    }
+    refuse_key(r, s, e, &near);
+    return NULL;
+}
+
+/* An indented line that looks like a key of this section was meant as one:
+ * inih takes it for more of the value above. */
+static int
+is_hidden_key(const struct section *s, const char *text)
+{
+    const char *equals = strchr(text, '=');
+    char word[64];
+    size_t len = equals ? (size_t)(equals - text) : 0;
+
+    while (len > 0 && strchr(" \t", text[len - 1]))
+        len--;
+    if (len == 0 || len >= sizeof word)
+        return 0;
+    memcpy(word, text, len);
+    word[len] = '\0';
+    if (holds_jobs(s->kind) && strchr(word, '.') && !strpbrk(word, " \t"))
+        return 1;
+    return find_key(s->kind, word) != NULL;
+}
+
+static void
+check_hidden_keys(struct reading *r, const struct section *s, struct entry *e)
+{
+    for (const struct value_line *l = e->lines; l != NULL; l = l->next)
+        if (l->place.line != e->place.line && is_hidden_key(s, l->text))
+            reading_refuse(r, e, l->place,
+                "the indented line '%s' goes on with this value; "
+                "begin a key at the start of the line",
+                l->text);
+}
+
+void
+keys_read_one(struct reading *r, const struct section *s, const struct key *k,
+    struct entry *e, void *part)
+{
+    if (e->lines == NULL) {
+        reading_refuse(r, e, e->place, "no value; expected %s", k->form);
+        return;
+    }
+    check_hidden_keys(r, s, e);
+    if (!e->refused)
+        k->read(r, k, e, (char *)part + k->offset);
+}
+
+void
+keys_read(
+    struct reading *r, const struct section *s, void *object, struct rule *rule)
+{
+    for (struct entry *e = s->entries; e != NULL; e = e->next) {
+        if (e->again || (holds_jobs(s->kind) && strchr(e->key, '.')))
+            continue;
+        const struct key *k = find_key(s->kind, e->key);
+        if (k == NULL)
+            refuse_unknown(r, s, e);
+        else
+            keys_read_one(r, s, k, e, k->part == PART_RULE ? rule : object);
+    }
+    for (size_t i = 0; i < key_table_size; i++)
+        if ((key_table[i].required >> s->kind & 1) &&
+            section_entry(s, key_table[i].word) == NULL)
+            reading_error(r, s->place, "%s has no '%s'; add %s = %s", s->title,
+                key_table[i].word, key_table[i].word, key_table[i].form);
+}

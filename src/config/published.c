@@ -1,0 +1,171 @@
+#include "published.h"
+
+#include "files.h"
+#include "line.h"
+#include "source.h"
+
+#include <libical/ical.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define FILE_MOST ((size_t)4 << 20)
+
+/* The longest event taken for a holiday, in days. */
+#define EVENT_MOST 366
+
+struct published {
+    struct reading *reading;
+    struct entry *entry;
+    struct holidays *holidays;
+    const char *path;
+    day_t last;
+};
+
+static day_t
+to_day(struct icaltimetype t)
+{
+    return icaltime_is_null_time(t) ? DAY_NONE : day_of(t.year, t.month, t.day);
+}
+
+static int
+has(icalcomponent *event, icalproperty_kind kind)
+{
+    return icalcomponent_get_first_property(event, kind) != NULL;
+}
+
+/* What is wrong with an event, or NULL. */
+static const char *
+fault_of(icalcomponent *event, day_t first, day_t last)
+{
+    if (has(event, ICAL_XLICERROR_PROPERTY))
+        return "has a line that cannot be read";
+    if (has(event, ICAL_RRULE_PROPERTY) || has(event, ICAL_RDATE_PROPERTY))
+        return "repeats, which is not read here; write it as a 'day' rule";
+    if (first == DAY_NONE)
+        return "has no day from 1900-01-01 to 2199-12-31";
+    if (last == DAY_NONE || last < first || last - first >= EVENT_MOST)
+        return "does not end within a year after it begins";
+    return NULL;
+}
+
+/* The name of an event, as one line of text. */
+static const char *
+name_of(struct published *p, icalcomponent *event)
+{
+    char fault[LINE_FAULT];
+    const char *summary = icalcomponent_get_summary(event);
+
+    if (summary == NULL || *summary == '\0')
+        return "Holiday";
+    char *name = arena_text(p->reading->arena, summary, strlen(summary));
+    if (name == NULL) {
+        p->reading->document->out_of_memory = 1;
+        return "";
+    }
+    for (char *c = name; (c = strpbrk(c, "\r\n\t")) != NULL;)
+        *c = ' ';
+    if (line_check(LINE_NOTHING, name, strlen(name), fault))
+        return NULL;
+    return name;
+}
+
+static void
+add_event(struct published *p, icalcomponent *event)
+{
+    struct icaltimetype start = icalcomponent_get_dtstart(event);
+    day_t first = to_day(start);
+    day_t last = first;
+    const char *name = name_of(p, event);
+
+    if (icalcomponent_get_status(event) == ICAL_STATUS_CANCELLED)
+        return;
+    if (name == NULL) {
+        reading_refuse(p->reading, p->entry, p->entry->place,
+            "%s: an event on %04d-%02d-%02d has a name that is not UTF-8 text",
+            p->path, start.year, start.month, start.day);
+        return;
+    }
+    if (first != DAY_NONE && !start.is_date) {
+        reading_warning(p->reading, p->entry->place,
+            "'%s': %s: the event '%s' is not all day and is left out",
+            p->entry->key, p->path, name);
+        return;
+    }
+    if (has(event, ICAL_DTEND_PROPERTY) || has(event, ICAL_DURATION_PROPERTY))
+        last = step_days(to_day(icalcomponent_get_dtend(event)), -1);
+    const char *fault = fault_of(event, first, last);
+    if (fault != NULL) {
+        reading_refuse(p->reading, p->entry, p->entry->place,
+            "%s: the event '%s' %s", p->path, name, fault);
+        return;
+    }
+    for (day_t d = first; d <= last; d++)
+        reading_add_holiday(p->reading, p->holidays, d, name);
+    p->last = day_later(p->last, last);
+}
+
+/* The events of each calendar; several stand in a root without a name. */
+static void
+add_events(struct published *p, icalcomponent *c)
+{
+    icalcomponent *inner;
+
+    if (icalcomponent_isa(c) == ICAL_XROOT_COMPONENT) {
+        for (inner =
+                 icalcomponent_get_first_component(c, ICAL_VCALENDAR_COMPONENT);
+             inner != NULL; inner = icalcomponent_get_next_component(
+                                c, ICAL_VCALENDAR_COMPONENT))
+            add_events(p, inner);
+        return;
+    }
+    for (inner = icalcomponent_get_first_component(c, ICAL_VEVENT_COMPONENT);
+         inner != NULL;
+         inner = icalcomponent_get_next_component(c, ICAL_VEVENT_COMPONENT))
+        add_event(p, inner);
+}
+
+static void
+add_calendar(struct published *p, const char *bytes, size_t len)
+{
+    size_t had = p->holidays->set.n_added;
+    size_t wrong = problems_count(p->reading->problems, PROBLEM_ERROR);
+    icalcomponent *c =
+        strlen(bytes) == len ? icalparser_parse_string(bytes) : NULL;
+
+    if (c == NULL) {
+        reading_refuse(p->reading, p->entry, p->entry->place,
+            "%s is not an iCalendar file; fetch it again or take it out",
+            p->path);
+        return;
+    }
+    add_events(p, c);
+    icalcomponent_free(c);
+    if (p->holidays->set.n_added == had &&
+        problems_count(p->reading->problems, PROBLEM_ERROR) == wrong)
+        reading_refuse(p->reading, p->entry, p->entry->place,
+            "%s has no all-day event; is it the right file?", p->path);
+}
+
+void
+published_read(struct reading *r, struct entry *e, struct holidays *h)
+{
+    const char *text = reading_text(r, e);
+    struct fault fault;
+    size_t len;
+
+    if (text == NULL)
+        return;
+    struct published p = {
+        r, e, h, files_path(r->document, e->place.file, text), DAY_NONE};
+    if (p.path == NULL)
+        return;
+    char *bytes = source_read(p.path, FILE_MOST, &len, &fault);
+    if (bytes == NULL) {
+        reading_refuse(r, e, e->place, "%s %s", p.path, fault.text);
+        return;
+    }
+    add_calendar(&p, bytes, len);
+    free(bytes);
+    if (p.last != DAY_NONE)
+        h->published_until = day_of(day_ymd(p.last).year, 12, 31);
+}

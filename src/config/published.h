@@ -1,0 +1,13 @@
+#ifndef PUBLISHED_H
+#define PUBLISHED_H
+
+#include "reading.h"
+
+/*
+ * Add the days of the iCalendar file that @e names: those of each all-day
+ * event, whose end is exclusive (RFC 5545, 3.6.1).  What is wrong with the
+ * file becomes a problem at @e.
+ */
+void published_read(struct reading *r, struct entry *e, struct holidays *h);
+
+#endif

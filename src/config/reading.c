@@ -1,0 +1,147 @@
+#include "reading.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#define TEXT 900
+
+void
+reading_error(struct reading *r, struct place place, const char *format, ...)
+{
+    char text[TEXT];
+    va_list args;
+
+    va_start(args, format);
+    vsnprintf(text, sizeof text, format, args);
+    va_end(args);
+    problems_add(r->problems, PROBLEM_ERROR, place, "%s", text);
+}
+
+void
+reading_warning(struct reading *r, struct place place, const char *format, ...)
+{
+    char text[TEXT];
+    va_list args;
+
+    va_start(args, format);
+    vsnprintf(text, sizeof text, format, args);
+    va_end(args);
+    problems_add(r->problems, PROBLEM_WARNING, place, "%s", text);
+}
+
+int
+reading_refuse(struct reading *r, struct entry *e, struct place place,
+    const char *format, ...)
+{
+    char text[TEXT];
+    va_list args;
+
+    va_start(args, format);
+    vsnprintf(text, sizeof text, format, args);
+    va_end(args);
+    problems_add(r->problems, PROBLEM_ERROR, place, "'%s': %s", e->key, text);
+    e->refused = 1;
+    return -1;
+}
+
+void *
+reading_take(struct reading *r, size_t size)
+{
+    void *taken = arena_take(r->arena, size);
+
+    if (taken == NULL)
+        r->document->out_of_memory = 1;
+    return taken;
+}
+
+const char *
+reading_text(struct reading *r, struct entry *e)
+{
+    size_t size = 1;
+
+    for (const struct value_line *l = e->lines; l != NULL; l = l->next)
+        size += strlen(l->text) + 1;
+    char *text = reading_take(r, size);
+    char *at = text;
+    if (text == NULL)
+        return NULL;
+    for (const struct value_line *l = e->lines; l != NULL; l = l->next) {
+        if (l != e->lines)
+            *at++ = ' ';
+        at = stpcpy(at, l->text);
+    }
+    return text;
+}
+
+const char *
+reading_copy(struct reading *r, const char *text, size_t len)
+{
+    const char *taken = arena_text(r->arena, text, len);
+
+    if (taken == NULL)
+        r->document->out_of_memory = 1;
+    return taken;
+}
+
+void
+reading_add_holiday(
+    struct reading *r, struct holidays *h, day_t day, const char *name)
+{
+    size_t n = h->set.n_added;
+
+    if (n == h->size_added) {
+        size_t size = n ? n * 2 : 16;
+        void *added = arena_grow(r->arena, h->added, n, size, sizeof *h->added);
+        if (added == NULL) {
+            r->document->out_of_memory = 1;
+            return;
+        }
+        h->set.added = h->added = added;
+        h->size_added = size;
+    }
+    h->added[h->set.n_added++] = (struct named_day){day, name};
+}
+
+struct workcal *
+reading_keep(struct reading *r, struct workcal *c, const struct workcal *a,
+    const struct workcal *b)
+{
+    struct made_calendar *kept = reading_take(r, sizeof *kept);
+
+    if (c == NULL || kept == NULL) {
+        r->document->out_of_memory = 1;
+        workcal_free(c);
+        return NULL;
+    }
+    *kept = (struct made_calendar){c, a, b, r->calendars};
+    r->calendars = kept;
+    return c;
+}
+
+static const char *
+group_words(enum section_kind kind)
+{
+    return section_group(kind) == SECTION_VEHICLE
+               ? "vehicle, equipment or driver"
+               : section_word(kind);
+}
+
+struct section *
+reading_find(struct reading *r, struct entry *e, struct place place,
+    enum section_kind kind, const char *id)
+{
+    struct section *found = document_find(r->document, kind, id);
+
+    if (found != NULL)
+        return found;
+    const char *near = document_nearest(r->document, kind, id);
+    if (near != NULL)
+        reading_refuse(r, e, place, "there is no %s '%s'; did you mean '%s'?",
+            group_words(kind), id, near);
+    else
+        reading_refuse(r, e, place,
+            "there is no %s '%s'; correct it or add its section",
+            group_words(kind), id);
+    return NULL;
+}

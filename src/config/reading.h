@@ -1,0 +1,103 @@
+#ifndef READING_H
+#define READING_H
+
+#include "config.h"
+#include "document.h"
+
+/*
+ * What is at hand while the sections are given meaning, and the ways in which
+ * every reader of a value says that it is wrong.
+ */
+
+struct holidays {
+    struct holiday_set set;
+    struct named_day *added; /* what set.added points to */
+    size_t size_added;
+    day_t published_until; /* the end of the last year that a file tells of */
+};
+
+struct calendar {
+    const char *title;
+    struct workcal_plan plan;
+    struct workcal *made; /* NULL when it was refused */
+};
+
+/* One of the things a subject or type has jobs for. */
+struct use {
+    const struct job *job;
+    const struct rule *rule;
+    struct rule *own; /* the same, where this section has its own */
+    struct baseline baseline;
+    int own_first_ends; /* first-ends is stated, and does not follow ends */
+};
+
+/* A subject, or what the subjects of one type share. */
+struct holder {
+    struct subject subject;
+    const struct section *section;
+    const struct holder *type;
+    struct use *uses;
+    size_t n_uses;
+    int64_t yearly; /* distance, in a unit of its own */
+    enum distance_unit yearly_unit;
+};
+
+/* Calendars are made once and freed with the fleet. */
+struct made_calendar {
+    struct workcal *calendar;
+    const struct workcal *a; /* of two that it joins, else NULL */
+    const struct workcal *b;
+    struct made_calendar *next;
+};
+
+struct reading {
+    struct arena *arena;
+    struct document *document;
+    struct problems *problems;
+    const struct config_options *options;
+    struct fleet *fleet;
+    struct depot *depots; /* the fleet's, while they can be written */
+    struct job *jobs;
+    struct subject *subjects;
+    struct person *persons;
+    struct feed *feeds;
+    struct holder *holders; /* one for each subject */
+    struct made_calendar *calendars;
+};
+
+/* Add an error at @place. */
+void reading_error(struct reading *r, struct place place, const char *format,
+    ...) __attribute__((format(printf, 3, 4)));
+
+/* Add a warning at @place. */
+void reading_warning(struct reading *r, struct place place, const char *format,
+    ...) __attribute__((format(printf, 3, 4)));
+
+/* Add an error about the value of @e at @place, which begins with the key, and
+ * mark the entry refused; returns -1. */
+int reading_refuse(struct reading *r, struct entry *e, struct place place,
+    const char *format, ...) __attribute__((format(printf, 4, 5)));
+
+/* Add a day to a set; @name must live as long as the fleet. */
+void reading_add_holiday(
+    struct reading *r, struct holidays *h, day_t day, const char *name);
+
+/* Zeroed memory that lives as long as the fleet, or NULL: noted as an error. */
+void *reading_take(struct reading *r, size_t size);
+
+/* The lines of a value as one text, joined by blanks, or NULL. */
+const char *reading_text(struct reading *r, struct entry *e);
+
+/* The @len bytes at @text as a text that lives as long, or NULL. */
+const char *reading_copy(struct reading *r, const char *text, size_t len);
+
+/* Keep @c with the fleet, as what joins @a and @b (NULL for none); on failure
+ * it is freed.  Returns it, or NULL. */
+struct workcal *reading_keep(struct reading *r, struct workcal *c,
+    const struct workcal *a, const struct workcal *b);
+
+/* The section that a value names, or NULL: refused with the nearest id. */
+struct section *reading_find(struct reading *r, struct entry *e,
+    struct place place, enum section_kind kind, const char *id);
+
+#endif

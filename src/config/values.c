@@ -1,0 +1,353 @@
+#include "values.h"
+
+#include "files.h"
+#include "items.h"
+#include "nearest.h"
+#include "num.h"
+#include "scan.h"
+#include "span.h"
+
+#include <assert.h>
+#include <stdio.h>
+#include <string.h>
+#include <strings.h>
+
+#define COUNT_MOST 9999999
+#define HOURS_MOST 8784 /* those of a leap year */
+
+void
+value_nothing(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    (void)r;
+    (void)k;
+    (void)e;
+    (void)at;
+}
+
+void
+value_text(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    (void)k;
+    *(const char **)at = reading_text(r, e);
+}
+
+void
+value_path(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    const char *path = reading_text(r, e);
+
+    (void)k;
+    if (path != NULL)
+        *(const char **)at = files_path(r->document, e->place.file, path);
+}
+
+/* A name of tzdata: words of letters and so on, joined by slashes. */
+static int
+is_zone(const char *name)
+{
+    static const char allowed[] = "abcdefghijklmnopqrstuvwxyz"
+                                  "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+                                  "0123456789-_+/";
+    char path[256];
+    char magic[4];
+
+    if (name[0] == '/' || name[strspn(name, allowed)] != '\0')
+        return 0;
+    snprintf(path, sizeof path, "/usr/share/zoneinfo/%s", name);
+    FILE *f = fopen(path, "re");
+    if (f == NULL)
+        return 0;
+    size_t n = fread(magic, 1, sizeof magic, f);
+    fclose(f);
+    return n == sizeof magic && memcmp(magic, "TZif", sizeof magic) == 0;
+}
+
+void
+value_zone(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    const char *name = reading_text(r, e);
+
+    (void)k;
+    if (name != NULL && !is_zone(name))
+        reading_refuse(r, e, e->place,
+            "'%s' is no time zone that this machine knows; "
+            "expected a name of tzdata such as Europe/London",
+            name);
+    *(const char **)at = name;
+}
+
+/* One address as RFC 5321 has it, without the parts nobody uses: quoted local
+ * parts and address literals. */
+static int
+is_address(const char *text)
+{
+    const char *sign = strchr(text, '@');
+
+    if (sign == NULL || sign == text || strchr(sign + 1, '@'))
+        return 0;
+    for (const char *c = text; *c != '\0'; c++)
+        if (*c <= ' ' || *c > '~' || strchr("<>()[]\\,;:\"", *c))
+            return 0;
+    const char *domain = sign + 1;
+    size_t len = strlen(text);
+    return *domain != '\0' && *domain != '.' && text[len - 1] != '.' &&
+           text[0] != '.' && sign[-1] != '.' && strstr(text, "..") == NULL &&
+           sign - text <= 64 && len <= 254;
+}
+
+void
+value_address(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    const char *text = reading_text(r, e);
+
+    (void)k;
+    if (text != NULL && !is_address(text))
+        reading_refuse(r, e, e->place,
+            "'%s' is not a mail address; expected one such as "
+            "manager@skerrow.example and nothing around it",
+            text);
+    *(const char **)at = text;
+}
+
+void
+value_day(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    const char *text = reading_text(r, e);
+
+    (void)k;
+    if (text == NULL)
+        return;
+    day_t day = day_parse(text, strlen(text));
+    if (day == DAY_NONE)
+        reading_refuse(r, e, e->place, "'%s' " VALUE_NOT_A_DAY, text);
+    *(day_t *)at = day;
+}
+
+static void
+read_number(
+    struct reading *r, struct entry *e, int64_t least, int64_t most, void *at)
+{
+    const char *text = reading_text(r, e);
+
+    if (text != NULL && num_parse(text, strlen(text), least, most, at))
+        reading_refuse(r, e, e->place,
+            "'%s' is not a whole number from %lld to %lld", text,
+            (long long)least, (long long)most);
+}
+
+void
+value_count(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    (void)k;
+    read_number(r, e, 0, COUNT_MOST, at);
+}
+
+void
+value_hours(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    (void)k;
+    read_number(r, e, 1, HOURS_MOST, at);
+}
+
+static void
+refuse_choice(
+    struct reading *r, const struct key *k, struct entry *e, const char *text)
+{
+    struct nearest near = nearest_start(text);
+
+    for (int i = 0; k->words[i] != NULL; i++)
+        if (k->words[i][0] != '\0')
+            nearest_offer(&near, k->words[i]);
+    if (nearest_best(&near))
+        reading_refuse(r, e, e->place, "'%s' is none of %s; did you mean '%s'?",
+            text, k->form, nearest_best(&near));
+    else
+        reading_refuse(r, e, e->place, "'%s' is none of %s", text, k->form);
+}
+
+void
+value_choice(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    const char *text = reading_text(r, e);
+
+    if (text == NULL)
+        return;
+    for (int i = 0; k->words[i] != NULL; i++)
+        if (strcasecmp(k->words[i], text) == 0) {
+            /* Every enum of ours has the size of an int. */
+            memcpy(at, &i, sizeof i);
+            return;
+        }
+    refuse_choice(r, k, e, text);
+}
+
+int64_t
+value_span_size(struct span s)
+{
+    /* In 4800ths of a day: 400 years are 4800 months of 146097 days. */
+    static const int64_t sizes[] = {4800, 7 * 4800, 146097, 12 * 146097};
+
+    return s.n * sizes[s.unit];
+}
+
+const char *
+value_check_span(struct span s, int least)
+{
+    static const struct span most = {60, STEP_YEARS};
+
+    if (s.n < least)
+        return "is no time at all; expected 1 or more";
+    if (value_span_size(s) > value_span_size(most))
+        return "is longer than 60 years; correct the number or the unit";
+    return NULL;
+}
+
+const char *
+value_take_span(struct scan *s, int least, struct span *out)
+{
+    return span_scan(s, out) ? value_check_span(*out, least) : VALUE_NOT_A_SPAN;
+}
+
+static void
+read_span(struct reading *r, struct entry *e, int least, void *at)
+{
+    const char *text = reading_text(r, e);
+
+    if (text == NULL)
+        return;
+    struct scan s = scan_start(text);
+    const char *wrong = value_take_span(&s, least, at);
+    if (wrong == NULL && !scan_end(&s))
+        wrong = VALUE_NOT_A_SPAN;
+    if (wrong != NULL)
+        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
+}
+
+void
+value_span(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    (void)k;
+    read_span(r, e, 1, at);
+}
+
+void
+value_any_span(
+    struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    (void)k;
+    read_span(r, e, 0, at);
+}
+
+static int
+named(const char *const *names, const char *word, size_t len)
+{
+    for (int i = 0; names[i] != NULL; i++)
+        if ((len == 3 || len == strlen(names[i])) &&
+            strncasecmp(names[i], word, len) == 0)
+            return i;
+    return -1;
+}
+
+int
+value_weekday(const char *word, size_t len)
+{
+    static const char *const names[] = {"monday", "tuesday", "wednesday",
+        "thursday", "friday", "saturday", "sunday", NULL};
+
+    return named(names, word, len);
+}
+
+int
+value_month(const char *word, size_t len)
+{
+    static const char *const names[] = {"january", "february", "march", "april",
+        "may", "june", "july", "august", "september", "october", "november",
+        "december", NULL};
+
+    return named(names, word, len);
+}
+
+void
+value_weekdays(
+    struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct items item = items_of(e, ITEMS_WORDS);
+    weekdays_t days = 0;
+
+    (void)k;
+    while (items_next(&item)) {
+        int day = value_weekday(item.text, strlen(item.text));
+        if (day < 0)
+            reading_refuse(r, e, item.place,
+                "'%s' is not a weekday; expected mon, tue, wed, thu, fri, sat "
+                "or sun",
+                item.text);
+        else
+            days |= 1u << day;
+    }
+    *(weekdays_t *)at = days;
+}
+
+void
+value_works(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    const char *text = reading_text(r, e);
+
+    /* A place that opens on single days only. */
+    if (text != NULL && strcasecmp(text, "none") == 0)
+        *(weekdays_t *)at = 0;
+    else
+        value_weekdays(r, k, e, at);
+}
+
+static int
+is_transport(const struct reading *r, const char *word)
+{
+    for (const char *const *t = r->options->transports; *t != NULL; t++)
+        if (strcasecmp(*t, word) == 0)
+            return 1;
+    return 0;
+}
+
+/* The list of known ones, joined into @out. */
+static const char *
+transports_text(const struct reading *r, char *out, size_t size)
+{
+    size_t at = 0;
+
+    out[0] = '\0';
+    for (const char *const *t = r->options->transports; *t != NULL; t++) {
+        int n = snprintf(
+            out + at, size - at, "%s%s PATH", at > 0 ? " or " : "", *t);
+        if (n < 0 || (size_t)n >= size - at)
+            break;
+        at += (size_t)n;
+    }
+    return out;
+}
+
+void
+value_transport(
+    struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct mail_settings *mail = at;
+    const char *text = reading_text(r, e);
+    char word[ITEM_SIZE];
+    char known[ITEM_SIZE];
+    size_t len;
+
+    (void)k;
+    if (text == NULL)
+        return;
+    struct scan s = scan_start(text);
+    int is_known = scan_any(&s, word, sizeof word) && is_transport(r, word);
+    const char *argument = scan_rest(&s, &len);
+    if (!is_known || len == 0) {
+        reading_refuse(r, e, e->place,
+            "'%s' is no way to send mail; expected %s", text,
+            transports_text(r, known, sizeof known));
+        return;
+    }
+    mail->transport = reading_copy(r, word, strlen(word));
+    mail->argument = files_path(r->document, e->place.file, argument);
+}

@@ -1,0 +1,322 @@
+#include "values.h"
+
+#include "items.h"
+#include "num.h"
+#include "published.h"
+#include "scan.h"
+
+#include <string.h>
+#include <strings.h>
+
+/* The longest closure, in days: ten years. */
+#define CLOSED_MOST 3653
+
+/* Easter and so many days stay in the year of that Easter. */
+#define EASTER_BEFORE (-80)
+#define EASTER_AFTER 250
+
+#define NOT_A_RULE                                                             \
+    "is not a yearly holiday; expected D MONTH, "                              \
+    "first|second|third|fourth|fifth|last WEEKDAY of MONTH, or easter +N|-N"
+
+static int
+scan_month(struct scan *s)
+{
+    size_t len;
+    const char *word = scan_peek(s, &len);
+    int month = value_month(word, len);
+
+    s->at += len;
+    return month + 1;
+}
+
+static int
+scan_weekday(struct scan *s)
+{
+    size_t len;
+    const char *word = scan_peek(s, &len);
+    int weekday = value_weekday(word, len);
+
+    s->at += len;
+    return weekday;
+}
+
+static int
+take_easter(struct scan *s, struct holiday_rule *rule)
+{
+    size_t len;
+    int64_t offset = 0;
+    const char *word = scan_peek(s, &len);
+
+    rule->kind = HOLIDAY_EASTER;
+    if (len > 0) {
+        size_t sign = word[0] == '+';
+        if ((!sign && word[0] != '-') ||
+            num_parse(word + sign, len - sign, sign ? 0 : EASTER_BEFORE,
+                EASTER_AFTER, &offset))
+            return -1;
+        s->at += len;
+    }
+    rule->offset = (int)offset;
+    return 0;
+}
+
+static int
+take_fixed(struct scan *s, struct holiday_rule *rule)
+{
+    int64_t day;
+
+    rule->kind = HOLIDAY_FIXED;
+    if (!scan_number(s, 1, 31, &day))
+        return -1;
+    rule->month = scan_month(s);
+    rule->day = (int)day;
+    /* 2000 has a 29 February. */
+    if (rule->month == 0 || day > day_month_length(2000, rule->month))
+        return -1;
+    return 0;
+}
+
+static int
+take_yearly(const char *text, struct holiday_rule *rule)
+{
+    static const char *const places[] = {
+        "first", "second", "third", "fourth", "fifth", "last", NULL};
+    struct scan s = scan_start(text);
+    int bad;
+
+    if (scan_word(&s, "easter")) {
+        bad = take_easter(&s, rule);
+    } else {
+        int nth = scan_choice(&s, places);
+        if (nth < 0) {
+            bad = take_fixed(&s, rule);
+        } else {
+            rule->kind = HOLIDAY_WEEKDAY;
+            rule->nth = nth == 5 ? -1 : nth + 1;
+            rule->weekday = scan_weekday(&s);
+            bad = rule->weekday < 0 || !scan_word(&s, "of");
+            rule->month = scan_month(&s);
+            bad = bad || rule->month == 0;
+        }
+    }
+    return bad || !scan_end(&s) ? -1 : 0;
+}
+
+/* Cut "A, B" after A, without blanks around either; "" when there is no B. */
+static char *
+cut_comma(char *text)
+{
+    size_t len = strcspn(text, ",");
+    char *rest = text + len + (text[len] == ',');
+
+    while (len > 0 && strchr(" \t", text[len - 1]))
+        len--;
+    text[len] = '\0';
+    return rest + strspn(rest, " \t");
+}
+
+static void
+take_rule(struct reading *r, struct entry *e, struct items *item,
+    struct holiday_rule *rule)
+{
+    char *name = cut_comma(item->text);
+    char *after = name + strcspn(name, ",");
+    size_t word = (size_t)(after - name);
+
+    *rule = (struct holiday_rule){.kind = HOLIDAY_FIXED};
+    if (take_yearly(item->text, rule)) {
+        reading_refuse(r, e, item->place, "'%s' " NOT_A_RULE, item->text);
+        return;
+    }
+    while (word > 0 && strchr(" \t", name[word - 1]))
+        word--;
+    if (word == strlen("substitute") &&
+        strncasecmp(name, "substitute", word) == 0) {
+        rule->substitute = 1;
+        name = cut_comma(name);
+    }
+    if (*name == '\0')
+        name = item->text;
+    rule->name = reading_copy(r, name, strlen(name));
+}
+
+void
+value_rules(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct holidays *h = at;
+    size_t n = items_count(e, ITEMS_LINES);
+    struct holiday_rule *rules = reading_take(r, n * sizeof *rules);
+    struct items item = items_of(e, ITEMS_LINES);
+
+    (void)k;
+    if (rules == NULL)
+        return;
+    for (n = 0; items_next(&item); n++)
+        take_rule(r, e, &item, &rules[n]);
+    h->set.rules = rules;
+    h->set.n_rules = n;
+}
+
+/* Split "DAY NAME" or "DAY..DAY NAME": the name, or NULL when it is neither;
+ * sets the length of what stands before. */
+static const char *
+name_after_day(const char *text, size_t *len)
+{
+    *len = strcspn(text, " \t");
+    const char *name = text + *len + strspn(text + *len, " \t");
+    return *name != '\0' ? name : NULL;
+}
+
+void
+value_added(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct items item = items_of(e, ITEMS_LINES);
+
+    (void)k;
+    while (items_next(&item)) {
+        size_t len;
+        const char *name = name_after_day(item.text, &len);
+        day_t day = day_parse(item.text, len);
+        if (name == NULL || day == DAY_NONE)
+            reading_refuse(r, e, item.place,
+                "'%s' is not a day added; expected YYYY-MM-DD NAME, one a line",
+                item.text);
+        else
+            reading_add_holiday(
+                r, at, day, reading_copy(r, name, strlen(name)));
+    }
+}
+
+/* A list of plain days; sets @n. */
+static const day_t *
+take_days(struct reading *r, struct entry *e, size_t *n)
+{
+    day_t *days = reading_take(r, items_count(e, ITEMS_WORDS) * sizeof *days);
+    struct items item = items_of(e, ITEMS_WORDS);
+
+    *n = 0;
+    while (days != NULL && items_next(&item)) {
+        day_t day = day_parse(item.text, strlen(item.text));
+        if (day == DAY_NONE)
+            reading_refuse(
+                r, e, item.place, "'%s' " VALUE_NOT_A_DAY, item.text);
+        else
+            days[(*n)++] = day;
+    }
+    return days;
+}
+
+void
+value_removed(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct holidays *h = at;
+
+    (void)k;
+    h->set.removed = take_days(r, e, &h->set.n_removed);
+}
+
+void
+value_open(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct calendar *c = at;
+
+    (void)k;
+    c->plan.open = take_days(r, e, &c->plan.n_open);
+}
+
+void
+value_published(
+    struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    (void)k;
+    published_read(r, e, at);
+}
+
+void
+value_holidays(
+    struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct calendar *c = at;
+    const struct holiday_set **sets =
+        reading_take(r, items_count(e, ITEMS_WORDS) * sizeof(void *));
+    struct items item = items_of(e, ITEMS_WORDS);
+    size_t n = 0;
+
+    (void)k;
+    while (sets != NULL && items_next(&item)) {
+        const struct section *s =
+            reading_find(r, e, item.place, SECTION_HOLIDAYS, item.text);
+        if (s != NULL)
+            sets[n++] = &((const struct holidays *)s->object)->set;
+    }
+    c->plan.holidays = sets;
+    c->plan.n_holidays = n;
+}
+
+struct closure {
+    day_t from;
+    day_t to;
+    const char *name;
+};
+
+static const char *
+take_closure(const char *text, struct closure *c)
+{
+    size_t len;
+    c->name = name_after_day(text, &len);
+    size_t one = strlen("YYYY-MM-DD");
+    int range = len > one && strncmp(text + one, "..", 2) == 0;
+
+    c->from = day_parse(text, range ? one : len);
+    c->to = range ? day_parse(text + one + 2, len - one - 2) : c->from;
+    if (c->name == NULL || c->from == DAY_NONE || c->to == DAY_NONE)
+        return "is not a closure; expected YYYY-MM-DD NAME or "
+               "YYYY-MM-DD..YYYY-MM-DD NAME, one a line";
+    if (c->to < c->from)
+        return "ends before it begins";
+    if (c->to - c->from >= CLOSED_MOST)
+        return "is longer than ten years; correct it or write several";
+    return NULL;
+}
+
+/* Each closure day by day: into @days when it is not NULL; how many. */
+static size_t
+closed_days(struct reading *r, struct entry *e, struct named_day *days)
+{
+    struct items item = items_of(e, ITEMS_LINES);
+    struct closure c;
+    size_t n = 0;
+
+    while (items_next(&item)) {
+        if (take_closure(item.text, &c) != NULL)
+            continue;
+        const char *name =
+            days ? reading_copy(r, c.name, strlen(c.name)) : NULL;
+        for (day_t d = c.from; d <= c.to; d++, n++)
+            if (days != NULL)
+                days[n] = (struct named_day){d, name};
+    }
+    return n;
+}
+
+void
+value_closed(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct calendar *calendar = at;
+    struct items item = items_of(e, ITEMS_LINES);
+    struct closure c;
+
+    (void)k;
+    while (items_next(&item)) {
+        const char *wrong = take_closure(item.text, &c);
+        if (wrong != NULL)
+            reading_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
+    }
+    size_t n = closed_days(r, e, NULL);
+    struct named_day *days = reading_take(r, n * sizeof *days);
+    if (days == NULL)
+        return;
+    calendar->plan.n_closed = closed_days(r, e, days);
+    calendar->plan.closed = days;
+}

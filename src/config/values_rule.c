@@ -1,0 +1,293 @@
+#include "values.h"
+
+#include "items.h"
+#include "kind.h"
+#include "scan.h"
+#include "span.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* The next piece of "A or B" in @rest, which moves past it; NULL at the end.
+ * The text is cut in place. */
+static char *
+take_piece(char **rest)
+{
+    char *piece = *rest;
+
+    if (piece == NULL)
+        return NULL;
+    char * or = strcasestr(piece, " or ");
+    *rest = or ? or +4 : NULL;
+    if (or != NULL)
+        * or = '\0';
+    return piece;
+}
+
+static void
+refuse_interval(struct reading *r, struct entry *e, const char *piece)
+{
+    char forms[400] = "";
+    size_t at = 0;
+
+    for (size_t i = 0; kind_form(i) != NULL && at < sizeof forms; i++) {
+        int n = snprintf(forms + at, sizeof forms - at, "%s%s",
+            i > 0 ? ", " : "", kind_form(i));
+        at += n > 0 ? (size_t)n : 0;
+    }
+    reading_refuse(
+        r, e, e->place, "'%s' is not an interval; expected %s", piece, forms);
+}
+
+static void
+take_interval(
+    struct reading *r, struct entry *e, const char *piece, struct rule *rule)
+{
+    struct scan s = scan_start(piece);
+    struct interval every;
+
+    if (kind_parse(&s, r->arena, &every) || !scan_end(&s)) {
+        refuse_interval(r, e, piece);
+        return;
+    }
+    const char *wrong = value_check_span(every.span, 0);
+    if (wrong != NULL)
+        reading_refuse(r, e, e->place, "'%s' %s", piece, wrong);
+    else if (rule->n_every == RULE_INTERVALS)
+        reading_refuse(r, e, e->place,
+            "'%s' is one too many; expected at most "
+            "%d intervals",
+            piece, RULE_INTERVALS);
+    else
+        rule->every[rule->n_every++] = every;
+}
+
+void
+value_every(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct rule *rule = at;
+    const char *text = reading_text(r, e);
+    char *rest = text ? arena_text(r->arena, text, strlen(text)) : NULL;
+    char *piece;
+
+    (void)k;
+    rule->n_every = 0;
+    while ((piece = take_piece(&rest)) != NULL)
+        take_interval(r, e, piece, rule);
+}
+
+#define NOT_A_FIRST                                                            \
+    "is not a first deadline; expected SPAN from "                             \
+    "registered|built|in-service|earliest, or on DAY"
+
+static const char *
+take_first_after(struct scan *s, struct first *first)
+{
+    static const char *const origins[] = {
+        "registered", "built", "in-service", "earliest", NULL};
+
+    if (!span_scan(s, &first->after) || !scan_word(s, "from"))
+        return NOT_A_FIRST;
+    int origin = scan_choice(s, origins);
+    if (origin < 0 || !scan_end(s))
+        return NOT_A_FIRST;
+    first->origin = (enum origin)(ORIGIN_REGISTERED + origin);
+    return value_check_span(first->after, 0);
+}
+
+static const char *
+take_first(struct scan *s, struct first *first)
+{
+    size_t len;
+
+    *first = (struct first){.on = DAY_NONE};
+    if (!scan_word(s, "on"))
+        return take_first_after(s, first);
+    const char *day = scan_rest(s, &len);
+    first->origin = ORIGIN_ON;
+    first->on = day_parse(day, len);
+    return first->on == DAY_NONE ? VALUE_NOT_A_DAY : NULL;
+}
+
+void
+value_first(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct rule *rule = at;
+    const char *text = reading_text(r, e);
+
+    (void)k;
+    if (text == NULL)
+        return;
+    struct scan s = scan_start(text);
+    const char *wrong = take_first(&s, &rule->first);
+    if (wrong != NULL)
+        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
+}
+
+#define NOT_AN_AGE "is not a step of age; expected SPAN: SPAN"
+
+static const char *
+take_age(struct scan *s, struct age_step *age)
+{
+    const char *wrong;
+
+    if (!span_scan(s, &age->age) || !scan_word(s, ":") ||
+        !span_scan(s, &age->every) || !scan_end(s))
+        return NOT_AN_AGE;
+    wrong = value_check_span(age->age, 1);
+    return wrong ? wrong : value_check_span(age->every, 1);
+}
+
+static int
+by_age(const void *left, const void *right)
+{
+    int64_t a = value_span_size(((const struct age_step *)left)->age);
+    int64_t b = value_span_size(((const struct age_step *)right)->age);
+
+    return (a > b) - (a < b);
+}
+
+static void
+check_ages(struct reading *r, struct entry *e, const struct rule *rule)
+{
+    for (int i = 1; i < rule->n_ages; i++)
+        if (by_age(&rule->ages[i - 1], &rule->ages[i]) == 0)
+            reading_refuse(r, e, e->place, "two steps begin at the same age");
+}
+
+void
+value_ages(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct rule *rule = at;
+    struct items item = items_of(e, ITEMS_COMMAS);
+
+    (void)k;
+    rule->n_ages = 0;
+    while (items_next(&item)) {
+        struct scan s = scan_start(item.text);
+        struct age_step age;
+        const char *wrong = take_age(&s, &age);
+        if (wrong != NULL)
+            reading_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
+        else if (rule->n_ages == RULE_AGES)
+            reading_refuse(r, e, item.place,
+                "'%s' is one too many; expected at most %d steps", item.text,
+                RULE_AGES);
+        else
+            rule->ages[rule->n_ages++] = age;
+    }
+    qsort(rule->ages, (size_t)rule->n_ages, sizeof rule->ages[0], by_age);
+    check_ages(r, e, rule);
+}
+
+#define LEAD_MOST 400
+
+static const char *
+take_lead(struct scan *s, struct lead *lead)
+{
+    static const char *const days[] = {"day", "days", NULL};
+    struct scan attempt = *s;
+    int64_t n;
+
+    if (scan_number(&attempt, 0, LEAD_MOST, &n) &&
+        scan_word(&attempt, "working") && scan_choice(&attempt, days) >= 0 &&
+        scan_end(&attempt)) {
+        *lead = (struct lead){{(int32_t)n, STEP_DAYS}, 1};
+        return NULL;
+    }
+    lead->working = 0;
+    if (!span_scan(s, &lead->span) || !scan_end(s))
+        return "is not a lead; expected N working days (at most 400), or "
+               "N days|weeks|months|years";
+    return value_check_span(lead->span, 0);
+}
+
+void
+value_lead(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct rule *rule = at;
+    const char *text = reading_text(r, e);
+
+    (void)k;
+    if (text == NULL)
+        return;
+    struct scan s = scan_start(text);
+    const char *wrong = take_lead(&s, &rule->lead);
+    if (wrong != NULL)
+        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
+}
+
+#define NOT_A_STAGE "is not a reminder; expected SPAN or overdue every SPAN"
+
+static const char *
+take_overdue(struct scan *s, struct reminders *remind)
+{
+    if (remind->overdue_every.n > 0)
+        return "is a second one for overdue; expected one";
+    if (!scan_word(s, "every") || !span_scan(s, &remind->overdue_every) ||
+        !scan_end(s))
+        return NOT_A_STAGE;
+    return value_check_span(remind->overdue_every, 1);
+}
+
+static const char *
+take_stage(struct scan *s, struct reminders *remind)
+{
+    struct span before;
+    const char *wrong;
+
+    if (scan_word(s, "overdue"))
+        return take_overdue(s, remind);
+    if (!span_scan(s, &before) || !scan_end(s))
+        return NOT_A_STAGE;
+    wrong = value_check_span(before, 0);
+    if (wrong != NULL)
+        return wrong;
+    if (remind->n_before == RULE_STAGES)
+        return "is one too many; expected at most 12 before the deadline";
+    remind->before[remind->n_before++] = before;
+    return NULL;
+}
+
+static int
+longest_first(const void *left, const void *right)
+{
+    int64_t a = value_span_size(*(const struct span *)left);
+    int64_t b = value_span_size(*(const struct span *)right);
+
+    return (a < b) - (a > b);
+}
+
+static void
+check_stages(struct reading *r, struct entry *e, const struct reminders *remind)
+{
+    char text[SPAN_TEXT];
+
+    for (int i = 1; i < remind->n_before; i++)
+        if (longest_first(&remind->before[i - 1], &remind->before[i]) == 0)
+            reading_refuse(r, e, e->place,
+                "'%s' stands there twice; take one out",
+                span_text(remind->before[i], text));
+}
+
+void
+value_reminders(
+    struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct rule *rule = at;
+    struct reminders *remind = &rule->remind;
+    struct items item = items_of(e, ITEMS_COMMAS);
+
+    (void)k;
+    *remind = (struct reminders){.n_before = 0};
+    while (items_next(&item)) {
+        struct scan s = scan_start(item.text);
+        const char *wrong = take_stage(&s, remind);
+        if (wrong != NULL)
+            reading_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
+    }
+    qsort(remind->before, (size_t)remind->n_before, sizeof remind->before[0],
+        longest_first);
+    check_stages(r, e, remind);
+}

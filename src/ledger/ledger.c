@@ -1,0 +1,229 @@
+#include "ledger.h"
+
+#include "query.h"
+#include "schema.h"
+
+#include <assert.h>
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <sysexits.h>
+#include <unistd.h>
+
+#define PATIENCE 5000
+
+void
+ledger_close(struct ledger *l)
+{
+    if (l == NULL)
+        return;
+    for (int i = 0; i < STATEMENTS; i++)
+        sqlite3_finalize(l->statements[i]);
+    sqlite3_close(l->db);
+    free(l->path);
+    free(l);
+}
+
+void
+ledger_patience(struct ledger *l, int milliseconds)
+{
+    sqlite3_busy_timeout(l->db, milliseconds);
+}
+
+static int
+run(struct ledger *l, const char *text, struct fault *f)
+{
+    int code = sqlite3_exec(l->db, text, NULL, NULL, NULL);
+
+    return code == SQLITE_OK ? 0 : query_fault(l, code, f);
+}
+
+/* A handle on @file; faults speak of @path. */
+static struct ledger *
+open_file(const char *path, const char *file, int flags, struct fault *f)
+{
+    struct ledger *l = calloc(1, sizeof *l);
+    int code = SQLITE_NOMEM;
+
+    if (l == NULL || (l->path = strdup(path)) == NULL) {
+        fault_set(f, EX_OSERR, "%s: memory is out", path);
+        ledger_close(l);
+        return NULL;
+    }
+    code = sqlite3_open_v2(file, &l->db,
+        SQLITE_OPEN_READWRITE | SQLITE_OPEN_EXRESCODE | flags, NULL);
+    if (code != SQLITE_OK) {
+        query_fault(l, code, f);
+    } else {
+        ledger_patience(l, PATIENCE);
+        sqlite3_db_config(l->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
+        if (run(l,
+                "PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF;"
+                "PRAGMA cell_size_check = ON; PRAGMA synchronous = EXTRA;",
+                f) == 0)
+            return l;
+    }
+    ledger_close(l);
+    return NULL;
+}
+
+/* A handle on a new ledger in @file, which is missing. */
+static struct ledger *
+make_tables(const char *path, const char *file, struct fault *f)
+{
+    struct ledger *l = open_file(path, file, SQLITE_OPEN_CREATE, f);
+
+    if (l != NULL && schema_update(l, f) != 0) {
+        ledger_close(l);
+        return NULL;
+    }
+    return l;
+}
+
+/*
+ * Make a ledger beside @path and put it there whole.  So an empty file at
+ * @path is never one of ours half made, but a damaged one, and is refused.
+ */
+static int
+make_file(const char *path, const char *file, struct fault *f)
+{
+    char *beside = NULL;
+    int code = -1;
+
+    if (asprintf(&beside, "%s.new-%ld", file, (long)getpid()) < 0)
+        return fault_set(f, EX_OSERR, "%s: memory is out", path);
+    unlink(beside); /* of a crashed process with our number */
+    struct ledger *l = make_tables(path, beside, f);
+    if (l != NULL) {
+        ledger_close(l);
+        code = link(beside, file);
+        if (code != 0 && errno == EEXIST)
+            code = 0; /* another process was faster */
+        if (code != 0)
+            fault_set(f, EX_CANTCREAT, "%s: cannot be made: %s", path,
+                strerror(errno));
+    }
+    unlink(beside);
+    free(beside);
+    return code;
+}
+
+/* Nonzero when there is something at @file that we may not overlook. */
+static int
+is_there(const char *file)
+{
+    struct stat st;
+
+    return stat(file, &st) == 0 || (errno != ENOENT && errno != ENOTDIR);
+}
+
+static int
+prepare(struct ledger *l, enum ledger_mode mode, struct fault *f)
+{
+    if (schema_recognise(l, f) != 0)
+        return -1;
+    if (mode == LEDGER_WRITE && sqlite3_db_readonly(l->db, "main"))
+        return query_fault(l, SQLITE_READONLY, f);
+    if (mode == LEDGER_WRITE && run(l, "PRAGMA journal_mode = DELETE", f) != 0)
+        return -1;
+    return schema_update(l, f);
+}
+
+static struct ledger *
+open_there(
+    const char *path, const char *file, enum ledger_mode mode, struct fault *f)
+{
+    struct stat st;
+
+    if (stat(file, &st) == 0 && !S_ISREG(st.st_mode)) {
+        fault_set(f, EX_DATAERR, "%s: is not a file: check the path", path);
+        return NULL;
+    }
+    struct ledger *l = open_file(path, file, 0, f);
+    if (l != NULL && prepare(l, mode, f) != 0) {
+        ledger_close(l);
+        return NULL;
+    }
+    return l;
+}
+
+struct ledger *
+ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
+{
+    struct ledger *l = NULL;
+    char *file = NULL;
+
+    /* "./" keeps SQLite from taking "file:..." or ":memory:" as special. */
+    if (asprintf(&file, "%s%s", path[0] == '/' ? "" : "./", path) < 0) {
+        fault_set(f, EX_OSERR, "%s: memory is out", path);
+        return NULL;
+    }
+    if (is_there(file))
+        l = open_there(path, file, mode, f);
+    else if (mode == LEDGER_READ)
+        l = make_tables(path, ":memory:", f);
+    else if (make_file(path, file, f) == 0)
+        l = open_there(path, file, mode, f);
+    free(file);
+    /* The file itself is opened for writing in either mode: the first to
+     * come after a crash must undo what it left, reader or not. */
+    if (l != NULL && mode == LEDGER_READ &&
+        run(l, "PRAGMA query_only = ON", f) != 0) {
+        ledger_close(l);
+        return NULL;
+    }
+    return l;
+}
+
+int
+ledger_begin(struct ledger *l, struct fault *f)
+{
+    struct query q = query_start(l, l->depth == 0 ? BEGIN : BEGIN_INNER);
+
+    if (query_run(&q, f) != 0)
+        return -1;
+    l->depth++;
+    return 0;
+}
+
+int
+ledger_commit(struct ledger *l, struct fault *f)
+{
+    assert(l->depth > 0);
+    struct query q = query_start(l, l->depth == 1 ? COMMIT : COMMIT_INNER);
+
+    if (query_run(&q, f) != 0) {
+        ledger_rollback(l);
+        return -1;
+    }
+    l->depth--;
+    return 0;
+}
+
+/* Undoing can fail only where SQLite undoes by itself, now or at the next
+ * opening of the file. */
+static void
+undo(struct ledger *l, enum statement s)
+{
+    struct query q = query_start(l, s);
+
+    (void)query_run(&q, NULL);
+}
+
+void
+ledger_rollback(struct ledger *l)
+{
+    if (l->depth == 0)
+        return;
+    if (l->depth == 1) {
+        l->depth = 0;
+        if (!sqlite3_get_autocommit(l->db))
+            undo(l, ROLLBACK);
+    } else {
+        undo(l, UNDO_INNER);
+        undo(l, COMMIT_INNER);
+        l->depth--;
+    }
+}

@@ -1,0 +1,218 @@
+#include "query.h"
+
+#include "arena.h"
+
+#include <errno.h>
+#include <sysexits.h>
+
+static const char *const texts[STATEMENTS] = {
+    [BEGIN] = "BEGIN IMMEDIATE",
+    [COMMIT] = "COMMIT",
+    [ROLLBACK] = "ROLLBACK",
+    [BEGIN_INNER] = "SAVEPOINT inner_group",
+    [COMMIT_INNER] = "RELEASE inner_group",
+    [UNDO_INNER] = "ROLLBACK TO inner_group",
+    [RECORD_ADD] = "INSERT INTO record(kind, subject, job, day, until, meter,"
+                   " reading, entered, voids, by_whom, reference, note)"
+                   " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+    [RECORD_STANDING] = "SELECT later.id FROM record"
+                        " LEFT JOIN record AS later ON later.voids = record.id"
+                        " WHERE record.id = ? AND record.kind <> 'voided'",
+    [RECORDS_ALL] = "SELECT record.id, record.kind, record.subject,"
+                    " record.job, record.day, record.until, record.meter,"
+                    " record.reading, record.entered, record.by_whom,"
+                    " record.reference, record.note, later.id FROM record"
+                    " LEFT JOIN record AS later ON later.voids = record.id"
+                    " WHERE record.kind <> 'voided' ORDER BY record.id",
+    [TOLD_ADD] = "INSERT INTO told(subject, job, cycle, person, stage,"
+                 " deadline, message) VALUES (?, ?, ?, ?, ?, ?, ?)",
+    [TOLD_HAS] = "SELECT 1 FROM told WHERE subject = ? AND job = ?"
+                 " AND cycle = ? AND person = ? AND stage = ?",
+    [TOLD_DEADLINE] = "SELECT deadline FROM told WHERE subject = ? AND job = ?"
+                      " AND cycle = ? AND person = ? ORDER BY id DESC LIMIT 1",
+    [OUTBOX_ADD] = "INSERT INTO outbox(person, message_id, recipient, bytes,"
+                   " created) VALUES (?, ?, ?, ?, ?)",
+    [OUTBOX_WAITING] = "SELECT id, person, message_id, recipient, bytes,"
+                       " created, attempts, tried, error FROM outbox"
+                       " WHERE sent IS NULL ORDER BY id",
+    [OUTBOX_SENT] = "UPDATE outbox SET sent = ?2 WHERE id = ?1"
+                    " AND sent IS NULL",
+    [OUTBOX_FAILED] = "UPDATE outbox SET attempts = attempts + 1, tried = ?2,"
+                      " error = ?3 WHERE id = ?1 AND sent IS NULL",
+    [PUBLISHED_SAME] = "SELECT sequence, modified FROM published"
+                       " WHERE uid = ? AND hash = ?",
+    [PUBLISHED_CHANGE] = "INSERT INTO published(uid, hash, sequence, modified)"
+                         " VALUES (?, ?, 0, ?) ON CONFLICT(uid) DO UPDATE SET"
+                         " hash = excluded.hash, sequence = sequence + 1,"
+                         " modified = max(excluded.modified, modified + 1)"
+                         " RETURNING sequence, modified",
+};
+
+struct outcome {
+    int code; /* of SQLite */
+    int exit;
+    const char *advice;
+};
+
+static const struct outcome outcomes[] = {
+    {SQLITE_BUSY, EX_TEMPFAIL, "another process is using it, try again"},
+    {SQLITE_FULL, EX_IOERR, "make room on the disk and try again"},
+    {SQLITE_IOERR, EX_IOERR, "check the disk and the system's log"},
+    {SQLITE_CANTOPEN, EX_CANTCREAT, "check the folder it is to be in"},
+    {SQLITE_READONLY, EX_NOPERM,
+        "run this as a user who may use the file and its folder"},
+    {SQLITE_CORRUPT, EX_DATAERR, "keep the file and restore a backup"},
+    {SQLITE_NOTADB, EX_DATAERR, "check the path, or restore a backup"},
+    {SQLITE_CONSTRAINT, EX_DATAERR, "nothing was written"},
+    {SQLITE_NOMEM, EX_OSERR, "try again with more memory"},
+};
+
+static const struct outcome *
+outcome_of(const struct ledger *l, int code)
+{
+    static const struct outcome unforeseen = {
+        SQLITE_ERROR, EX_SOFTWARE, "please report this"};
+    int reason = code & 0xff; /* what extends it is in the bits above */
+
+    if (reason == SQLITE_CANTOPEN && sqlite3_system_errno(l->db) == EACCES)
+        reason = SQLITE_READONLY;
+    for (size_t i = 0; i < sizeof outcomes / sizeof *outcomes; i++)
+        if (outcomes[i].code == reason)
+            return &outcomes[i];
+    return &unforeseen;
+}
+
+int
+query_fault(const struct ledger *l, int code, struct fault *f)
+{
+    const struct outcome *o = outcome_of(l, code);
+    /* A code that is not the connection's own has only its general text. */
+    const char *what = code == sqlite3_extended_errcode(l->db)
+                           ? sqlite3_errmsg(l->db)
+                           : sqlite3_errstr(code);
+
+    return fault_set(f, o->exit, "%s: %s: %s", l->path, what, o->advice);
+}
+
+struct query
+query_start(struct ledger *l, enum statement s)
+{
+    struct query q = {l, l->statements[s], 0, SQLITE_OK};
+
+    /* After some failures SQLite undoes the whole group by itself.  What
+     * would still have been written to it must not go in alone. */
+    if (l->depth > 0 && sqlite3_get_autocommit(l->db)) {
+        q.code = SQLITE_ABORT_ROLLBACK;
+    } else if (q.statement == NULL) {
+        q.code = sqlite3_prepare_v3(
+            l->db, texts[s], -1, SQLITE_PREPARE_PERSISTENT, &q.statement, NULL);
+        l->statements[s] = q.statement;
+    }
+    return q;
+}
+
+static void
+remember(struct query *q, int code)
+{
+    if (q->code == SQLITE_OK)
+        q->code = code;
+}
+
+void
+query_int(struct query *q, int64_t n)
+{
+    remember(q, sqlite3_bind_int64(q->statement, ++q->bound, n));
+}
+
+void
+query_text(struct query *q, const char *text)
+{
+    remember(q,
+        sqlite3_bind_text(q->statement, ++q->bound, text, -1, SQLITE_STATIC));
+}
+
+void
+query_bytes(struct query *q, const void *bytes, size_t n)
+{
+    remember(q,
+        sqlite3_bind_blob64(q->statement, ++q->bound, bytes, n, SQLITE_STATIC));
+}
+
+void
+query_day(struct query *q, day_t d)
+{
+    if (d == DAY_NONE)
+        query_text(q, NULL);
+    else
+        query_int(q, d);
+}
+
+int
+query_row(struct query *q, struct fault *f)
+{
+    int code = q->code;
+
+    if (code == SQLITE_OK)
+        code = sqlite3_step(q->statement);
+    if (code == SQLITE_ROW)
+        return 1;
+    if (code != SQLITE_DONE)
+        query_fault(q->ledger, code, f);
+    query_end(q);
+    return code == SQLITE_DONE ? 0 : -1;
+}
+
+int
+query_run(struct query *q, struct fault *f)
+{
+    int row = query_row(q, f);
+
+    while (row > 0)
+        row = query_row(q, f);
+    return row;
+}
+
+void
+query_end(struct query *q)
+{
+    sqlite3_reset(q->statement);
+    if (q->statement != NULL)
+        sqlite3_clear_bindings(q->statement);
+}
+
+int64_t
+query_int_at(const struct query *q, int column)
+{
+    return sqlite3_column_int64(q->statement, column);
+}
+
+day_t
+query_day_at(const struct query *q, int column)
+{
+    int64_t n = query_int_at(q, column);
+
+    if (query_null_at(q, column) || n < DAY_FIRST || n > DAY_LAST)
+        return DAY_NONE;
+    return (day_t)n;
+}
+
+int
+query_null_at(const struct query *q, int column)
+{
+    return sqlite3_column_type(q->statement, column) == SQLITE_NULL;
+}
+
+int
+query_text_at(
+    const struct query *q, int column, struct arena *a, const char **out)
+{
+    *out = NULL;
+    if (query_null_at(q, column))
+        return 0;
+    const void *bytes = sqlite3_column_blob(q->statement, column);
+    int n = sqlite3_column_bytes(q->statement, column);
+    if (bytes == NULL && n > 0)
+        return -1;
+    *out = arena_text(a, bytes, (size_t)n);
+    return *out == NULL ? -1 : 0;
+}

@@ -1,0 +1,89 @@
+#ifndef QUERY_H
+#define QUERY_H
+
+#include "day.h"
+#include "fault.h"
+#include "ledger.h"
+
+#include <sqlite3.h>
+#include <stddef.h>
+#include <stdint.h>
+
+struct arena;
+
+/* Every statement there is; the texts are in query.c.  For this layer only. */
+enum statement {
+    BEGIN,
+    COMMIT,
+    ROLLBACK,
+    BEGIN_INNER,
+    COMMIT_INNER,
+    UNDO_INNER,
+    RECORD_ADD,
+    RECORD_STANDING,
+    RECORDS_ALL,
+    TOLD_ADD,
+    TOLD_HAS,
+    TOLD_DEADLINE,
+    OUTBOX_ADD,
+    OUTBOX_WAITING,
+    OUTBOX_SENT,
+    OUTBOX_FAILED,
+    PUBLISHED_SAME,
+    PUBLISHED_CHANGE,
+    STATEMENTS
+};
+
+struct ledger {
+    sqlite3 *db;
+    char *path;
+    int depth; /* of groups */
+    sqlite3_stmt *statements[STATEMENTS];
+};
+
+/*
+ * One use of a statement: start it, give its values in order, then either run
+ * it or take its rows.  A failure on the way is remembered and comes out of
+ * query_run() or query_row().
+ */
+struct query {
+    struct ledger *ledger;
+    sqlite3_stmt *statement;
+    int bound;
+    int code;
+};
+
+/* Start @s, prepared on its first use and kept in @l. */
+struct query query_start(struct ledger *l, enum statement s);
+
+/* Give the next value.  Texts and bytes must live until the end of the
+ * query; a NULL text and DAY_NONE are stored as NULL. */
+void query_int(struct query *q, int64_t n);
+void query_text(struct query *q, const char *text);
+void query_bytes(struct query *q, const void *bytes, size_t n);
+void query_day(struct query *q, day_t d);
+
+/* Run to the end: 0 or -1. */
+int query_run(struct query *q, struct fault *f);
+
+/* The next row: 1, or 0 after the last and -1 on failure, which both end the
+ * query. */
+int query_row(struct query *q, struct fault *f);
+
+/* End a query before its last row. */
+void query_end(struct query *q);
+
+/* Columns of the row: NULL is 0, DAY_NONE or a NULL text. */
+int64_t query_int_at(const struct query *q, int column);
+day_t query_day_at(const struct query *q, int column);
+int query_null_at(const struct query *q, int column);
+
+/* Copy a text or bytes, always with a NUL behind it, into @a: 0 and sets
+ * @out, which is NULL for NULL, or -1 when memory is out. */
+int query_text_at(
+    const struct query *q, int column, struct arena *a, const char **out);
+
+/* Turn an SQLite result code into @f; returns -1. */
+int query_fault(const struct ledger *l, int code, struct fault *f);
+
+#endif

@@ -1,0 +1,52 @@
+#ifndef RECORDS_H
+#define RECORDS_H
+
+#include "fault.h"
+#include "record.h"
+
+#include <stddef.h>
+#include <stdint.h>
+
+struct arena;
+struct ledger;
+
+/*
+ * Records, the facts of the ledger.  They are only ever added: what was wrong
+ * is voided by a later record, and both stay.
+ */
+
+/*
+ * Add @r: its kind, subject_id, job_id, day, until, meter with reading,
+ * entered, by, reference and note; nothing else of it is read.  Sets @id,
+ * which may be NULL.  Returns 0 or -1; a record that contradicts itself, such
+ * as a spell that ends before it begins, is refused with EX_DATAERR.
+ */
+int records_add(
+    struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
+
+/*
+ * Void the record @id, because of @note and by @by, either of which may be
+ * NULL.  @entered is now in seconds since 1970.  Returns 0 or -1; no such
+ * record, or one already voided, is refused with EX_DATAERR.
+ */
+int records_void(struct ledger *l, int64_t id, const char *by, const char *note,
+    int64_t entered, struct fault *f);
+
+/*
+ * Add @r as records_add() does and void the record @old by it, together: a
+ * spell off the road that has now ended, say.  Returns 0 or -1; @old is
+ * refused as by records_void().
+ */
+int records_replace(struct ledger *l, int64_t old, const struct record *r,
+    int64_t *id, struct fault *f);
+
+/*
+ * All records in the order of entry, voided ones included (voided_by tells),
+ * without the bare entries of records_void().  Their subject and job are
+ * looked up in @fleet, letters in either case, and NULL when it has them no
+ * more.  The list and its texts are in @a.  Returns 0 or -1.
+ */
+int records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
+    struct record **out, size_t *n, struct fault *f);
+
+#endif

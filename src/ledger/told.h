@@ -1,0 +1,33 @@
+#ifndef TOLD_H
+#define TOLD_H
+
+#include "day.h"
+#include "fault.h"
+
+struct ledger;
+
+/*
+ * What a person was told: one stage of one due.  It is kept with the message
+ * that says it, see outbox_add().  Subject, job and person match letters in
+ * either case.
+ */
+struct told {
+    const char *subject;
+    const char *job;
+    const char *cycle; /* from due_cycle_text() */
+    const char *stage;
+    const char *person;
+    day_t deadline; /* as it was told; DAY_NONE when there was none */
+};
+
+/* Nonzero when @t was told, whatever the deadline then; -1 on failure. */
+int told_has(struct ledger *l, const struct told *t, struct fault *f);
+
+/*
+ * The deadline last told to @t's person of its subject, job and cycle, in
+ * whatever stage; DAY_NONE when none was.  Returns 0 or -1.
+ */
+int told_last_deadline(
+    struct ledger *l, const struct told *t, day_t *deadline, struct fault *f);
+
+#endif

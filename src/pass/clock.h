@@ -1,0 +1,26 @@
+#ifndef CLOCK_H
+#define CLOCK_H
+
+#include "day.h"
+#include "fault.h"
+
+/* A moment, read once a run and handed to whoever needs to know. */
+struct moment {
+    int64_t now; /* seconds since 1970-01-01T00:00:00Z */
+    day_t today; /* the civil day in the zone it was read for */
+};
+
+/*
+ * The present moment with its day in the IANA zone @time_zone: the only place
+ * that reads the clock.  Returns 0, or -1 when the zone is not known or the
+ * clock shows a day out of range.
+ */
+int clock_read(const char *time_zone, struct moment *out, struct fault *f);
+
+/* The start of @today, as if the clock showed it. */
+struct moment clock_fixed(day_t today);
+
+/* Nonzero when there is such a time zone. */
+int clock_knows(const char *time_zone);
+
+#endif

@@ -1,0 +1,155 @@
+#include "pass.h"
+
+#include "arena.h"
+#include "config.h"
+#include "records.h"
+#include "transport.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <sysexits.h>
+
+/* More ways to send mail than there will ever be. */
+#define TRANSPORTS_MOST 16
+
+struct pass {
+    struct config *config;
+    const struct fleet *fleet;
+    struct moment moment;
+    struct ledger *ledger;
+    struct arena *arena;
+    struct record *records; /* in the order of entry */
+    size_t n_records;
+    struct facts facts;
+};
+
+static int
+read_fleet(struct pass *p, const struct pass_options *o,
+    struct problems *problems, struct fault *f)
+{
+    const char *transports[TRANSPORTS_MOST + 1] = {NULL};
+    struct config_options options = {.transports = transports};
+
+    for (size_t i = 0; i < TRANSPORTS_MOST && transport_at(i) != NULL; i++)
+        transports[i] = transport_at(i)->name;
+    p->config = config_read(o->fleet_file, &options, problems);
+    if (p->config == NULL)
+        return fault_set(f, EX_CONFIG,
+            "%s: the fleet file has errors and nothing was done; mend them "
+            "and try again",
+            o->fleet_file);
+    p->fleet = config_fleet(p->config);
+    return 0;
+}
+
+static int
+read_clock(struct pass *p, const struct pass_options *o, struct fault *f)
+{
+    if (o->today == DAY_NONE)
+        return clock_read(p->fleet->site.time_zone, &p->moment, f);
+    p->moment = clock_fixed(o->today);
+    return 0;
+}
+
+/* Records that stand, in an order of their own, for the calculator. */
+static int
+keep_facts(struct pass *p)
+{
+    struct record *standing =
+        arena_take(p->arena, p->n_records * sizeof *standing);
+    size_t *first =
+        arena_take(p->arena, (p->fleet->n_subjects + 1) * sizeof *first);
+    size_t n = 0;
+
+    if (standing == NULL || first == NULL)
+        return -1;
+    for (size_t i = 0; i < p->n_records; i++)
+        if (p->records[i].voided_by == 0)
+            standing[n++] = p->records[i];
+    p->facts = facts_of(p->fleet, standing, n, first);
+    return 0;
+}
+
+static int
+read_ledger(struct pass *p, const struct pass_options *o, struct fault *f)
+{
+    p->ledger = ledger_open(p->fleet->site.ledger, o->ledger, f);
+    if (p->ledger == NULL)
+        return -1;
+    if (records_read(p->ledger, p->fleet, p->arena, &p->records,
+            &p->n_records, f))
+        return -1;
+    if (keep_facts(p))
+        return fault_set(f, EX_OSERR, "out of memory");
+    return 0;
+}
+
+struct pass *
+pass_open(const struct pass_options *options, struct problems *problems,
+    struct fault *f)
+{
+    struct pass *p = calloc(1, sizeof *p);
+
+    if (p == NULL)
+        goto no_memory;
+    p->arena = arena_new();
+    if (p->arena == NULL)
+        goto no_memory;
+    if (read_fleet(p, options, problems, f) || read_clock(p, options, f) ||
+        read_ledger(p, options, f))
+        goto err;
+    return p;
+no_memory:
+    fault_set(f, EX_OSERR, "out of memory");
+err:
+    pass_close(p);
+    return NULL;
+}
+
+void
+pass_close(struct pass *p)
+{
+    if (p == NULL)
+        return;
+    ledger_close(p->ledger);
+    arena_free(p->arena);
+    config_free(p->config);
+    free(p);
+}
+
+const struct fleet *
+pass_fleet(const struct pass *p)
+{
+    return p->fleet;
+}
+
+struct moment
+pass_moment(const struct pass *p)
+{
+    return p->moment;
+}
+
+struct ledger *
+pass_ledger(const struct pass *p)
+{
+    return p->ledger;
+}
+
+const struct record *
+pass_records(const struct pass *p, size_t *n)
+{
+    *n = p->n_records;
+    return p->records;
+}
+
+struct snapshot *
+pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
+{
+    struct snapshot_options options = {
+        .today = p->moment.today, .horizon = horizon, .reasons = 1};
+    struct snapshot *s = snapshot_new(&p->facts, &options);
+
+    if (s == NULL)
+        fault_set(f, EX_OSERR, "out of memory");
+    return s;
+}

@@ -1,0 +1,48 @@
+#ifndef PASS_H
+#define PASS_H
+
+#include "clock.h"
+#include "ledger.h"
+#include "problem.h"
+#include "snapshot.h"
+
+/*
+ * One pass over everything: the fleet file and the ledger, read at one moment.
+ * Whatever a command or the daemon does, it does with one of these.
+ */
+struct pass;
+
+struct pass_options {
+    const char *fleet_file;
+    day_t today;             /* DAY_NONE to read the clock */
+    enum ledger_mode ledger; /* LEDGER_WRITE when something will be written */
+};
+
+/*
+ * Read the fleet file, the clock and the ledger.  Problems of the fleet file
+ * go to @problems; errors among them, like a ledger that cannot be read, end
+ * in NULL with @f set.  Close with pass_close().
+ */
+struct pass *pass_open(const struct pass_options *options,
+    struct problems *problems, struct fault *f);
+
+/* Give back everything; NULL is ignored. */
+void pass_close(struct pass *p);
+
+/* The fleet, the moment and the ledger of the pass. */
+const struct fleet *pass_fleet(const struct pass *p);
+struct moment pass_moment(const struct pass *p);
+struct ledger *pass_ledger(const struct pass *p);
+
+/* All records in the order of entry, voided ones too; sets @n. */
+const struct record *pass_records(const struct pass *p, size_t *n);
+
+/*
+ * The snapshot of all dues, with their reasons, and with the cycles to come
+ * up to @horizon unless that is DAY_NONE.  NULL with @f set when memory is
+ * out.  Free with snapshot_free(), before the pass.
+ */
+struct snapshot *pass_snapshot(
+    const struct pass *p, day_t horizon, struct fault *f);
+
+#endif

@@ -1,0 +1,30 @@
+#ifndef PUBLISH_H
+#define PUBLISH_H
+
+#include "pass.h"
+
+struct buf;
+
+/*
+ * The bytes of the feed @id as subscribers are to see them, appended to @out.
+ * Events that changed since they were last published get a new stamp, which
+ * the ledger keeps.  What was built is read back before it is handed out.
+ * Returns 0, or -1 with @f set: then the old bytes are to stay.
+ */
+int publish_feed(const struct pass *p, const struct snapshot *s,
+    const struct feed *feed, struct buf *out, struct fault *f);
+
+/*
+ * Bring the files of all feeds in the site's feed folder up to date; a file
+ * whose bytes are the same is left alone.  Nothing to do without a folder.
+ * Every feed is tried; returns 0, or -1 with @f set to the first failure.
+ */
+int publish_all(const struct pass *p, struct fault *f);
+
+/* The last day that any feed of the fleet shows. */
+day_t publish_horizon(const struct pass *p);
+
+/* The feed of that id, letters in either case, or NULL. */
+const struct feed *publish_find(const struct pass *p, const char *id);
+
+#endif

@@ -1,0 +1,23 @@
+#ifndef REMIND_H
+#define REMIND_H
+
+#include "pass.h"
+
+/*
+ * Decide who is to hear of what today and put one message a person into the
+ * ledger's outbox, together with the note of what it tells: a crash loses
+ * neither.  A stage is told once; of several that have passed since the last
+ * run, only the latest.  A deadline that has moved since it was told is told
+ * again.  Returns 0, or -1 with @f set.
+ */
+int remind_all(
+    const struct pass *p, const struct snapshot *s, struct fault *f);
+
+/*
+ * Hand every waiting message of the outbox to the site's transport.  What
+ * fails stays and is tried again by the next run.  Every message is tried;
+ * returns 0, or -1 with @f set to the first failure.
+ */
+int remind_send(const struct pass *p, struct fault *f);
+
+#endif

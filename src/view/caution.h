@@ -1,0 +1,10 @@
+#ifndef CAUTION_H
+#define CAUTION_H
+
+/* The one line that every view someone may act on ends with. */
+#define CAUTION_TEXT                                                           \
+    "The certificate, the maker's schedule and the local authority decide. "   \
+    "Work on brakes, wheels, lifts, extinguishers and tachographs is for "     \
+    "people qualified for it."
+
+#endif

@@ -1,0 +1,28 @@
+#ifndef VIEW_H
+#define VIEW_H
+
+#include "select.h"
+
+struct buf;
+
+/*
+ * A way to show dues.  To add one, write its file and give it a row in the
+ * table in view.c.  Calendar feeds stand beside this, in ical.h, because they
+ * carry state from one time to the next.
+ */
+struct view {
+    const char *name;
+    /* Append @dues to @out: 0, or -1 when memory is out. */
+    int (*render)(const struct selection *dues, struct buf *out);
+};
+
+extern const struct view view_list;
+extern const struct view view_why;
+extern const struct view view_json;
+extern const struct view view_csv;
+extern const struct view view_digest;
+
+/* The view of that name, or NULL. */
+const struct view *view_find(const char *name);
+
+#endif

@@ -1,0 +1,119 @@
+#include "buf.h"
+#include "caution.h"
+#include "view.h"
+
+#include <jansson.h>
+#include <stdlib.h>
+
+/*
+ * The contract: one object with "schema", "today" and "dues".  Keys may be
+ * added under the same schema number; none changes its meaning.
+ */
+
+static json_t *
+day_value(day_t d)
+{
+    char text[DAY_TEXT];
+
+    return d == DAY_NONE ? json_null() : json_string(day_text(d, text));
+}
+
+static json_t *
+text_value(const char *text)
+{
+    return text == NULL ? json_null() : json_string(text);
+}
+
+static json_t *
+number_value(int64_t n)
+{
+    return n < 0 ? json_null() : json_integer(n);
+}
+
+static json_t *
+forecast_value(const struct forecast *f)
+{
+    if (f->basis == FORECAST_NONE)
+        return json_null();
+    return json_pack("{s:o, s:o, s:o}", "early", day_value(f->early), "likely",
+        day_value(f->likely), "late", day_value(f->late));
+}
+
+static json_t *
+warnings_value(const struct due *d, day_t today)
+{
+    json_t *list = json_array();
+    char text[160];
+
+    for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1) {
+        enum due_warning w = (enum due_warning)bit;
+        if (!(d->warnings & bit))
+            continue;
+        json_array_append_new(list,
+            json_pack("{s:s, s:s}", "warning", due_warning_word(w), "text",
+                due_warning_text(d, w, today, text, sizeof text)));
+    }
+    return list;
+}
+
+static json_t *
+reasons_value(const struct due *d)
+{
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < d->n_reasons; i++) {
+        const struct reason *r = &d->reasons[i];
+        json_array_append_new(list,
+            json_pack("{s:s, s:o, s:o, s:s}", "step", due_step_word(r->step),
+                "before", day_value(r->before), "after", day_value(r->after),
+                "text", r->text));
+    }
+    return list;
+}
+
+static json_t *
+due_value(const struct due *d, day_t today)
+{
+    const struct subject *s = d->task->subject;
+    const struct job *job = d->task->job;
+    const struct depot *depot = fleet_depot(s);
+    char cycle[CYCLE_TEXT];
+
+    return json_pack("{s:s, s:s, s:o, s:s, s:s, s:s, s:s, s:o, s:o, s:o, s:o,"
+                     " s:s, s:o, s:o, s:o, s:o, s:o}",
+        "subject", s->id, "kind", fleet_kind_word(s->kind), "depot",
+        text_value(depot ? depot->id : NULL), "job", job->id, "title",
+        job->title, "class", fleet_class_word(job->class), "state",
+        due_state_word(d->state), "deadline", day_value(d->deadline),
+        "plan_day", day_value(d->plan_day), "book_by", day_value(d->book_by),
+        "last_done", day_value(d->last_done), "cycle",
+        due_cycle_text(&d->cycle, cycle), "authority",
+        text_value(job->authority), "due_reading",
+        number_value(d->due_reading), "forecast", forecast_value(&d->forecast),
+        "warnings", warnings_value(d, today), "reasons", reasons_value(d));
+}
+
+static int
+render(const struct selection *dues, struct buf *out)
+{
+    day_t today = snapshot_today(dues->of);
+    json_t *list = json_array();
+    int failed = list == NULL;
+
+    for (size_t i = 0; i < dues->n && !failed; i++)
+        failed = json_array_append_new(list, due_value(dues->dues[i], today));
+    json_t *top = failed ? NULL
+                         : json_pack("{s:i, s:o, s:s, s:O}", "schema", 1,
+                               "today", day_value(today), "caution",
+                               CAUTION_TEXT, "dues", list);
+    char *text = top ? json_dumps(top, JSON_INDENT(2)) : NULL;
+    if (text != NULL)
+        buf_print(out, "%s\n", text);
+    failed = text == NULL || buf_failed(out);
+    free(text);
+    json_decref(top);
+    json_decref(list);
+    return failed ? -1 : 0;
+}
+
+const struct view view_json = {"json", render};

@@ -1,0 +1,82 @@
+#include "buf.h"
+#include "caution.h"
+#include "view.h"
+#include "wording.h"
+
+#include <string.h>
+
+/*
+ * For a terminal: one line a due, under its state.  First the day to do it,
+ * then on what, then what, then the last day and who says so.
+ */
+
+struct widths {
+    int subject;
+    int title;
+};
+
+static int
+wider(int width, const char *text)
+{
+    int len = (int)strlen(text);
+
+    return len > width ? len : width;
+}
+
+static struct widths
+measure(const struct selection *dues)
+{
+    struct widths w = {0, 0};
+
+    for (size_t i = 0; i < dues->n; i++) {
+        w.subject = wider(w.subject, dues->dues[i]->task->subject->id);
+        w.title = wider(w.title, dues->dues[i]->task->job->title);
+    }
+    return w;
+}
+
+static void
+add_line(const struct due *d, struct widths w, struct buf *out)
+{
+    char plan[DAY_WORDS];
+    char last[DAY_WORDS];
+    const struct job *job = d->task->job;
+
+    buf_print(out, "  %-14s  %-*s  %-*s  ", day_words(d->plan_day, plan),
+        w.subject, d->task->subject->id, w.title, job->title);
+    if (d->deadline != DAY_NONE)
+        buf_print(out, "deadline %s, ", day_words(d->deadline, last));
+    buf_print(out, "%s\n", fleet_class_word(job->class));
+}
+
+static void
+add_due(const struct due *d, struct widths w, day_t today, struct buf *out)
+{
+    add_line(d, w, out);
+    wording_warnings(d, today, 18, out);
+}
+
+static int
+render(const struct selection *dues, struct buf *out)
+{
+    day_t today = snapshot_today(dues->of);
+    struct widths w = measure(dues);
+    int state = -1;
+
+    buf_print(out, "%s, ", snapshot_fleet(dues->of)->site.name);
+    wording_today(today, out);
+    buf_text(out, "\n");
+    for (size_t i = 0; i < dues->n; i++) {
+        const struct due *d = dues->dues[i];
+        if ((int)d->state != state)
+            buf_print(out, "\n%s\n", wording_state(d->state));
+        state = (int)d->state;
+        add_due(d, w, today, out);
+    }
+    if (dues->n == 0)
+        buf_text(out, "\nNothing is due.\n");
+    buf_print(out, "\n%s\n", CAUTION_TEXT);
+    return buf_failed(out) ? -1 : 0;
+}
+
+const struct view view_list = {"list", render};

@@ -1,0 +1,47 @@
+#include "wording.h"
+
+#include "buf.h"
+#include "isoweek.h"
+
+const char *
+wording_state(enum due_state state)
+{
+    static const char *const words[] = {"No record of it ever being done",
+        "Overdue", "Needs a reading", "Before return to the road",
+        "This week", "Coming"};
+
+    return words[state];
+}
+
+void
+wording_warnings(
+    const struct due *d, day_t today, size_t indent, struct buf *out)
+{
+    char text[160];
+
+    for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1) {
+        if (!(d->warnings & bit))
+            continue;
+        buf_fill(out, ' ', indent);
+        buf_print(out, "! %s\n",
+            due_warning_text(
+                d, (enum due_warning)bit, today, text, sizeof text));
+    }
+}
+
+void
+wording_subject(const struct subject *s, struct buf *out)
+{
+    buf_text(out, s->id);
+    if (s->title != NULL)
+        buf_print(out, " (%s)", s->title);
+}
+
+void
+wording_today(day_t today, struct buf *out)
+{
+    char day[DAY_WORDS];
+    struct isoweek w = isoweek_of(today);
+
+    buf_print(out, "%s (%d-W%02d)", day_words(today, day), w.year, w.week);
+}

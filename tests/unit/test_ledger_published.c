@@ -1,0 +1,116 @@
+/* The stamps of calendar events: RFC 5545, 3.8.7.2 to 3.8.7.4. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <sysexits.h>
+
+#include <cmocka.h>
+
+#include "published.h"
+#include "test_ledger.h"
+
+#define NOW 1767225600 /* 2026-01-01T00:00:00Z */
+#define YEAR 31536000
+
+static const unsigned char red[PUBLISHED_HASH] = "red";
+static const unsigned char blue[PUBLISHED_HASH] = "blue";
+/* Differs from red in its last byte alone, behind NUL bytes. */
+static const unsigned char rose[PUBLISHED_HASH] = {'r', 'e', 'd', [31] = 1};
+
+static void
+assert_stamp(struct ledger *l, const char *uid, const unsigned char *hash,
+    int64_t now, int64_t sequence, int64_t modified)
+{
+    struct stamp s = {-1, -1};
+    struct fault f = {0, ""};
+
+    if (published_stamp(l, uid, hash, now, &s, &f) != 0)
+        fail_msg("%s", f.text);
+    assert_int_equal(s.sequence, sequence);
+    assert_int_equal(s.modified, modified);
+}
+
+static void
+a_stamp_moves_only_with_the_content(void **state)
+{
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    assert_stamp(l, "a", red, NOW, 0, NOW);
+    assert_stamp(l, "a", red, NOW + 500, 0, NOW);
+    assert_stamp(l, "b", blue, NOW + 500, 0, NOW + 500);
+    assert_stamp(l, "a", blue, NOW + 600, 1, NOW + 600);
+    ledger_close(l);
+    l = opened(LEDGER_WRITE);
+    assert_stamp(l, "a", blue, NOW + 700, 1, NOW + 600);
+    assert_stamp(l, "a", red, NOW + 800, 2, NOW + 800); /* back is new, too */
+    assert_stamp(l, "a", rose, NOW + 900, 3, NOW + 900);
+    assert_stamp(l, "b", blue, NOW + 900, 0, NOW + 500);
+    ledger_close(l);
+}
+
+static void
+a_stamp_only_goes_up_when_the_clock_goes_back(void **state)
+{
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    assert_stamp(l, "a", red, NOW, 0, NOW);
+    assert_stamp(l, "a", blue, NOW, 1, NOW + 1); /* in the same second */
+    assert_stamp(l, "a", red, NOW - YEAR, 2, NOW + 2);
+    assert_stamp(l, "a", red, NOW - YEAR, 2, NOW + 2);
+    assert_stamp(l, "a", blue, NOW + 2, 3, NOW + 3);
+    assert_stamp(l, "a", red, NOW + YEAR, 4, NOW + YEAR);
+    ledger_close(l);
+}
+
+static void
+many_stamps_in_one_group(void **state)
+{
+    char uid[16];
+
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    for (int round = 0; round < 3; round++) {
+        assert_int_equal(ledger_begin(l, NULL), 0);
+        for (int i = 0; i < 1000; i++) {
+            snprintf(uid, sizeof uid, "event-%d", i);
+            /* Every tenth changes each time. */
+            assert_stamp(l, uid, i % 10 == 0 && round == 1 ? blue : red,
+                NOW + round, i % 10 == 0 ? round : 0,
+                i % 10 == 0 ? NOW + round : NOW);
+        }
+        assert_int_equal(ledger_commit(l, NULL), 0);
+    }
+    assert_outside("SELECT count(*) FROM published", "1000");
+    ledger_close(l);
+}
+
+/* What is known can be had by who may only read, the rest cannot. */
+static void
+a_reader_gets_the_stamps_that_are_known(void **state)
+{
+    struct stamp s = {-1, -1};
+    struct fault f = {0, ""};
+
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    assert_stamp(l, "a", red, NOW, 0, NOW);
+    ledger_close(l);
+    l = opened(LEDGER_READ);
+    assert_stamp(l, "a", red, NOW + 1, 0, NOW);
+    assert_int_equal(published_stamp(l, "a", blue, NOW, &s, &f), -1);
+    assert_fault(&f, EX_NOPERM);
+    ledger_close(l);
+}
+
+int
+main(void)
+{
+    const struct CMUnitTest tests[] = {
+        TEST(a_stamp_moves_only_with_the_content),
+        TEST(a_stamp_only_goes_up_when_the_clock_goes_back),
+        TEST(many_stamps_in_one_group),
+        TEST(a_reader_gets_the_stamps_that_are_known),
+    };
+
+    return cmocka_run_group_tests_name("ledger_published", tests, NULL, NULL);
+}
