@@ -63,15 +63,14 @@ read_before(struct files *f, const char *path)
     return NULL;
 }
 
-static void
+static int
 read_one(struct files *f, const char *path)
 {
     int file = problems_file(f->document->problems, path);
 
     if (file < 0)
         f->document->out_of_memory = 1;
-    else
-        reader_read(f->document, file);
+    return file < 0 ? -1 : reader_read(f->document, file);
 }
 
 static int
@@ -153,18 +152,20 @@ site_of(const struct document *d)
     return NULL;
 }
 
-void
+int
 files_read(struct document *d, const char *path)
 {
     struct files f = {.document = d};
 
     read_before(&f, path);
-    read_one(&f, path);
+    if (read_one(&f, path))
+        return -1;
     const struct section *site = site_of(d);
     struct entry *e = site ? section_entry(site, "include") : NULL;
     if (e == NULL)
-        return;
+        return 0;
     struct items item = items_of(e, ITEMS_WORDS);
     while (items_next(&item))
         include(&f, &item);
+    return 0;
 }

@@ -6,9 +6,10 @@
 /*
  * Read the fleet file at @path and the files that its [site] includes, in
  * order, into @d.  A file is read once; a pattern that finds it again, or
- * finds nothing, becomes a problem.
+ * finds nothing, becomes a problem.  Returns 0, or -1 when the file at @path
+ * itself could not be read.
  */
-void files_read(struct document *d, const char *path);
+int files_read(struct document *d, const char *path);
 
 /* @path as seen from where we run, when it was written in the file numbered
  * @file: relative to that file's folder.  Taken from the document's arena,

@@ -135,7 +135,7 @@ mark_length(const char *bytes)
     return strncmp(bytes, "\xef\xbb\xbf", 3) == 0 ? 3 : 0;
 }
 
-void
+int
 reader_read(struct document *d, int file)
 {
     const char *path = problems_name(d->problems, file);
@@ -146,7 +146,7 @@ reader_read(struct document *d, int file)
     char *bytes = source_read(path, READER_MOST, &len, &fault);
     if (bytes == NULL) {
         problems_add(d->problems, PROBLEM_ERROR, whole, "%s", fault.text);
-        return;
+        return -1;
     }
     struct reader r = {.document = d, .place = whole, .end = bytes + len};
     r.at = bytes + mark_length(bytes);
@@ -156,4 +156,5 @@ reader_read(struct document *d, int file)
         problems_add(d->problems, PROBLEM_ERROR, (struct place){file, bad},
             "cannot be read; expected key = value, [section] or # comment");
     free(bytes);
+    return 0;
 }

@@ -9,7 +9,8 @@
 /*
  * Read one file of the fleet, as problems_file() numbers it, into @d.  What is
  * wrong with its lines becomes problems, and the lines are passed over.
+ * Returns 0, or -1 when the file could not be read, which is a problem too.
  */
-void reader_read(struct document *d, int file);
+int reader_read(struct document *d, int file);
 
 #endif

@@ -45,14 +45,13 @@ static struct ledger *
 open_file(const char *path, const char *file, int flags, struct fault *f)
 {
     struct ledger *l = calloc(1, sizeof *l);
-    int code = SQLITE_NOMEM;
 
     if (l == NULL || (l->path = strdup(path)) == NULL) {
         fault_set(f, EX_OSERR, "%s: memory is out", path);
         ledger_close(l);
         return NULL;
     }
-    code = sqlite3_open_v2(file, &l->db,
+    int code = sqlite3_open_v2(file, &l->db,
         SQLITE_OPEN_READWRITE | SQLITE_OPEN_EXRESCODE | flags, NULL);
     if (code != SQLITE_OK) {
         query_fault(l, code, f);
@@ -160,11 +159,10 @@ ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
         fault_set(f, EX_OSERR, "%s: memory is out", path);
         return NULL;
     }
-    if (is_there(file))
-        l = open_there(path, file, mode, f);
-    else if (mode == LEDGER_READ)
+    int there = is_there(file);
+    if (!there && mode == LEDGER_READ)
         l = make_tables(path, ":memory:", f);
-    else if (make_file(path, file, f) == 0)
+    else if (there || make_file(path, file, f) == 0)
         l = open_there(path, file, mode, f);
     free(file);
     /* The file itself is opened for writing in either mode: the first to

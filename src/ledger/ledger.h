@@ -6,7 +6,8 @@
 /*
  * The ledger: one SQLite file of records, of what people were told and of
  * what was published.  Whatever has been written when a call returns is on
- * the disk; whatever fails leaves the file as it was.
+ * the disk; whatever fails leaves the file as it was.  One exception: with
+ * EX_IOERR a write may stand all the same, when the disk failed at the end.
  *
  * A ledger is used by one thread at a time and not across fork().  Failures
  * carry an exit code of sysexits(3) in their fault: EX_TEMPFAIL when another

@@ -57,7 +57,8 @@ struct outcome {
 static const struct outcome outcomes[] = {
     {SQLITE_BUSY, EX_TEMPFAIL, "another process is using it, try again"},
     {SQLITE_FULL, EX_IOERR, "make room on the disk and try again"},
-    {SQLITE_IOERR, EX_IOERR, "check the disk and the system's log"},
+    {SQLITE_IOERR, EX_IOERR,
+        "check the disk, then what was written, before trying again"},
     {SQLITE_CANTOPEN, EX_CANTCREAT, "check the folder it is to be in"},
     {SQLITE_READONLY, EX_NOPERM,
         "run this as a user who may use the file and its folder"},

@@ -71,6 +71,21 @@ it_grows_without_losing_a_byte(void **state)
     assert_false(buf_failed(b));
 }
 
+/* The NUL needs room too, whatever the memory is that is taken: an address
+ * sanitizer sees it when it has none. */
+static void
+a_text_that_just_fits_still_ends(void **state)
+{
+    (void)state;
+    for (size_t n = 1; n <= 2100; n++) {
+        struct buf *b = buf_new();
+        assert_non_null(b);
+        buf_fill(b, 'x', n);
+        assert_int_equal(strlen(buf_str(b)), n);
+        buf_free(b);
+    }
+}
+
 static void
 bytes_may_be_nul(void **state)
 {
@@ -110,6 +125,7 @@ main(void)
             additions_follow_one_another, setup, teardown),
         cmocka_unit_test_setup_teardown(
             it_grows_without_losing_a_byte, setup, teardown),
+        cmocka_unit_test(a_text_that_just_fits_still_ends),
         cmocka_unit_test_setup_teardown(bytes_may_be_nul, setup, teardown),
         cmocka_unit_test_setup_teardown(
             running_out_is_remembered, setup, teardown),

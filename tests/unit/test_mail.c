@@ -143,6 +143,28 @@ headers(void **state)
 }
 
 static void
+names(void **state)
+{
+    static const char *const all[] = {"Skerrow Isles",
+        "K7 (the bus), \"x\" <y>", "Caf" E_ACUTE ", ltd",
+        "=?utf-8?q?abc?=", "a@b.example",
+        ("A name of the office that is longer than what fits into a line of a "
+         "header, which is seldom \xf0\x9f\x9a\x8c")};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof all / sizeof *all; i++) {
+        struct mail_message m = plain;
+        m.from_name = all[i];
+        struct buf *bytes = composed(&m);
+        GMimeMessage *message = parsed(bytes);
+        check_mailbox(
+            message, GMIME_ADDRESS_TYPE_FROM, all[i], "bus@skerrow.example");
+        g_object_unref(message);
+        buf_free(bytes);
+    }
+}
+
+static void
 headers_that_are_not_given(void **state)
 {
     struct mail_message m = plain;
@@ -489,6 +511,7 @@ main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(headers),
+        cmocka_unit_test(names),
         cmocka_unit_test(headers_that_are_not_given),
         cmocka_unit_test(subjects),
         cmocka_unit_test(header_injection_is_refused),

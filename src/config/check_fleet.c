@@ -1,0 +1,236 @@
+#include "check.h"
+
+#include "holder.h"
+#include "kind.h"
+
+#include <string.h>
+
+static int
+has(const struct section *s, const char *key)
+{
+    return section_entry(s, key) != NULL;
+}
+
+/* The most days added to any one year. */
+static size_t
+most_added(const struct holiday_set *set, int *year)
+{
+    size_t count[300] = {0};
+    size_t most = 0;
+
+    *year = 1900;
+    for (size_t i = 0; i < set->n_added; i++) {
+        int y = day_ymd(set->added[i].day).year;
+        if (++count[y - 1900] > most) {
+            most = count[y - 1900];
+            *year = y;
+        }
+    }
+    return most;
+}
+
+void
+check_holidays(
+    struct reading *r, const struct section *s, const struct holidays *h)
+{
+    int year;
+    size_t most = most_added(&h->set, &year) + h->set.n_rules;
+
+    if (most > HOLIDAY_MOST)
+        reading_error(r, s->place,
+            "%s has %zu days in %d; expected at most %d a year", s->title, most,
+            year, HOLIDAY_MOST);
+    if (!has(s, "day") && !has(s, "add") && !has(s, "file"))
+        reading_warning(
+            r, s->place, "%s has no day; add 'day', 'add' or 'file'", s->title);
+}
+
+void
+check_calendar(
+    struct reading *r, const struct section *s, const struct calendar *c)
+{
+    if (c->made == NULL || workcal_following(c->made, DAY_FIRST) != DAY_NONE)
+        return;
+    reading_error(r, s->place,
+        "%s never works; name a weekday in 'works' or a day in 'open'",
+        s->title);
+}
+
+/* Work that is recorded when it happens and never due needs no lead. */
+static int
+is_ever_due(const struct rule *rule)
+{
+    for (int i = 0; i < rule->n_every; i++)
+        if (rule->every[i].span.n > 0 || kind_meter(&rule->every[i]) ||
+            kind_is_calendar_rule(&rule->every[i]))
+            return 1;
+    return 0;
+}
+
+static void
+check_kinds_of_interval(struct reading *r, const struct section *s)
+{
+    if (!has(s, "every") && !has(s, "within"))
+        reading_error(r, s->place,
+            "%s has no 'every'; add every = INTERVAL, or 'follows' and "
+            "'within' for work that another job makes due",
+            s->title);
+    else if (has(s, "every") && has(s, "within"))
+        reading_error(r, section_entry(s, "within")->place,
+            "%s has both 'every' and 'within'; take one out", s->title);
+    else if (has(s, "within") && !has(s, "follows"))
+        reading_error(r, section_entry(s, "within")->place,
+            "%s has 'within' but no 'follows'; add follows = JOB...", s->title);
+    else if (has(s, "follows") && !has(s, "within"))
+        reading_error(r, section_entry(s, "follows")->place,
+            "%s has 'follows' but no 'within'; write within = INTERVAL for "
+            "'every'",
+            s->title);
+}
+
+void
+check_job(struct reading *r, const struct section *s, const struct job *job)
+{
+    check_kinds_of_interval(r, s);
+    if (has(s, "class") && job->class == CLASS_LAW && has(s, "every") &&
+        !has(s, "lead") && is_ever_due(&job->rule))
+        reading_warning(r, s->place,
+            "%s is law and has no 'lead'; add lead = N working days, so that "
+            "it is booked in time",
+            s->title);
+}
+
+static void
+warn_before(struct reading *r, const struct holder *h, const char *late,
+    day_t later, const char *early, day_t earlier)
+{
+    const struct entry *e = section_entry(h->section, late);
+
+    if (e != NULL && later != DAY_NONE && earlier != DAY_NONE &&
+        later < earlier)
+        reading_warning(
+            r, e->place, "'%s': the day lies before '%s'", late, early);
+}
+
+void
+check_subject(struct reading *r, const struct holder *h)
+{
+    const struct subject *s = &h->subject;
+    const struct section *of = h->section;
+
+    warn_before(r, h, "registered", s->registered, "built", s->built);
+    warn_before(r, h, "in-service", s->in_service, "built", s->built);
+    warn_before(r, h, "in-service", s->in_service, "registered", s->registered);
+    if (s->kind != SUBJECT_EQUIPMENT && s->carrier != NULL)
+        reading_error(r, of->place,
+            "%s is carried by '%s' as its type says; only equipment is carried",
+            of->title, s->carrier->id);
+    if (h->n_uses > 0 || holder_states(h, "jobs"))
+        return;
+    if (s->kind == SUBJECT_VEHICLE)
+        reading_error(r, of->place,
+            "%s has no job, so it is never due; add jobs = JOB...", of->title);
+    else
+        reading_warning(r, of->place,
+            "%s has no job, so it is never due; add jobs = JOB...", of->title);
+}
+
+/* Nonzero when the job covers none that may stand in a circle. */
+static int
+is_settled(const struct job *job, const char *settled)
+{
+    for (size_t i = 0; i < job->n_covers; i++)
+        if (!settled[job->covers[i]->index])
+            return 0;
+    return 1;
+}
+
+/* Settle, again and again, the jobs that cover only settled ones. */
+static void
+settle(const struct reading *r, char *settled)
+{
+    int changed = 1;
+
+    while (changed) {
+        changed = 0;
+        for (size_t i = 0; i < r->fleet->n_jobs; i++)
+            if (!settled[i] && is_settled(&r->jobs[i], settled))
+                settled[i] = (char)(changed = 1);
+    }
+}
+
+static const struct job *
+next_unsettled(const struct job *job, const char *settled)
+{
+    size_t i = 0;
+
+    while (settled[job->covers[i]->index])
+        i++;
+    return job->covers[i];
+}
+
+/* Name the circle that an unsettled job leads into, and settle it. */
+static void
+refuse_circle(struct reading *r, const struct job *from, char *settled)
+{
+    for (size_t i = 0; i < r->fleet->n_jobs; i++)
+        from = next_unsettled(from, settled);
+    const struct job *first = from;
+    const struct job *job = from;
+    do {
+        job = next_unsettled(job, settled);
+        if (job->index < first->index)
+            first = job;
+    } while (job != from);
+    const char *text = first->id;
+    job = first;
+    do {
+        const struct job *next = next_unsettled(job, settled);
+        text =
+            arena_print(r->arena, "%s covers %s", text ? text : "", next->id);
+        job = next;
+    } while (job != first);
+    const struct section *s =
+        document_find(r->document, SECTION_JOB, first->id);
+    struct entry *e = section_entry(s, "covers");
+    reading_refuse(r, e, e->place, "jobs cover each other in a circle: %s",
+        text ? text : "");
+    settled[first->index] = 1;
+}
+
+static void
+check_circles(struct reading *r)
+{
+    char *settled = reading_take(r, r->fleet->n_jobs);
+
+    for (size_t i = 0; settled != NULL && i < r->fleet->n_jobs; i++) {
+        settle(r, settled);
+        if (!settled[i])
+            refuse_circle(r, &r->jobs[i--], settled);
+    }
+}
+
+static void
+warn_unused(struct reading *r)
+{
+    char *used = reading_take(r, r->fleet->n_jobs);
+
+    if (used == NULL)
+        return;
+    for (size_t i = 0; i < r->fleet->n_subjects; i++)
+        for (size_t k = 0; k < r->holders[i].n_uses; k++)
+            used[r->holders[i].uses[k].job->index] = 1;
+    for (const struct section *s = r->document->sections; s != NULL;
+         s = s->next)
+        if (s->kind == SECTION_JOB && !s->again && !used[s->index])
+            reading_warning(r, s->place,
+                "nobody has the job '%s'; add it to the 'jobs' of a subject",
+                s->id);
+}
+
+void
+check_all_jobs(struct reading *r)
+{
+    check_circles(r);
+    warn_unused(r);
+}

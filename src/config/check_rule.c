@@ -1,0 +1,234 @@
+#include "check.h"
+
+#include "kind.h"
+#include "span.h"
+#include "values.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/*
+ * A rule is written in up to three places: the job, the type and the subject.
+ * Something wrong is said of the place being read, where one of the keys
+ * concerned stands there, and not at all when a value is refused already.
+ */
+struct rule_check {
+    struct reading *reading;
+    const struct section *here;
+    const struct section *type; /* above it, or NULL */
+    const struct job *job;
+    const struct section *of_job;
+    const struct rule *rule;
+};
+
+static struct entry *
+entry_in(const struct rule_check *c, const struct section *s, const char *key)
+{
+    char word[ID_MOST + 32];
+
+    if (s == NULL || s == c->of_job)
+        return s ? section_entry(s, key) : NULL;
+    snprintf(word, sizeof word, "%s.%s", c->job->id, key);
+    return section_entry(s, word);
+}
+
+/* The entry of the place being read, or NULL. */
+static struct entry *
+here(const struct rule_check *c, const char *key)
+{
+    return entry_in(c, c->here, key);
+}
+
+/* The first of @keys that stands here, or NULL: also when the value of one of
+ * them was refused, here or above, so that nothing is known. */
+static struct entry *
+first_here(const struct rule_check *c, const char *const *keys)
+{
+    const struct section *places[] = {c->here, c->type, c->of_job};
+    struct entry *found = NULL;
+
+    for (size_t i = 0; keys[i] != NULL; i++) {
+        for (size_t p = 0; p < 3; p++) {
+            const struct entry *e = entry_in(c, places[p], keys[i]);
+            if (e != NULL && e->refused)
+                return NULL;
+        }
+        if (found == NULL)
+            found = here(c, keys[i]);
+    }
+    return found;
+}
+
+static int
+is_length(const struct interval *i)
+{
+    return i->span.n > 0 && !kind_is_calendar_rule(i);
+}
+
+/* What only means something where a date can be kept. */
+static void
+check_keeping(const struct rule_check *c)
+{
+    static const char *const keys[] = {
+        "window", "window-opens", "late", "shortest"};
+
+    if (c->rule->runs_from == KEEPS_DATE)
+        return;
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++) {
+        struct entry *e =
+            first_here(c, (const char *const[]){keys[i], "runs-from", NULL});
+        if (e != NULL && e == here(c, keys[i]))
+            reading_refuse(c->reading, e, e->place,
+                "says something only beside 'runs-from = keeping the date'; "
+                "add that or take this out");
+    }
+}
+
+static void
+refuse_weeks(const struct rule_check *c, struct entry *e, const char *what)
+{
+    reading_refuse(c->reading, e, e->place,
+        "'week end' goes with weeks only, and '%s' is not so many weeks", what);
+}
+
+static void
+check_week_end(const struct rule_check *c)
+{
+    struct entry *e = first_here(
+        c, (const char *const[]){"ends", "every", "within", "from-age", NULL});
+    char text[SPAN_TEXT];
+
+    if (e == NULL || c->rule->ends != ENDS_WEEK_END)
+        return;
+    for (int i = 0; i < c->rule->n_every; i++) {
+        const struct interval *every = &c->rule->every[i];
+        if (is_length(every) && every->span.unit != STEP_WEEKS) {
+            refuse_weeks(c, e, every->text);
+            return;
+        }
+    }
+    for (int i = 0; i < c->rule->n_ages; i++)
+        if (c->rule->ages[i].every.unit != STEP_WEEKS) {
+            refuse_weeks(c, e, span_text(c->rule->ages[i].every, text));
+            return;
+        }
+}
+
+static void
+check_first_week_end(const struct rule_check *c)
+{
+    const struct first *first = &c->rule->first;
+    struct entry *e = first_here(
+        c, (const char *const[]){"first", "first-ends", "ends", NULL});
+    char text[SPAN_TEXT];
+
+    if (e == NULL || c->rule->first_ends != ENDS_WEEK_END ||
+        first->origin == ORIGIN_NONE || first->origin == ORIGIN_ON ||
+        first->after.unit == STEP_WEEKS)
+        return;
+    refuse_weeks(c, e, span_text(first->after, text));
+}
+
+static void
+check_runs_from(const struct rule_check *c)
+{
+    struct entry *e = first_here(
+        c, (const char *const[]){"runs-from", "every", "within", NULL});
+
+    if (e == NULL ||
+        (here(c, "runs-from") == NULL && c->rule->runs_from == FROM_COMPLETION))
+        return;
+    for (int i = 0; i < c->rule->n_every; i++)
+        if (kind_is_calendar_rule(&c->rule->every[i])) {
+            reading_refuse(c->reading, e, e->place,
+                "'%s' names its own days, so it runs from nothing; "
+                "take out 'runs-from'",
+                c->rule->every[i].text);
+            return;
+        }
+}
+
+static void
+check_roll(const struct rule_check *c)
+{
+    struct entry *e = first_here(c, (const char *const[]){"roll", NULL});
+    const struct entry *class = section_entry(c->of_job, "class");
+
+    if (e == NULL || class == NULL || class->refused ||
+        c->job->class != CLASS_LAW || c->rule->roll == ROLL_PRECEDING)
+        return;
+    reading_refuse(c->reading, e, e->place,
+        "a deadline of the law does not move; expected preceding");
+}
+
+/* The shortest length among the intervals, or NULL. */
+static const struct interval *
+main_interval(const struct rule *rule)
+{
+    const struct interval *found = NULL;
+
+    for (int i = 0; i < rule->n_every; i++) {
+        const struct interval *every = &rule->every[i];
+        if (is_length(every) &&
+            (found == NULL ||
+                value_span_size(every->span) < value_span_size(found->span)))
+            found = every;
+    }
+    return found;
+}
+
+static void
+check_ages(const struct rule_check *c)
+{
+    struct entry *e = first_here(
+        c, (const char *const[]){"from-age", "every", "within", NULL});
+    const struct interval *every = main_interval(c->rule);
+    char text[SPAN_TEXT];
+
+    if (e == NULL || c->rule->n_ages == 0)
+        return;
+    if (every == NULL) {
+        reading_refuse(c->reading, e, e->place,
+            "there is no length of time for 'from-age' to shorten; "
+            "add one to 'every'");
+        return;
+    }
+    for (int i = 0; i < c->rule->n_ages; i++) {
+        struct span step = c->rule->ages[i].every;
+        if (value_span_size(step) > value_span_size(every->span))
+            reading_refuse(c->reading, e, e->place,
+                "from an age on the interval can only get shorter, and '%s' "
+                "is longer than '%s'",
+                span_text(step, text), every->text);
+    }
+}
+
+static void
+check_all(const struct rule_check *c)
+{
+    check_keeping(c);
+    check_week_end(c);
+    check_first_week_end(c);
+    check_runs_from(c);
+    check_roll(c);
+    check_ages(c);
+}
+
+void
+check_job_rule(
+    struct reading *r, const struct section *s, const struct job *job)
+{
+    struct rule_check c = {r, s, NULL, job, s, &job->rule};
+
+    check_all(&c);
+}
+
+void
+check_own_rule(struct reading *r, const struct holder *h, const struct use *use)
+{
+    struct rule_check c = {r, h->section, h->type ? h->type->section : NULL,
+        use->job, document_find(r->document, SECTION_JOB, use->job->id),
+        use->own};
+
+    check_all(&c);
+}

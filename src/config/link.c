@@ -1,0 +1,162 @@
+#include "link.h"
+
+#include "holder.h"
+#include "kind.h"
+
+#include <string.h>
+
+/* One subject while its tasks are made: what was said of it is said once. */
+struct linking {
+    struct reading *reading;
+    const struct holder *holder;
+    int said_depot;
+    int said_unit;
+};
+
+/* Nonzero when a depot is stated for the subject or its carrier, even one
+ * that was refused. */
+static int
+states_depot(const struct reading *r, const struct holder *h)
+{
+    if (holder_states(h, "depot"))
+        return 1;
+    if (h->subject.carrier == NULL)
+        return holder_states(h, "carried-by");
+    return holder_states(&r->holders[h->subject.carrier->index], "depot");
+}
+
+static const struct workcal *
+join(struct linking *l, const struct depot *depot, const struct job *job)
+{
+    struct reading *r = l->reading;
+    const struct workcal *a = depot->calendar;
+    const struct workcal *b = job->calendar;
+
+    for (const struct made_calendar *m = r->calendars; m != NULL; m = m->next)
+        if (m->a == a && m->b == b)
+            return m->calendar;
+    const struct workcal *both = reading_keep(r, workcal_both(a, b), a, b);
+    if (both != NULL && workcal_following(both, DAY_FIRST) == DAY_NONE)
+        reading_error(r, l->holder->section->place,
+            "%s has '%s' done at '%s', which never works on a day when the "
+            "depot '%s' does",
+            l->holder->section->title, job->id, job->place, depot->id);
+    return both;
+}
+
+static const struct workcal *
+calendar_of(struct linking *l, const struct job *job)
+{
+    const struct depot *depot = fleet_depot(&l->holder->subject);
+
+    if (depot != NULL && depot->calendar != NULL && job->calendar != NULL &&
+        job->calendar != depot->calendar)
+        return join(l, depot, job);
+    if (depot != NULL && depot->calendar != NULL)
+        return depot->calendar;
+    if (job->calendar == NULL && !l->said_depot &&
+        !states_depot(l->reading, l->holder)) {
+        l->said_depot = 1;
+        reading_error(l->reading, l->holder->section->place,
+            "%s has no depot, so its working days are unknown: "
+            "add depot = DEPOT",
+            l->holder->section->title);
+    }
+    return job->calendar;
+}
+
+static void
+check_unit(struct linking *l, const struct use *use)
+{
+    const struct section *s = l->holder->section;
+
+    for (int i = 0; i < use->rule->n_every; i++)
+        if (!l->said_unit &&
+            kind_meter(&use->rule->every[i]) == METER_DISTANCE &&
+            !holder_states(l->holder, "distance-unit")) {
+            l->said_unit = 1;
+            reading_error(l->reading, s->place,
+                "%s has no 'distance-unit', and the job '%s' counts distance; "
+                "add distance-unit = km or miles",
+                s->title, use->job->id);
+        }
+}
+
+/* The key that holds the day from which an age counts, or NULL when it can
+ * be told. */
+static const char *
+missing_origin(const struct holder *h, enum origin origin)
+{
+    static const char *const words[] = {[ORIGIN_REGISTERED] = "registered",
+        [ORIGIN_BUILT] = "built",
+        [ORIGIN_IN_SERVICE] = "in-service"};
+
+    if (origin != ORIGIN_EARLIEST)
+        return section_entry(h->section, words[origin]) ? NULL : words[origin];
+    for (int i = ORIGIN_REGISTERED; i <= ORIGIN_IN_SERVICE; i++)
+        if (section_entry(h->section, words[i]))
+            return NULL;
+    return "registered', 'built' or 'in-service";
+}
+
+static void
+check_age(struct linking *l, const struct use *use)
+{
+    const struct section *s = l->holder->section;
+    const char *missing = use->rule->n_ages > 0
+                              ? missing_origin(l->holder, use->rule->age_from)
+                              : NULL;
+
+    if (missing != NULL)
+        reading_error(l->reading, s->place,
+            "%s has no '%s', from which the job '%s' counts the age; add it",
+            s->title, missing, use->job->id);
+}
+
+static void
+link_subject(struct linking *l, struct task *tasks)
+{
+    const struct holder *h = l->holder;
+    const struct entry *e = section_entry(h->section, "yearly-distance");
+
+    if (e != NULL && !holder_states(h, "distance-unit"))
+        reading_error(l->reading, e->place,
+            "'yearly-distance': %s has no 'distance-unit'; "
+            "add distance-unit = km or miles",
+            h->section->title);
+    for (size_t i = 0; i < h->n_uses; i++) {
+        const struct use *use = &h->uses[i];
+        check_unit(l, use);
+        check_age(l, use);
+        tasks[i] = (struct task){
+            .subject = &l->reading->subjects[h->subject.index],
+            .job = use->job,
+            .rule = use->rule,
+            .calendar = calendar_of(l, use->job),
+            .baseline = use->baseline,
+        };
+    }
+}
+
+void
+link_tasks(struct reading *r)
+{
+    struct fleet *fleet = r->fleet;
+    size_t n = 0;
+
+    for (size_t i = 0; i < fleet->n_subjects; i++) {
+        r->holders[i].subject.first_task = n;
+        r->holders[i].subject.n_tasks = r->holders[i].n_uses;
+        n += r->holders[i].n_uses;
+        r->subjects[i] = r->holders[i].subject;
+    }
+    struct task *tasks = reading_take(r, n * sizeof *tasks);
+    if (tasks == NULL)
+        return;
+    for (size_t i = 0; i < fleet->n_subjects; i++) {
+        struct linking l = {.reading = r, .holder = &r->holders[i]};
+        link_subject(&l, tasks + l.holder->subject.first_task);
+    }
+    fleet->tasks = tasks;
+    fleet->n_tasks = n;
+}
