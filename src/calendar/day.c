@@ -1,13 +1,10 @@
 #include "day.h"
 
+#include "month.h"
 #include "num.h"
 
 #include <assert.h>
 #include <string.h>
-
-/* Days from 0000-03-01 to 1970-01-01.  Years that begin in March put the
- * leap day last, where it needs no special case. */
-#define MARCH_EPOCH 719468
 
 int
 day_valid(day_t d)
@@ -15,63 +12,46 @@ day_valid(day_t d)
     return d >= DAY_FIRST && d <= DAY_LAST;
 }
 
+/* The month's place in the table, or -1. */
 static int
-is_leap(int year)
+month_index(int year, int month)
 {
-    return year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    if (year < 1900 || year > 2199 || month < 1 || month > 12)
+        return -1;
+    return (year - 1900) * 12 + month - 1;
 }
 
 int
 day_month_length(int year, int month)
 {
-    if (month == 2)
-        return is_leap(year) ? 29 : 28;
-    return 30 + ((month + (month > 7)) & 1);
+    int m = month_index(year, month);
+
+    return m < 0 ? 0 : month_length(m);
 }
 
 day_t
 day_of(int year, int month, int day)
 {
-    if (year < 1900 || year > 2199 || month < 1 || month > 12)
+    int m = month_index(year, month);
+
+    if (m < 0 || day < 1 || day > month_length(m))
         return DAY_NONE;
-    if (day < 1 || day > day_month_length(year, month))
-        return DAY_NONE;
-    int early = month < 3;
-    int y = year - early;
-    int m = month + 12 * early;
-    /* 153 days are five months from March on, whatever the start. */
-    return y * 365 + y / 4 - y / 100 + y / 400 + (153 * m - 457) / 5 + day -
-           1 - MARCH_EPOCH;
+    return month_first[m] + day - 1;
 }
 
-/*
- * The inverse, by multiply and shift in place of division: C. Neri and
- * L. Schneider, "Euclidean affine functions and their application to calendar
- * algorithms", Software: Practice and Experience 53(4), 2023.
- */
 struct ymd
 day_ymd(day_t d)
 {
     assert(day_valid(d));
-    uint32_t quarter_days = 4u * (uint32_t)(d + MARCH_EPOCH) + 3;
-    uint32_t century = quarter_days / 146097;
-    uint32_t in_century = quarter_days % 146097 | 3;
-    uint64_t scaled = (uint64_t)2939745 * in_century;
-    uint32_t year = 100 * century + (uint32_t)(scaled >> 32);
-    uint32_t day_of_year = (uint32_t)scaled / 2939745 / 4;
-    uint32_t months = 2141 * day_of_year + 197913;
-    uint32_t after_december = day_of_year >= 306;
-
-    return (struct ymd){(int)(year + after_december),
-        (int)((months >> 16) - 12 * after_december),
-        (int)((months & 0xffff) / 2141) + 1};
+    int m = month_of(d);
+    return (struct ymd){1900 + m / 12, m % 12 + 1, d - month_first[m] + 1};
 }
 
 int
 day_weekday(day_t d)
 {
     assert(day_valid(d));
-    /* 1899-12-25, a Monday, lies a week before DAY_FIRST, also a Monday. */
+    /* 1 January 1900 was a Monday. */
     return (int)((uint32_t)(d - DAY_FIRST) % 7);
 }
 

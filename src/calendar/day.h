@@ -34,7 +34,7 @@ day_t day_of(int year, int month, int day);
 /* The date of @d, which must be valid. */
 struct ymd day_ymd(day_t d);
 
-/* How many days the month has, 28 to 31. */
+/* How many days the month has, 28 to 31, or 0 when it is out of range. */
 int day_month_length(int year, int month);
 
 /* Weekday of @d, which must be valid: 0 Monday to 6 Sunday (ISO 8601). */

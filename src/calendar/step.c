@@ -1,5 +1,7 @@
 #include "step.h"
 
+#include "month.h"
+
 day_t
 step_days(day_t d, int64_t n)
 {
@@ -12,17 +14,18 @@ step_days(day_t d, int64_t n)
 day_t
 step_months(day_t d, int64_t n, enum month_end rule)
 {
-    if (d == DAY_NONE || n < -3600 || n > 3600)
+    if (d == DAY_NONE || n < -MONTH_COUNT || n > MONTH_COUNT)
         return DAY_NONE;
-    struct ymd from = day_ymd(d);
-    int months = from.year * 12 + from.month - 1 + (int)n;
-    int year = months / 12;
-    int month = months % 12 + 1;
-    int last = day_month_length(year, month);
-    int sticks = rule == MONTH_END_STICKY &&
-                 from.day == day_month_length(from.year, from.month);
+    int from = month_of(d);
+    int to = from + (int)n;
+    if (to < 0 || to >= MONTH_COUNT)
+        return DAY_NONE;
+    int before = d - month_first[from]; /* days of the month before @d */
+    int last = month_length(to) - 1;
+    int sticks =
+        rule == MONTH_END_STICKY && before == month_length(from) - 1;
 
-    return day_of(year, month, from.day > last || sticks ? last : from.day);
+    return month_first[to] + (before > last || sticks ? last : before);
 }
 
 day_t
@@ -61,6 +64,5 @@ step_month_last(day_t d)
 {
     if (d == DAY_NONE)
         return DAY_NONE;
-    struct ymd t = day_ymd(d);
-    return d + day_month_length(t.year, t.month) - t.day;
+    return month_first[month_of(d) + 1] - 1;
 }

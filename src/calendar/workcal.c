@@ -10,12 +10,14 @@
 #define WORDS (DAYS / 64 + 1)
 
 /*
- * One bit a day, and for each word of 64 days how many working days come
- * before it: counting is a popcount, and so is finding the nth.
+ * One bit a day, for each word of 64 days how many working days come before
+ * it, and all working days in order: counting is a popcount, the nth one is
+ * looked up.
  */
 struct workcal {
     uint64_t open[WORDS];
     int32_t before[WORDS + 1];
+    day_t *nth; /* before[WORDS] of them */
     struct named_day *closed; /* in order, one entry a day */
     size_t n_closed;
     size_t size_closed;
@@ -100,14 +102,24 @@ order_names(struct workcal *c)
     c->n_closed = kept;
 }
 
-/* Count the words: the last step of making one. */
-static void
+/* Count and list the working days: the last step of making one.  Returns -1
+ * when memory is out. */
+static int
 seal(struct workcal *c)
 {
+    size_t n = 0;
+
     order_names(c);
     for (size_t i = 0; i < WORDS; i++)
         c->before[i + 1] =
             c->before[i] + (int32_t)__builtin_popcountll(c->open[i]);
+    c->nth = malloc(((size_t)c->before[WORDS] + 1) * sizeof *c->nth);
+    if (c->nth == NULL)
+        return -1;
+    for (day_t d = DAY_FIRST; d <= DAY_LAST; d++)
+        if (workcal_is_open(c, d))
+            c->nth[n++] = d;
+    return 0;
 }
 
 struct workcal *
@@ -128,7 +140,8 @@ workcal_new(const struct workcal_plan *plan)
             goto err;
     for (size_t i = 0; i < plan->n_open; i++)
         set_open(c, plan->open[i], 1);
-    seal(c);
+    if (seal(c))
+        goto err;
     return c;
 err:
     workcal_free(c);
@@ -155,11 +168,10 @@ workcal_both(const struct workcal *a, const struct workcal *b)
     for (size_t i = 0; i < WORDS; i++)
         c->open[i] = a->open[i] & b->open[i];
     c->known_until = day_earlier(a->known_until, b->known_until);
-    if (keep_names(c, a) || keep_names(c, b)) {
+    if (keep_names(c, a) || keep_names(c, b) || seal(c)) {
         workcal_free(c);
         return NULL;
     }
-    seal(c);
     return c;
 }
 
@@ -168,6 +180,7 @@ workcal_free(struct workcal *c)
 {
     if (c == NULL)
         return;
+    free(c->nth);
     free(c->closed);
     free(c);
 }
@@ -233,67 +246,19 @@ count_to(const struct workcal *c, int32_t i)
     return c->before[i >> 6] + (int32_t)__builtin_popcountll(bits);
 }
 
-/* The word that holds the @nth working day, from 1, starting near @w. */
-static int32_t
-word_of(const struct workcal *c, int32_t nth, int32_t w)
-{
-    /* A week of steps reaches two months; farther, halve. */
-    for (int tries = 0; tries < 8; tries++) {
-        if (c->before[w] >= nth)
-            w--;
-        else if (c->before[w + 1] < nth)
-            w++;
-        else
-            return w;
-    }
-    int32_t low = 0;
-    int32_t high = WORDS - 1;
-    while (low < high) {
-        int32_t middle = (low + high + 1) / 2;
-        if (c->before[middle] < nth)
-            low = middle;
-        else
-            high = middle - 1;
-    }
-    return low;
-}
-
-/* The position of the @nth set bit, from 1, which the word must have. */
-static int
-select_bit(uint64_t word, int nth)
-{
-    int at = 0;
-
-    for (int width = 32; width > 0; width /= 2) {
-        uint64_t low = word & (((uint64_t)1 << width) - 1);
-        int count = __builtin_popcountll(low);
-        if (nth > count) {
-            nth -= count;
-            at += width;
-            word >>= width;
-        } else {
-            word = low;
-        }
-    }
-    return at;
-}
-
 day_t
 workcal_add(const struct workcal *c, day_t d, int n)
 {
     if (d == DAY_NONE || n == 0)
         return d;
-    int32_t i = d - DAY_FIRST;
-    int64_t nth = (int64_t)count_to(c, i) + n;
+    int64_t at = (int64_t)count_to(c, d - DAY_FIRST) + n;
     /* Going back from a day that is closed, the first one found is the last
      * one counted. */
     if (n < 0 && !workcal_is_open(c, d))
-        nth++;
-    if (nth < 1 || nth > c->before[WORDS])
+        at++;
+    if (at < 1 || at > c->before[WORDS])
         return DAY_NONE;
-    int32_t w = word_of(c, (int32_t)nth, i >> 6);
-    return DAY_FIRST + w * 64 +
-           select_bit(c->open[w], (int)nth - c->before[w]);
+    return c->nth[at - 1];
 }
 
 int

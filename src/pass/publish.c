@@ -3,7 +3,7 @@
 #include "buf.h"
 #include "durable.h"
 #include "ical.h"
-#include "published.h"
+#include "stamp.h"
 #include "select.h"
 
 #include <errno.h>
@@ -34,7 +34,7 @@ stamp(const struct pass *p, const char *uid, struct buf *content,
     sha256_update(
         &sha, buf_len(content), (const uint8_t *)buf_str(content));
     sha256_digest(&sha, sizeof hash, hash);
-    if (published_stamp(
+    if (stamp_event(
             pass_ledger(p), uid, hash, pass_moment(p).now, &kept, f))
         return -1;
     *out = (struct ical_stamp){(int)kept.sequence, kept.modified};

@@ -10,6 +10,8 @@
 #include <string.h>
 #include <uuid/uuid.h>
 
+#define CALENDAR_END "END:VCALENDAR\r\n"
+
 /* The namespace of all our UIDs: a random UUID, drawn once. */
 static const uuid_t ours = {0x46, 0x71, 0x71, 0xcb, 0xf2, 0x08, 0x40, 0xce,
     0x86, 0xdd, 0x51, 0xa5, 0x39, 0xe4, 0xc4, 0xec};
@@ -149,38 +151,53 @@ fill(icalcomponent *c, const char *name)
 
 /* The calendar without any event, from BEGIN to END, or NULL. */
 static char *
-empty_calendar(const char *title)
+empty_calendar(const char *name)
 {
     char *text = NULL;
-    struct buf *name = buf_new();
-    icalcomponent *c = icalcomponent_new(ICAL_VCALENDAR_COMPONENT);
+    icalcomponent *c;
 
-    if (name == NULL || c == NULL)
-        goto done;
-    ical_calendar_name(title, name);
-    if (!buf_failed(name) && fill(c, buf_str(name)) == 0)
+    ical_start();
+    c = icalcomponent_new(ICAL_VCALENDAR_COMPONENT);
+    if (c != NULL && fill(c, name) == 0)
         text = icalcomponent_as_ical_string_r(c);
-done:
     if (c != NULL)
         icalcomponent_free(c);
+    if (ical_finish(text) == 0)
+        return text;
+    free(text);
+    return NULL;
+}
+
+/* All but the last line of the calendar. */
+static int
+write_calendar(const char *title, struct buf *out)
+{
+    int rc = -1;
+    char *text = NULL;
+    struct buf *name = buf_new();
+
+    if (name == NULL)
+        return -1;
+    ical_calendar_name(title, name);
+    if (!buf_failed(name))
+        text = empty_calendar(buf_str(name));
+    if (text != NULL) {
+        text[strlen(text) - strlen(CALENDAR_END)] = '\0';
+        refold(text, out);
+        rc = 0;
+    }
+    free(text);
     buf_free(name);
-    return text;
+    return rc;
 }
 
 int
 ical_render(const struct ical_feed *feed, const struct ical_stamp *stamps,
     struct buf *out)
 {
-    static const char end[] = "END:VCALENDAR\r\n";
-    char *calendar = empty_calendar(feed->title);
-
-    if (calendar == NULL)
+    /* The events are made one at a time and go in before the end. */
+    if (write_calendar(feed->title, out) || write_events(feed, stamps, out))
         return -1;
-    /* The events, made one at a time, go in before the end. */
-    calendar[strlen(calendar) - strlen(end)] = '\0';
-    refold(calendar, out);
-    free(calendar);
-    int rc = write_events(feed, stamps, out);
-    buf_text(out, end);
-    return rc || buf_failed(out) ? -1 : 0;
+    buf_text(out, CALENDAR_END);
+    return buf_failed(out) ? -1 : 0;
 }

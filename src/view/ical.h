@@ -82,10 +82,11 @@ int ical_render(const struct ical_feed *feed, const struct ical_stamp *stamps,
 
 /*
  * Read back what is to be published, NUL-terminated after @len bytes: lines of
- * at most 75 octets of UTF-8 that end with CRLF, one VCALENDAR that libical
- * reads without an error, @n_events events with different UIDs, each with the
- * properties that RFC 5545 requires and one day long.  Returns 0, or -1 with @f
- * set (EX_SOFTWARE, or EX_OSERR when memory is out).
+ * at most 75 octets of UTF-8 that end with CRLF; one VCALENDAR that libical
+ * reads without an error; @n_events events with different UIDs, one day long,
+ * each with every property that RFC 5545 requires or this module always
+ * writes.  Returns 0, or -1 with @f set (EX_SOFTWARE, or EX_OSERR when memory
+ * is out).
  */
 int ical_check(const char *bytes, size_t len, size_t n_events, struct fault *f);
 

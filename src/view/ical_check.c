@@ -64,7 +64,8 @@ check_event(icalcomponent *event, const char **uid, struct fault *f)
     static const icalproperty_kind required[] = {ICAL_UID_PROPERTY,
         ICAL_DTSTAMP_PROPERTY, ICAL_LASTMODIFIED_PROPERTY,
         ICAL_SEQUENCE_PROPERTY, ICAL_DTSTART_PROPERTY, ICAL_DTEND_PROPERTY,
-        ICAL_SUMMARY_PROPERTY, ICAL_NO_PROPERTY};
+        ICAL_SUMMARY_PROPERTY, ICAL_DESCRIPTION_PROPERTY, ICAL_STATUS_PROPERTY,
+        ICAL_TRANSP_PROPERTY, ICAL_NO_PROPERTY};
 
     *uid = icalcomponent_get_uid(event);
     if (*uid == NULL || !has_once(event, required))
@@ -118,8 +119,9 @@ check_events(icalcomponent *calendar, const char **uids, size_t n_events,
 static int
 check_calendar(icalcomponent *calendar, struct fault *f)
 {
-    static const icalproperty_kind required[] = {
-        ICAL_PRODID_PROPERTY, ICAL_VERSION_PROPERTY, ICAL_NO_PROPERTY};
+    static const icalproperty_kind required[] = {ICAL_PRODID_PROPERTY,
+        ICAL_VERSION_PROPERTY, ICAL_CALSCALE_PROPERTY, ICAL_NAME_PROPERTY,
+        ICAL_REFRESHINTERVAL_PROPERTY, ICAL_NO_PROPERTY};
 
     if (calendar == NULL ||
         icalcomponent_isa(calendar) != ICAL_VCALENDAR_COMPONENT)
@@ -127,7 +129,8 @@ check_calendar(icalcomponent *calendar, struct fault *f)
     if (icalcomponent_count_errors(calendar) != 0)
         return fault_set(f, EX_SOFTWARE, "it has lines that do not read");
     if (!has_once(calendar, required))
-        return fault_set(f, EX_SOFTWARE, "PRODID and VERSION are not there");
+        return fault_set(
+            f, EX_SOFTWARE, "the calendar has a property too many or too few");
     return 0;
 }
 

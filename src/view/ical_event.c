@@ -21,6 +21,20 @@ struct event {
     icalproperty_status status;
 };
 
+void
+ical_start(void)
+{
+    /* Where the list of zones cannot be read this sets icalerrno, once. */
+    (void)icaltimezone_get_utc_timezone();
+    icalerror_clear_errno();
+}
+
+int
+ical_finish(const char *text)
+{
+    return text == NULL || icalerrno != ICAL_NO_ERROR ? -1 : 0;
+}
+
 int
 ical_add(icalcomponent *c, icalproperty *p)
 {
@@ -92,21 +106,20 @@ fill(icalcomponent *c, const struct event *e)
 static int
 write_event(const struct event *e, struct buf *out)
 {
-    int rc = -1;
+    icalcomponent *c;
     char *text = NULL;
-    icalcomponent *c = icalcomponent_new(ICAL_VEVENT_COMPONENT);
 
-    if (c == NULL)
-        return -1;
-    if (fill(c, e) == 0)
+    ical_start();
+    c = icalcomponent_new(ICAL_VEVENT_COMPONENT);
+    if (c != NULL && fill(c, e) == 0)
         text = icalcomponent_as_ical_string_r(c);
-    if (text != NULL) {
+    int rc = ical_finish(text);
+    if (rc == 0)
         refold(text, out);
-        rc = buf_failed(out) ? -1 : 0;
-    }
     free(text);
-    icalcomponent_free(c);
-    return rc;
+    if (c != NULL)
+        icalcomponent_free(c);
+    return rc || buf_failed(out) ? -1 : 0;
 }
 
 int

@@ -16,6 +16,14 @@ int ical_event_empty(const char *site, const char *feed,
     const struct ical_stamp *stamp, struct buf *out);
 
 /*
+ * Building a component with libical begins with ical_start() and ends with
+ * ical_finish() of what it was written as, NULL or not: 0, or -1 when libical
+ * met with an error on the way, which it does not always say otherwise.
+ */
+void ical_start(void);
+int ical_finish(const char *text);
+
+/*
  * Give @c the property @p, or the X- property of that name: 0, or -1 when
  * memory is out, which a NULL @p means.
  */

@@ -76,6 +76,23 @@ texts_are_copied_and_formatted(void **state)
     assert_string_equal(wide + 39999, "x");
 }
 
+/* What is taken next lies right behind a text and must not join it. */
+static void
+texts_of_every_length_end(void **state)
+{
+    static const char xs[] =
+        "xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx";
+
+    for (size_t n = 1; n < sizeof xs; n++) {
+        char *text = arena_text(*state, xs, n);
+        char *next = arena_take(*state, 8);
+        assert_non_null(text);
+        assert_non_null(next);
+        memset(next, '#', 8);
+        assert_int_equal(strlen(text), n);
+    }
+}
+
 static void
 what_cannot_be_had_is_null(void **state)
 {
@@ -98,6 +115,8 @@ main(void)
             growing_keeps_what_was_there, setup, teardown),
         cmocka_unit_test_setup_teardown(
             texts_are_copied_and_formatted, setup, teardown),
+        cmocka_unit_test_setup_teardown(
+            texts_of_every_length_end, setup, teardown),
         cmocka_unit_test_setup_teardown(
             what_cannot_be_had_is_null, setup, teardown),
     };

@@ -6,16 +6,16 @@
 
 #include <cmocka.h>
 
-#include "published.h"
+#include "stamp.h"
 #include "test_ledger.h"
 
 #define NOW 1767225600 /* 2026-01-01T00:00:00Z */
 #define YEAR 31536000
 
-static const unsigned char red[PUBLISHED_HASH] = "red";
-static const unsigned char blue[PUBLISHED_HASH] = "blue";
+static const unsigned char red[STAMP_HASH] = "red";
+static const unsigned char blue[STAMP_HASH] = "blue";
 /* Differs from red in its last byte alone, behind NUL bytes. */
-static const unsigned char rose[PUBLISHED_HASH] = {'r', 'e', 'd', [31] = 1};
+static const unsigned char rose[STAMP_HASH] = {'r', 'e', 'd', [31] = 1};
 
 static void
 assert_stamp(struct ledger *l, const char *uid, const unsigned char *hash,
@@ -24,7 +24,7 @@ assert_stamp(struct ledger *l, const char *uid, const unsigned char *hash,
     struct stamp s = {-1, -1};
     struct fault f = {0, ""};
 
-    if (published_stamp(l, uid, hash, now, &s, &f) != 0)
+    if (stamp_event(l, uid, hash, now, &s, &f) != 0)
         fail_msg("%s", f.text);
     assert_int_equal(s.sequence, sequence);
     assert_int_equal(s.modified, modified);
@@ -97,7 +97,7 @@ a_reader_gets_the_stamps_that_are_known(void **state)
     ledger_close(l);
     l = opened(LEDGER_READ);
     assert_stamp(l, "a", red, NOW + 1, 0, NOW);
-    assert_int_equal(published_stamp(l, "a", blue, NOW, &s, &f), -1);
+    assert_int_equal(stamp_event(l, "a", blue, NOW, &s, &f), -1);
     assert_fault(&f, EX_NOPERM);
     ledger_close(l);
 }

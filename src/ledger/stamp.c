@@ -1,4 +1,4 @@
-#include "published.h"
+#include "stamp.h"
 
 #include "query.h"
 
@@ -17,20 +17,20 @@ take_stamp(struct query *q, struct stamp *out, struct fault *f)
 }
 
 int
-published_stamp(struct ledger *l, const char *uid,
-    const unsigned char hash[PUBLISHED_HASH], int64_t now, struct stamp *out,
+stamp_event(struct ledger *l, const char *uid,
+    const unsigned char hash[STAMP_HASH], int64_t now, struct stamp *out,
     struct fault *f)
 {
     struct query same = query_start(l, PUBLISHED_SAME);
 
     query_text(&same, uid);
-    query_bytes(&same, hash, PUBLISHED_HASH);
+    query_bytes(&same, hash, STAMP_HASH);
     int row = take_stamp(&same, out, f);
     if (row != 0)
         return row > 0 ? 0 : -1;
     struct query change = query_start(l, PUBLISHED_CHANGE);
     query_text(&change, uid);
-    query_bytes(&change, hash, PUBLISHED_HASH);
+    query_bytes(&change, hash, STAMP_HASH);
     query_int(&change, now);
     return take_stamp(&change, out, f) > 0 ? 0 : -1;
 }

@@ -1,5 +1,5 @@
-#ifndef PUBLISHED_H
-#define PUBLISHED_H
+#ifndef STAMP_H
+#define STAMP_H
 
 #include "fault.h"
 
@@ -7,7 +7,7 @@
 
 struct ledger;
 
-#define PUBLISHED_HASH 32
+#define STAMP_HASH 32
 
 /* What a calendar event says of its own history (RFC 5545, 3.8.7). */
 struct stamp {
@@ -23,8 +23,8 @@ struct stamp {
  * goes on from where it was.  Thousands of these belong in one group, see
  * ledger_begin().  Returns 0 or -1.
  */
-int published_stamp(struct ledger *l, const char *uid,
-    const unsigned char hash[PUBLISHED_HASH], int64_t now, struct stamp *out,
+int stamp_event(struct ledger *l, const char *uid,
+    const unsigned char hash[STAMP_HASH], int64_t now, struct stamp *out,
     struct fault *f);
 
 #endif
