@@ -99,8 +99,8 @@ add_substitutes(struct year *y, const struct holiday_set *set, int year)
 }
 
 size_t
-holiday_year(const struct holiday_set *set, int year,
-    struct named_day out[HOLIDAY_MOST])
+holiday_year(
+    const struct holiday_set *set, int year, struct named_day out[HOLIDAY_MOST])
 {
     struct year y = {out, 0};
 

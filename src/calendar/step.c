@@ -22,8 +22,7 @@ step_months(day_t d, int64_t n, enum month_end rule)
         return DAY_NONE;
     int before = d - month_first[from]; /* days of the month before @d */
     int last = month_length(to) - 1;
-    int sticks =
-        rule == MONTH_END_STICKY && before == month_length(from) - 1;
+    int sticks = rule == MONTH_END_STICKY && before == month_length(from) - 1;
 
     return month_first[to] + (before > last || sticks ? last : before);
 }

@@ -17,7 +17,7 @@
 struct workcal {
     uint64_t open[WORDS];
     int32_t before[WORDS + 1];
-    day_t *nth; /* before[WORDS] of them */
+    day_t *nth;               /* before[WORDS] of them */
     struct named_day *closed; /* in order, one entry a day */
     size_t n_closed;
     size_t size_closed;

@@ -36,8 +36,8 @@ find_depot(struct invocation *i, const struct pass *p, const char *id)
         nearest_offer(&guess, f->depots[k].id);
     }
     const char *best = nearest_best(&guess);
-    fault_set(&i->fault, EX_USAGE, "the fleet file has no depot '%s'%s%s%s",
-        id, best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
+    fault_set(&i->fault, EX_USAGE, "the fleet file has no depot '%s'%s%s%s", id,
+        best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
     return NULL;
 }
 

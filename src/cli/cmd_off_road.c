@@ -28,8 +28,8 @@ open_spell(const struct pass *p, const struct subject *s)
 
 /* --until alone ends the spell that is open; --from begins a new one. */
 static int
-read_days(struct invocation *i, const struct pass *p,
-    const struct record *open, struct record *r)
+read_days(struct invocation *i, const struct pass *p, const struct record *open,
+    struct record *r)
 {
     int begins = options_value(&i->options, "from") != NULL;
     int ends = options_value(&i->options, "until") != NULL;
@@ -77,9 +77,9 @@ add(struct invocation *i, const struct pass *p)
     entry_sign(i, p, &r);
     if (read_days(i, p, open, &r))
         return -1;
-    int rc = open ? records_replace(
-                        pass_ledger(p), open->id, &r, &id, &i->fault)
-                  : records_add(pass_ledger(p), &r, &id, &i->fault);
+    int rc = open
+                 ? records_replace(pass_ledger(p), open->id, &r, &id, &i->fault)
+                 : records_add(pass_ledger(p), &r, &id, &i->fault);
     if (rc)
         return -1;
     buf_print(i->out, "record %lld: %s is off the road from %s %s%s\n",

@@ -33,8 +33,8 @@ void_record(struct invocation *i, const struct pass *p, const char *number)
         return fault_set(&i->fault, EX_USAGE,
             "--void needs --note TEXT: say why record %lld is wrong",
             (long long)id);
-    if (records_void(pass_ledger(p), id, options_value(&i->options, "by"),
-            note, pass_moment(p).now, &i->fault))
+    if (records_void(pass_ledger(p), id, options_value(&i->options, "by"), note,
+            pass_moment(p).now, &i->fault))
         return -1;
     buf_print(i->out, "voided record %lld\n", (long long)id);
     return 0;
@@ -72,8 +72,8 @@ read_reading(struct invocation *i, const struct pass *p, struct record *r)
 static int
 read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
-    const struct task *t = command_task(i, p, options_operand(&i->options, 0),
-        options_operand(&i->options, 1));
+    const struct task *t = command_task(
+        i, p, options_operand(&i->options, 0), options_operand(&i->options, 1));
 
     if (t == NULL)
         return -1;

@@ -156,8 +156,8 @@ command_task(struct invocation *i, const struct pass *p, const char *subject,
 }
 
 day_t
-command_day(struct invocation *i, const struct pass *p, const char *option,
-    int needed)
+command_day(
+    struct invocation *i, const struct pass *p, const char *option, int needed)
 {
     const char *text = options_value(&i->options, option);
 

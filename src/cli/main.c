@@ -82,9 +82,8 @@ run(const struct command *c, struct invocation *i)
 static int
 run_command(const struct command *c, int argc, char **argv)
 {
-    struct invocation i = {.out = buf_new(),
-        .notes = buf_new(),
-        .problems = problems_new()};
+    struct invocation i = {
+        .out = buf_new(), .notes = buf_new(), .problems = problems_new()};
     struct buf *mistake = buf_new();
     int code = EX_OSERR;
 
@@ -155,7 +154,6 @@ main(int argc, char **argv)
     if (c == NULL)
         return run_bare(at < argc ? argv[at] : NULL);
     /* Close the gap, so that options stand together. */
-    memmove(&argv[at], &argv[at + 1],
-        (size_t)(argc - at - 1) * sizeof argv[0]);
+    memmove(&argv[at], &argv[at + 1], (size_t)(argc - at - 1) * sizeof argv[0]);
     return run_command(c, argc - 2, argv + 1);
 }

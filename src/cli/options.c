@@ -45,8 +45,8 @@ unknown(const struct options *o, const char *word, struct buf *message)
 
 /* Take the option at argv[*at], and its value, which may be the next word. */
 static int
-take_option(struct options *o, int argc, char **argv, int *at,
-    struct buf *message)
+take_option(
+    struct options *o, int argc, char **argv, int *at, struct buf *message)
 {
     const char *word = argv[*at];
     size_t len = strcspn(word, "=");
@@ -65,8 +65,7 @@ take_option(struct options *o, int argc, char **argv, int *at,
     else if (value == NULL && *at + 1 < argc)
         value = argv[++*at];
     if (value == NULL) {
-        buf_print(
-            message, "--%s needs a value: %s", row->name, row->argument);
+        buf_print(message, "--%s needs a value: %s", row->name, row->argument);
         return -1;
     }
     if (o->values[i] != NULL) {

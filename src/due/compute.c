@@ -1,8 +1,8 @@
 #include "compute.h"
 
+#include "decide.h"
 #include "isoweek.h"
 #include "length.h"
-#include "decide.h"
 #include "reasons.h"
 #include "span.h"
 
@@ -127,8 +127,8 @@ choose_book_by(const struct reckoning *r, struct due *d)
     if (lead->working)
         d->book_by = workcal_add(calendar, d->plan_day, -lead->span.n);
     else
-        d->book_by = workcal_preceding(calendar,
-            step_span(d->plan_day, lead->span, -1, MONTH_END_CLAMP));
+        d->book_by = workcal_preceding(
+            calendar, step_span(d->plan_day, lead->span, -1, MONTH_END_CLAMP));
     reasons_add(r->why, REASON_LEAD, d->plan_day, d->book_by,
         "to be booked %s%s ahead", span_text(lead->span, text),
         lead->working ? " of work" : "");
@@ -150,8 +150,7 @@ warn_of_holidays(const struct reckoning *r, struct due *d)
 static struct cycle
 cycle_of(const struct reckoning *r)
 {
-    const struct completion *last =
-        r->n_done ? &r->done[r->n_done - 1] : NULL;
+    const struct completion *last = r->n_done ? &r->done[r->n_done - 1] : NULL;
     day_t origin = length_origin(r->task, r->task->rule->first.origin);
 
     if (last != NULL)
@@ -211,9 +210,8 @@ compute_due(const struct reckoning *r, struct due *out)
 static void
 warn_of_old_reading(const struct reckoning *r, day_t today, struct due *d)
 {
-    const struct usage *u = r->hours.n > 0 && r->distance.n == 0
-                                ? &r->hours
-                                : &r->distance;
+    const struct usage *u =
+        r->hours.n > 0 && r->distance.n == 0 ? &r->hours : &r->distance;
     struct span within = r->task->rule->reading_within;
 
     if (d->due_reading < 0 && d->forecast.basis == FORECAST_NONE)
@@ -236,9 +234,11 @@ by_this_week(day_t d, day_t today)
 void
 compute_state(const struct reckoning *r, day_t today, struct due *d)
 {
-    if (d->plan_day != DAY_NONE && d->plan_day < today)
+    /* Overdue says more than either of these. */
+    int ahead = d->deadline != DAY_NONE && d->deadline >= today;
+    if (ahead && d->plan_day != DAY_NONE && d->plan_day < today)
         d->warnings |= WARN_PLAN_PASSED;
-    if (d->book_by != DAY_NONE && d->book_by <= today)
+    else if (ahead && d->book_by != DAY_NONE && d->book_by <= today)
         d->warnings |= WARN_BOOK_NOW;
     warn_of_old_reading(r, today, d);
     if (d->deadline != DAY_NONE && d->deadline < today)

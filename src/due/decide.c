@@ -39,8 +39,8 @@ take_stated(const struct reckoning *r, day_t from, struct limit *l)
         .base = stated,
         .previous = DAY_NONE,
         .due_reading = -1};
-    reasons_add(r->why, from == DAY_NONE ? REASON_START : REASON_INTERVAL,
-        from, stated, "the fleet file states this deadline");
+    reasons_add(r->why, from == DAY_NONE ? REASON_START : REASON_INTERVAL, from,
+        stated, "the fleet file states this deadline");
 }
 
 static void
@@ -121,7 +121,8 @@ decide_limits(const struct reckoning *r, struct decision *out)
     struct reckoning silent = *r;
 
     silent.why = NULL;
-    *out = (struct decision){.n = rule->n_every, .decides = -1,
+    *out = (struct decision){.n = rule->n_every,
+        .decides = -1,
         .start = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE};
     for (int i = 0; i < out->n; i++) {
         const struct interval *every = &rule->every[i];

@@ -5,8 +5,8 @@
 const char *
 due_state_word(enum due_state state)
 {
-    static const char *const words[] = {"no-record", "overdue",
-        "needs-reading", "before-return", "due", "ahead"};
+    static const char *const words[] = {"no-record", "overdue", "needs-reading",
+        "before-return", "due", "ahead"};
 
     return words[state];
 }
@@ -14,9 +14,9 @@ due_state_word(enum due_state state)
 const char *
 due_step_word(enum reason_step step)
 {
-    static const char *const words[] = {"start", "interval", "date-kept",
-        "age", "first-to-come", "forecast", "off-road", "working-day",
-        "lead-time", "note"};
+    static const char *const words[] = {"start", "interval", "date-kept", "age",
+        "first-to-come", "forecast", "off-road", "working-day", "lead-time",
+        "note"};
 
     return words[step];
 }
@@ -78,8 +78,9 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
         snprintf(out, size, "no working day lies before the deadline");
         break;
     case WARN_HOLIDAYS_UNKNOWN:
-        snprintf(out, size, "the holidays around the deadline are not "
-                            "published yet");
+        snprintf(out, size,
+            "the holidays around the deadline are not "
+            "published yet");
         break;
     case WARN_OLD_READING:
         snprintf(out, size, "the newest reading is old: take a new one");
@@ -88,8 +89,9 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
         snprintf(out, size, "forecast from the stated use, not from readings");
         break;
     case WARN_OUT_OF_RANGE:
-        snprintf(out, size, "the deadline lies after 2199-12-31, the last "
-                            "day that can be told");
+        snprintf(out, size,
+            "the deadline lies after 2199-12-31, the last "
+            "day that can be told");
         break;
     }
     return out;

@@ -16,13 +16,14 @@ enum due_state {
 
 /* What a due warns of: bits. */
 enum due_warning {
-    WARN_PLAN_PASSED = 1 << 0,     /* not done on its plan day */
-    WARN_BOOK_NOW = 1 << 1,        /* the book-by day is here or past */
-    WARN_NO_WORKING_DAY = 1 << 2,  /* none between cycle start and deadline */
+    WARN_PLAN_PASSED = 1 << 0,      /* not done on its plan day, not overdue */
+    WARN_BOOK_NOW = 1 << 1,         /* the book-by day is here or past, the plan
+                                       day is not */
+    WARN_NO_WORKING_DAY = 1 << 2,   /* none between cycle start and deadline */
     WARN_HOLIDAYS_UNKNOWN = 1 << 3, /* a holiday set ends before the day */
-    WARN_OLD_READING = 1 << 4,     /* the newest is older than tolerated */
-    WARN_STATED_USE = 1 << 5,      /* forecast from the stated use alone */
-    WARN_OUT_OF_RANGE = 1 << 6     /* a date past the last day we know */
+    WARN_OLD_READING = 1 << 4,      /* the newest is older than tolerated */
+    WARN_STATED_USE = 1 << 5,       /* forecast from the stated use alone */
+    WARN_OUT_OF_RANGE = 1 << 6      /* a date past the last day we know */
 };
 #define WARN_LAST WARN_OUT_OF_RANGE
 
@@ -69,11 +70,11 @@ struct due {
     const struct task *task;
     struct cycle cycle;
     enum due_state state;
-    unsigned warnings; /* of enum due_warning */
-    day_t deadline;    /* DAY_NONE when none can be told */
-    day_t plan_day;    /* never after the deadline; DAY_NONE when none */
-    day_t book_by;     /* DAY_NONE without a plan day or a lead */
-    day_t last_done;   /* DAY_NONE when never */
+    unsigned warnings;   /* of enum due_warning */
+    day_t deadline;      /* DAY_NONE when none can be told */
+    day_t plan_day;      /* never after the deadline; DAY_NONE when none */
+    day_t book_by;       /* DAY_NONE without a plan day or a lead */
+    day_t last_done;     /* DAY_NONE when never */
     int64_t due_reading; /* -1 when no meter is involved */
     struct forecast forecast;
     const struct reason *reasons;

@@ -4,11 +4,11 @@
 #include <string.h>
 
 /* A growing list of one type, reused by setting n to 0. */
-#define LIST(type) \
-    struct { \
-        type *at; \
-        size_t n; \
-        size_t size; \
+#define LIST(type)                                                             \
+    struct {                                                                   \
+        type *at;                                                              \
+        size_t n;                                                              \
+        size_t size;                                                           \
     }
 
 struct gather {
@@ -38,9 +38,9 @@ room(void **at, size_t n, size_t *size, size_t item)
 }
 
 /* Append @value: 0, or -1 when memory is out. */
-#define APPEND(list, value) \
-    (room((void **)&(list).at, (list).n, &(list).size, sizeof *(list).at) \
-            ? ((list).at[(list).n++] = (value), 0) \
+#define APPEND(list, value)                                                    \
+    (room((void **)&(list).at, (list).n, &(list).size, sizeof *(list).at)      \
+            ? ((list).at[(list).n++] = (value), 0)                             \
             : -1)
 
 struct gather *
@@ -232,9 +232,9 @@ follow(struct gather *g, const struct task *t)
         return 0;
     const struct completion *done =
         g->done.n ? &g->done.at[g->done.n - 1] : NULL;
-    if (done != NULL && (done->day > trigger->day ||
-                            (done->day == trigger->day &&
-                                done->record > trigger->id)))
+    if (done != NULL &&
+        (done->day > trigger->day ||
+            (done->day == trigger->day && done->record > trigger->id)))
         return 0;
     g->done.n = 0;
     return add_completion(g, trigger, 0) ? -1 : 1;

@@ -26,8 +26,7 @@ int gather_subject(struct gather *g, const struct subject *s);
  * @r->why.  Returns 1 when the task can be due, 0 when it is a follow-on that
  * nothing has called for, -1 when memory is out.
  */
-int gather_task(
-    struct gather *g, const struct task *t, struct reckoning *r);
+int gather_task(struct gather *g, const struct task *t, struct reckoning *r);
 
 /* Add a completion that has not happened yet, to look a cycle ahead: 0 or
  * -1. */

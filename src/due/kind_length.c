@@ -36,8 +36,8 @@ ends_from_deadline(const struct rule *rule)
  * several, each is looked at in the order of age.
  */
 static day_t
-shortened_by_age(const struct reckoning *r, day_t anchor, day_t deadline,
-    enum ends ends)
+shortened_by_age(
+    const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
 {
     const struct rule *rule = r->task->rule;
     day_t origin = length_origin(r->task, rule->age_from);
@@ -47,8 +47,8 @@ shortened_by_age(const struct reckoning *r, day_t anchor, day_t deadline,
     for (int i = 0; i < rule->n_ages && deadline != DAY_NONE; i++) {
         const struct age_step *step = &rule->ages[i];
         day_t birthday = step_span(origin, step->age, 1, MONTH_END_CLAMP);
-        day_t shorter = day_later(birthday,
-            length_end(anchor, step->every, ends, rule->month_end));
+        day_t shorter = day_later(
+            birthday, length_end(anchor, step->every, ends, rule->month_end));
         if (birthday == DAY_NONE || shorter >= deadline)
             continue;
         reasons_add(r->why, REASON_AGE, deadline, shorter,
@@ -82,8 +82,7 @@ lengthened_by_spells(const struct reckoning *r, day_t anchor, day_t deadline)
         return deadline;
     for (size_t i = 0; i < r->n_spells && deadline != DAY_NONE; i++) {
         const struct spell *s = &r->spells[i];
-        int64_t days =
-            s->until == DAY_NONE ? 0 : overlap(s, anchor, deadline);
+        int64_t days = s->until == DAY_NONE ? 0 : overlap(s, anchor, deadline);
         if (days == 0)
             continue;
         day_t later = step_days(deadline, days);
@@ -97,8 +96,7 @@ lengthened_by_spells(const struct reckoning *r, day_t anchor, day_t deadline)
 }
 
 static day_t
-changed(const struct reckoning *r, day_t anchor, day_t deadline,
-    enum ends ends)
+changed(const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
 {
     return lengthened_by_spells(
         r, anchor, shortened_by_age(r, anchor, deadline, ends));
@@ -129,8 +127,7 @@ step_deadline(
     const struct rule *rule = r->task->rule;
     enum ends ends = ends_from_deadline(rule);
     day_t from = l->deadline;
-    day_t plain =
-        step_span(l->base, every->span, ++l->steps, rule->month_end);
+    day_t plain = step_span(l->base, every->span, ++l->steps, rule->month_end);
 
     if (ends == ENDS_MONTH_END)
         plain = step_month_last(plain);
@@ -185,9 +182,9 @@ keep_date(const struct reckoning *r, const struct interval *every, day_t day,
     do {
         kept = l->deadline;
         step_deadline(&silent, every, l);
-        too_short = rule->shortest.n > 0 && day > kept &&
-                    l->deadline <= step_span(day, rule->shortest, 1,
-                                       MONTH_END_CLAMP);
+        too_short =
+            rule->shortest.n > 0 && day > kept &&
+            l->deadline <= step_span(day, rule->shortest, 1, MONTH_END_CLAMP);
     } while (l->deadline != DAY_NONE && (l->deadline <= day || too_short));
     reasons_add(r->why, REASON_KEPT, day, kept,
         day <= kept ? "completed within its window, so the date is kept"
@@ -206,8 +203,7 @@ keep_or_restart(const struct reckoning *r, const struct interval *every,
         restart(r, every, day, l);
         return;
     }
-    day_t opens =
-        rule->window.n > 0 ? window_opening(rule, pending) : pending;
+    day_t opens = rule->window.n > 0 ? window_opening(rule, pending) : pending;
     int late = day > pending;
     if (late ? rule->late == LATE_KEEPS_DATE : day >= opens) {
         keep_date(r, every, day, l);

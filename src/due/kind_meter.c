@@ -46,13 +46,12 @@ amount_on_meter(const struct interval *every, const struct subject *s)
 /* Where the meter stood when the job was done: as noted then, else from the
  * readings around that day.  What another kind of meter showed is no help. */
 static int64_t
-reading_at(const struct usage *u, const struct completion *done,
-    enum meter meter)
+reading_at(
+    const struct usage *u, const struct completion *done, enum meter meter)
 {
     int noted = done->by == NULL || done->by->meter == meter;
 
-    return done->reading >= 0 && noted ? done->reading
-                                       : usage_at(u, done->day);
+    return done->reading >= 0 && noted ? done->reading : usage_at(u, done->day);
 }
 
 static day_t
@@ -115,8 +114,8 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
         l->forecast =
             usage_forecast(&stated, (struct reading){done->day, 0}, amount);
     else
-        l->forecast = usage_forecast(
-            u, (struct reading){done->day, at}, at + amount);
+        l->forecast =
+            usage_forecast(u, (struct reading){done->day, at}, at + amount);
     l->due_reading = at < 0 ? -1 : at + amount;
     l->deadline = chosen_day(r->task->rule, &l->forecast);
     if (l->deadline != DAY_NONE)

@@ -6,6 +6,7 @@
 #include "scan.h"
 
 #include <libical/ical.h>
+#include <string.h>
 
 /*
  * "rule FREQ=MONTHLY;BYDAY=-1FR from 2026-01-30": an RFC 5545 RRULE and its
@@ -28,18 +29,25 @@ to_ical(day_t d)
 static int
 parse(struct scan *s, struct arena *a, struct interval *out)
 {
-    char rule[200];
-    char from[DAY_TEXT];
+    size_t len;
 
-    if (!scan_word(s, "rule") || !scan_any(s, rule, sizeof rule) ||
-        !scan_word(s, "from") || !scan_any(s, from, sizeof from))
+    if (!scan_word(s, "rule"))
         return -1;
-    out->from = day_parse(from, DAY_TEXT - 1);
-    struct icalrecurrencetype parsed = icalrecurrencetype_from_string(rule);
-    if (out->from == DAY_NONE || parsed.freq == ICAL_NO_RECURRENCE)
+    /* The rule is one word, commas and all. */
+    const char *rule = scan_peek(s, &len);
+    len = strcspn(rule, " \t\n");
+    s->at = rule + len;
+    out->recurrence = arena_text(a, rule, len);
+    if (out->recurrence == NULL || !scan_word(s, "from"))
         return -1;
-    out->recurrence = arena_print(a, "%s", rule);
-    return out->recurrence == NULL ? -1 : 0;
+    const char *from = scan_peek(s, &len);
+    out->from = day_parse(from, len);
+    s->at = from + len;
+    return out->from != DAY_NONE &&
+                   icalrecurrencetype_from_string(out->recurrence).freq !=
+                       ICAL_NO_RECURRENCE
+               ? 0
+               : -1;
 }
 
 /* The first occurrence on or after @d, or DAY_NONE when there is none. */
@@ -49,8 +57,7 @@ occurrence_from(const struct interval *every, day_t d)
     day_t found = DAY_NONE;
     struct icalrecurrencetype rule =
         icalrecurrencetype_from_string(every->recurrence);
-    icalrecur_iterator *it =
-        icalrecur_iterator_new(rule, to_ical(every->from));
+    icalrecur_iterator *it = icalrecur_iterator_new(rule, to_ical(every->from));
 
     if (it == NULL)
         return DAY_NONE;
@@ -74,8 +81,7 @@ step(const struct reckoning *r, const struct interval *every, struct limit *l)
     (void)r;
     day_t after = step_days(l->deadline, 1);
 
-    l->deadline =
-        after == DAY_NONE ? DAY_NONE : occurrence_from(every, after);
+    l->deadline = after == DAY_NONE ? DAY_NONE : occurrence_from(every, after);
 }
 
 static void

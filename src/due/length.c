@@ -34,8 +34,7 @@ length_origin(const struct task *t, enum origin origin)
     case ORIGIN_IN_SERVICE:
         return s->in_service;
     case ORIGIN_EARLIEST:
-        return day_earlier(
-            s->registered, day_earlier(s->built, s->in_service));
+        return day_earlier(s->registered, day_earlier(s->built, s->in_service));
     case ORIGIN_ON:
         return t->rule->first.on;
     case ORIGIN_NONE:
@@ -47,8 +46,9 @@ length_origin(const struct task *t, enum origin origin)
 const char *
 length_origin_word(enum origin origin)
 {
-    static const char *const words[] = {"nothing", "registration", "being built",
-        "entering service", "the earliest known day", "the stated day"};
+    static const char *const words[] = {"nothing", "registration",
+        "being built", "entering service", "the earliest known day",
+        "the stated day"};
 
     return words[origin];
 }

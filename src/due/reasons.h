@@ -16,8 +16,7 @@ struct reasons *reasons_new(struct arena *a);
 
 /* Add one step.  Running out of memory is remembered, see reasons_take(). */
 void reasons_add(struct reasons *rs, enum reason_step step, day_t before,
-    day_t after, const char *format, ...)
-    __attribute__((format(printf, 5, 6)));
+    day_t after, const char *format, ...) __attribute__((format(printf, 5, 6)));
 
 /* Hand the steps added so far to @d and begin an empty list: 0, or -1 when
  * memory ran out since the last time. */

@@ -8,8 +8,8 @@
  * series answers with its next deadline and moves on to it; DAY_NONE at the
  * end.
  */
-typedef void rhythm_step(const struct reckoning *r,
-    const struct interval *every, struct limit *l);
+typedef void rhythm_step(
+    const struct reckoning *r, const struct interval *every, struct limit *l);
 
 /*
  * Count the completion on @day against the series.  It satisfies the pending

@@ -139,8 +139,7 @@ by_urgency(const void *left, const void *right)
 }
 
 struct snapshot *
-snapshot_new(
-    const struct facts *facts, const struct snapshot_options *options)
+snapshot_new(const struct facts *facts, const struct snapshot_options *options)
 {
     struct snapshot *s = calloc(1, sizeof *s);
 

@@ -18,8 +18,7 @@ weekly(const char *what, day_t today, struct stage *out)
 {
     struct isoweek w = isoweek_of(today);
 
-    snprintf(
-        out->name, sizeof out->name, "%s-%d-W%02d", what, w.year, w.week);
+    snprintf(out->name, sizeof out->name, "%s-%d-W%02d", what, w.year, w.week);
     out->day = isoweek_first(today);
     out->dated = 0;
     return 1;

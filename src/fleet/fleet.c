@@ -38,8 +38,7 @@ fleet_task(const struct fleet *f, const struct subject *s, const struct job *j)
     return NULL;
 }
 
-const char *
-fleet_class_word(enum job_class class)
+const char *fleet_class_word(enum job_class class)
 {
     static const char *const words[] = {
         "law", "recommendation", "maker", "own"};

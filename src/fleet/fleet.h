@@ -95,10 +95,10 @@ struct person {
     const char *mail;
     const struct scope *told;
     size_t n_told;
-    struct span from;        /* the earliest stage to hear of, before the
-                                deadline, or after it */
-    int from_overdue;        /* that span counts from the deadline on */
-    weekdays_t days;         /* on which to be written to */
+    struct span from; /* the earliest stage to hear of, before the
+                         deadline, or after it */
+    int from_overdue; /* that span counts from the deadline on */
+    weekdays_t days;  /* on which to be written to */
 };
 
 struct feed {

@@ -18,18 +18,18 @@ enum record_kind {
 struct record {
     int64_t id; /* in the order of entry, from 1 */
     enum record_kind kind;
-    enum meter meter;             /* of the reading */
-    const char *subject_id;       /* as the ledger holds it */
-    const char *job_id;           /* completed and failed, else NULL */
+    enum meter meter;              /* of the reading */
+    const char *subject_id;        /* as the ledger holds it */
+    const char *job_id;            /* completed and failed, else NULL */
     const struct subject *subject; /* NULL when the fleet file has it no more */
     const struct job *job;
-    day_t day;                    /* on which it happened, or began */
-    day_t until;                  /* off the road: the last day of the spell,
-                                     DAY_NONE while no return is known */
-    int64_t reading;              /* -1 when none was taken */
-    int64_t entered;              /* seconds since 1970-01-01T00:00:00Z */
-    int64_t voided_by;            /* the record that voids this one, or 0 */
-    const char *by;               /* these three may be NULL */
+    day_t day;         /* on which it happened, or began */
+    day_t until;       /* off the road: the last day of the spell,
+                          DAY_NONE while no return is known */
+    int64_t reading;   /* -1 when none was taken */
+    int64_t entered;   /* seconds since 1970-01-01T00:00:00Z */
+    int64_t voided_by; /* the record that voids this one, or 0 */
+    const char *by;    /* these three may be NULL */
     const char *reference;
     const char *note;
 };
@@ -49,8 +49,8 @@ struct facts {
  * subject that the fleet no longer has are left out.  @records is sorted in
  * place and @first has room for n_subjects + 1; both are kept.
  */
-struct facts facts_of(const struct fleet *fleet, struct record *records,
-    size_t n, size_t *first);
+struct facts facts_of(
+    const struct fleet *fleet, struct record *records, size_t n, size_t *first);
 
 /* The word for a kind of record, as history and CSV show it. */
 const char *record_kind_word(enum record_kind kind);

@@ -25,9 +25,9 @@ enum runs_from {
 /* When the renewal window before a deadline opens (check the certificate's
  * rule: readings differ at the ends of short months). */
 enum window_opens {
-    WINDOW_SAFER,    /* the later of the two readings below */
+    WINDOW_SAFER,     /* the later of the two readings below */
     WINDOW_DAY_AFTER, /* the day after the deadline less the window */
-    WINDOW_SAME_DAY  /* the deadline less the window: "so long or less" */
+    WINDOW_SAME_DAY   /* the deadline less the window: "so long or less" */
 };
 
 /* Where a job that keeps its date runs from when it was done too late. */

@@ -5,7 +5,7 @@
 #include <glib.h>
 #include <string.h>
 
-#define PLAIN_OCTETS 60
+#define PLAIN_OCTETS 67
 #define BEGIN "=?utf-8?q?"
 #define END "?="
 /* A word takes one more character, of 12 octets at most, up to here: with its

@@ -10,7 +10,7 @@ enum encoded_place { ENCODED_TEXT, ENCODED_NAME };
 /*
  * Append the UTF-8 @text as it may stand in a header: itself when it is short,
  * plain ASCII, otherwise as encoded words (RFC 2047) with LF blank between
- * them, no line longer than 76 octets after a name of up to 12.
+ * them, so that no line has more than 76 octets, "Subject: " included.
  *
  * GMime's own encoder is not used: it takes a text that looks like an encoded
  * word for one, and it writes padded base64 words of which its own decoder,

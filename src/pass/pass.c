@@ -76,8 +76,8 @@ read_ledger(struct pass *p, const struct pass_options *o, struct fault *f)
     p->ledger = ledger_open(p->fleet->site.ledger, o->ledger, f);
     if (p->ledger == NULL)
         return -1;
-    if (records_read(p->ledger, p->fleet, p->arena, &p->records,
-            &p->n_records, f))
+    if (records_read(
+            p->ledger, p->fleet, p->arena, &p->records, &p->n_records, f))
         return -1;
     if (keep_facts(p))
         return fault_set(f, EX_OSERR, "out of memory");

@@ -3,8 +3,8 @@
 #include "buf.h"
 #include "durable.h"
 #include "ical.h"
-#include "stamp.h"
 #include "select.h"
+#include "stamp.h"
 
 #include <errno.h>
 #include <nettle/sha2.h>
@@ -31,11 +31,9 @@ stamp(const struct pass *p, const char *uid, struct buf *content,
     if (buf_failed(content))
         return fault_set(f, EX_OSERR, "out of memory");
     sha256_init(&sha);
-    sha256_update(
-        &sha, buf_len(content), (const uint8_t *)buf_str(content));
+    sha256_update(&sha, buf_len(content), (const uint8_t *)buf_str(content));
     sha256_digest(&sha, sizeof hash, hash);
-    if (stamp_event(
-            pass_ledger(p), uid, hash, pass_moment(p).now, &kept, f))
+    if (stamp_event(pass_ledger(p), uid, hash, pass_moment(p).now, &kept, f))
         return -1;
     *out = (struct ical_stamp){(int)kept.sequence, kept.modified};
     return 0;
@@ -101,8 +99,8 @@ build(const struct pass *p, const struct ical_feed *feed, struct buf *out,
         fault_set(f, EX_OSERR, "out of memory");
         goto out;
     }
-    rc = ical_check(buf_str(out) + before, buf_len(out) - before,
-        ical_events(feed), f);
+    rc = ical_check(
+        buf_str(out) + before, buf_len(out) - before, ical_events(feed), f);
 out:
     free(stamps);
     return rc;
@@ -115,8 +113,8 @@ publish_feed(const struct pass *p, const struct snapshot *s,
     struct filter filter = {
         .scopes = feed->shows,
         .n_scopes = feed->n_shows,
-        .until = step_span(
-            pass_moment(p).today, feed->horizon, 1, MONTH_END_CLAMP),
+        .until =
+            step_span(pass_moment(p).today, feed->horizon, 1, MONTH_END_CLAMP),
         .projected = 1,
         .from = pass_moment(p).today,
     };
@@ -198,9 +196,9 @@ publish_horizon(const struct pass *p)
     day_t last = DAY_NONE;
 
     for (size_t i = 0; i < fleet->n_feeds; i++)
-        last = day_later(last, step_span(pass_moment(p).today,
-                                   fleet->feeds[i].horizon, 1,
-                                   MONTH_END_CLAMP));
+        last =
+            day_later(last, step_span(pass_moment(p).today,
+                                fleet->feeds[i].horizon, 1, MONTH_END_CLAMP));
     return last;
 }
 

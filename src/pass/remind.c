@@ -7,6 +7,7 @@
 #include "select.h"
 #include "stage.h"
 #include "view.h"
+#include "wording.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -58,7 +59,8 @@ has_moved(const struct due *d, day_t before)
 {
     if (d->deadline == DAY_NONE)
         return 1;
-    return abs(d->deadline - before) >= (d->forecast.basis == FORECAST_NONE ? 1 : CALM_DAYS);
+    return abs(d->deadline - before) >=
+           (d->forecast.basis == FORECAST_NONE ? 1 : CALM_DAYS);
 }
 
 /* Say that the deadline is not the one the person was last told: 1 when it
@@ -89,8 +91,7 @@ consider(struct digest *g, const struct due *d, day_t until, struct fault *f)
     struct stage *stage = &g->stages[n];
 
     if (d->cycle.ahead > 0 || !in_scopes(g->person, d) ||
-        !stage_reached(d, until, stage) ||
-        !stage_concerns(stage, d, g->person))
+        !stage_reached(d, until, stage) || !stage_concerns(stage, d, g->person))
         return 0;
     g->told[n] = (struct told){
         .subject = d->task->subject->id,
@@ -122,15 +123,15 @@ compose_subject(const struct digest *g, struct buf *out)
 {
     const struct due *worst = g->news.dues[0];
 
-    buf_print(out, "%s %s: %s", worst->task->subject->id,
-        worst->task->job->title, due_state_word(worst->state));
+    buf_print(out, "%s: %s %s", wording_state(worst->state),
+        worst->task->subject->id, worst->task->job->title);
     if (g->news.n > 1)
-        buf_print(out, ", and %zu more", g->news.n - 1);
+        buf_print(out, " and %zu more", g->news.n - 1);
 }
 
 static int
-compose(const struct digest *g, const char *id, struct buf *bytes,
-    struct fault *f)
+compose(
+    const struct digest *g, const char *id, struct buf *bytes, struct fault *f)
 {
     const struct site *site = &pass_fleet(g->pass)->site;
     struct buf *subject = buf_new();

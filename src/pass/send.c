@@ -16,10 +16,10 @@ send_one(const struct pass *p, const struct transport *t,
 
     if (t->send(mail->argument, &e, m->bytes, m->len, &failed) == 0)
         return outbox_sent(pass_ledger(p), m->id, pass_moment(p).now, f);
-    outbox_failed(
-        pass_ledger(p), m->id, pass_moment(p).now, failed.text, NULL);
-    return fault_set(f, failed.code, "mail to %s is not sent and stays in the "
-                                     "outbox: %s",
+    outbox_failed(pass_ledger(p), m->id, pass_moment(p).now, failed.text, NULL);
+    return fault_set(f, failed.code,
+        "mail to %s is not sent and stays in the "
+        "outbox: %s",
         m->recipient, failed.text);
 }
 
@@ -37,8 +37,8 @@ remind_send(const struct pass *p, struct fault *f)
     if (mail->from != NULL)
         rc = outbox_waiting(pass_ledger(p), a, &waiting, &n, f);
     for (size_t i = 0; i < n; i++)
-        if (send_one(p, transport_find(mail->transport), &waiting[i],
-                rc ? NULL : f))
+        if (send_one(
+                p, transport_find(mail->transport), &waiting[i], rc ? NULL : f))
             rc = -1;
     arena_free(a);
     return rc;

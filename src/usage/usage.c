@@ -136,8 +136,8 @@ usage_at(const struct usage *u, day_t d)
     if (i > 0 && i < u->n) {
         const struct reading *a = &u->readings[i - 1];
         const struct reading *b = &u->readings[i];
-        return a->value + (b->value - a->value) * (d - a->day) /
-                              (b->day - a->day);
+        return a->value +
+               (b->value - a->value) * (d - a->day) / (b->day - a->day);
     }
     const struct reading *nearest = &u->readings[i == 0 ? 0 : u->n - 1];
     if (!rates_of_readings(u, &r) && !rates_as_stated(u, &r))

@@ -23,10 +23,10 @@ add_line(struct buf *out, const char *text)
 static void
 add_day(struct buf *out, const char *label, day_t d, const char *none)
 {
-    char text[DAY_TEXT];
+    char text[DAY_WORDS];
 
     if (d != DAY_NONE)
-        buf_print(out, "%s: %s\n", label, day_text(d, text));
+        buf_print(out, "%s: %s\n", label, day_words(d, text));
     else if (none != NULL)
         buf_print(out, "%s: %s\n", label, none);
 }

@@ -28,6 +28,20 @@ main_reason(const struct due *d)
     return NULL;
 }
 
+/* What to type, so that it need not be looked up. */
+static void
+add_command(const struct due *d, struct buf *out)
+{
+    const struct task *t = d->task;
+
+    if (d->state == DUE_NEEDS_READING)
+        buf_print(out, "Read the meter: ostler reading %s N --on DAY\n",
+            t->subject->id);
+    buf_print(out, "%s: ostler record %s %s --on DAY\n\n",
+        d->state == DUE_NO_RECORD ? "If it was done" : "When it is done",
+        t->subject->id, t->job->id);
+}
+
 static void
 add_due(const struct due *d, day_t today, struct buf *out)
 {
@@ -41,11 +55,8 @@ add_due(const struct due *d, day_t today, struct buf *out)
     add_day("Book by", d->book_by, out);
     if (why != NULL)
         buf_print(out, "Why: %s\n", why);
-    else
-        buf_print(out, "Class: %s\n", fleet_class_word(t->job->class));
     wording_warnings(d, today, 0, out);
-    buf_print(out, "When it is done: ostler record %s %s --on DAY\n\n",
-        t->subject->id, t->job->id);
+    add_command(d, out);
 }
 
 static int

@@ -63,10 +63,10 @@ reasons_value(const struct due *d)
 
     for (size_t i = 0; i < d->n_reasons; i++) {
         const struct reason *r = &d->reasons[i];
-        json_array_append_new(list,
-            json_pack("{s:s, s:o, s:o, s:s}", "step", due_step_word(r->step),
-                "before", day_value(r->before), "after", day_value(r->after),
-                "text", r->text));
+        json_array_append_new(
+            list, json_pack("{s:s, s:o, s:o, s:s}", "step",
+                      due_step_word(r->step), "before", day_value(r->before),
+                      "after", day_value(r->after), "text", r->text));
     }
     return list;
 }
@@ -88,9 +88,9 @@ due_value(const struct due *d, day_t today)
         "plan_day", day_value(d->plan_day), "book_by", day_value(d->book_by),
         "last_done", day_value(d->last_done), "cycle",
         due_cycle_text(&d->cycle, cycle), "authority",
-        text_value(job->authority), "due_reading",
-        number_value(d->due_reading), "forecast", forecast_value(&d->forecast),
-        "warnings", warnings_value(d, today), "reasons", reasons_value(d));
+        text_value(job->authority), "due_reading", number_value(d->due_reading),
+        "forecast", forecast_value(&d->forecast), "warnings",
+        warnings_value(d, today), "reasons", reasons_value(d));
 }
 
 static int
@@ -102,10 +102,10 @@ render(const struct selection *dues, struct buf *out)
 
     for (size_t i = 0; i < dues->n && !failed; i++)
         failed = json_array_append_new(list, due_value(dues->dues[i], today));
-    json_t *top = failed ? NULL
-                         : json_pack("{s:i, s:o, s:s, s:O}", "schema", 1,
-                               "today", day_value(today), "caution",
-                               CAUTION_TEXT, "dues", list);
+    json_t *top =
+        failed ? NULL
+               : json_pack("{s:i, s:o, s:s, s:O}", "schema", 1, "today",
+                     day_value(today), "caution", CAUTION_TEXT, "dues", list);
     char *text = top ? json_dumps(top, JSON_INDENT(2)) : NULL;
     if (text != NULL)
         buf_print(out, "%s\n", text);

@@ -45,14 +45,29 @@ add_line(const struct due *d, struct widths w, struct buf *out)
     buf_print(out, "  %-14s  %-*s  %-*s  ", day_words(d->plan_day, plan),
         w.subject, d->task->subject->id, w.title, job->title);
     if (d->deadline != DAY_NONE)
-        buf_print(out, "deadline %s, ", day_words(d->deadline, last));
+        buf_print(out, "by %s, ", day_words(d->deadline, last));
     buf_print(out, "%s\n", fleet_class_word(job->class));
+}
+
+/* What a line without a day asks for. */
+static const char *
+advice(const struct due *d)
+{
+    if (d->state == DUE_NO_RECORD)
+        return "record when it was last done, or give it a first day";
+    if (d->state == DUE_NEEDS_READING)
+        return "record what the meter shows: ostler reading";
+    if (d->state == DUE_BEFORE_RETURN && d->deadline == DAY_NONE)
+        return "no return known: do it before it returns";
+    return NULL;
 }
 
 static void
 add_due(const struct due *d, struct widths w, day_t today, struct buf *out)
 {
     add_line(d, w, out);
+    if (advice(d) != NULL)
+        buf_print(out, "%18s- %s\n", "", advice(d));
     wording_warnings(d, today, 18, out);
 }
 

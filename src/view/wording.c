@@ -6,8 +6,8 @@
 const char *
 wording_state(enum due_state state)
 {
-    static const char *const words[] = {"No record of it ever being done",
-        "Overdue", "Needs a reading", "Before return to the road",
+    static const char *const words[] = {"No record",
+        "Overdue", "Needs a reading", "Before return",
         "This week", "Coming"};
 
     return words[state];

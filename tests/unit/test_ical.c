@@ -273,10 +273,10 @@ an_event(void **state)
     check_value(e, "DTEND", "20260513");
     assert_string_equal(icalcomponent_get_summary(e), "K7 - Annual test");
     assert_string_equal(icalcomponent_get_description(e),
-        "Deadline: 2026-05-14\n"
-        "Book by: 2026-04-28\n"
+        "Deadline: Thu 2026-05-14\n"
+        "Book by: Tue 2026-04-28\n"
         "Class: law, the national vehicle testing authority\n"
-        "Last done: 2025-05-15\n"
+        "Last done: Thu 2025-05-15\n"
         "passed on 2025-05-15, record 42\n"
         "12 months, ends day before\n"
         "the station works on tue thu\n" CAUTION_TEXT);
@@ -302,7 +302,7 @@ overdue_and_forecast(void **state)
         icalcomponent_get_summary(e), "Overdue: EX-31 - Extinguisher service");
     /* No lead, never done; 2026 is no leap year. */
     assert_string_equal(icalcomponent_get_description(e),
-        "Deadline: 2026-03-01\n"
+        "Deadline: Sun 2026-03-01\n"
         "Class: recommendation\n"
         "Last done: not on record\n"
         "Stored pressure: never open the valve\n" CAUTION_TEXT);
@@ -418,7 +418,7 @@ hostile_texts_stay_texts(void **state)
         "\xf0\x9f\x9a\x8c END:VEVENT BEGIN:VEVENT SUMMARY:forged "
         "\xef\xbf\xbd");
     assert_string_equal(icalcomponent_get_description(e),
-        "Deadline: 2028-02-29\n"
+        "Deadline: Tue 2028-02-29\n"
         "Class: own, us ATTENDEE:mailto:x@y.example\n"
         "Last done: not on record\n"
         "because END:VEVENT BEGIN:VEVENT, said; \\ he\n" CAUTION_TEXT);

@@ -214,6 +214,12 @@ subjects(void **state)
     /* What looks like an encoded word is text. */
     check_subject("=?utf-8?q?a=0D=0ABcc:_v@y.example?= x");
     check_subject("a =?utf-8?b?Yg==?= =? ?=");
+    for (size_t n = 1; n <= 100; n++) {
+        memset(subject, 'x', n);
+        subject[n] = '\0';
+        check_subject(subject);
+    }
+    subject[0] = '\0';
     /* 300 characters of one to four octets, with and without blanks. */
     for (int i = 0; i < 300; i++)
         strcat(subject, i % 10 == 9  ? " "

@@ -1,0 +1,127 @@
+"""Holidays and working days of the second calculator."""
+from datetime import timedelta
+
+from dateutil.easter import easter
+from dateutil.relativedelta import relativedelta, weekday
+
+from second_steps import date, parse_day, parse_month, parse_weekday
+
+DAY = timedelta(1)
+NTH = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
+YEARS = range(2010, 2050)
+FAR = 1500  # days without a working day: there is none
+
+
+def rule_day(rule, year):
+    """The day of a holiday rule in a year, or None."""
+    parts = rule.lower().split()
+    if parts[0] == "easter":
+        return easter(year) + int("".join(parts[1:]) or "0") * DAY
+    if parts[0] == "last":
+        return date(year, parse_month(parts[3]), 1) + relativedelta(
+            day=31, weekday=weekday(parse_weekday(parts[1]))(-1))
+    if parts[0] in NTH:
+        month = parse_month(parts[3])
+        day = date(year, month, 1) + relativedelta(
+            weekday=weekday(parse_weekday(parts[1]))(NTH[parts[0]]))
+        return day if day.month == month else None
+    try:
+        return date(year, parse_month(parts[1]), int(parts[0]))
+    except ValueError:
+        return None
+
+
+def holidays(keys):
+    """The days of a holiday set."""
+    days = set(parse_day(line.split()[0]) for line in keys.get("add", []))
+    moved = []
+    for line in keys.get("day", []):
+        rule, *options = (part.strip() for part in line.split(","))
+        for year in YEARS:
+            day = rule_day(rule, year)
+            if day:
+                days.add(day)
+                if "substitute" in options and day.weekday() >= 5:
+                    moved.append(day)
+    for day in sorted(moved):
+        while day in days or day.weekday() >= 5:
+            day += DAY
+        days.add(day)
+    removed = " ".join(keys.get("remove", [])).replace(",", " ").split()
+    return days - set(map(parse_day, removed))
+
+
+def closures(keys):
+    for line in keys.get("closed", []):
+        first, _, last = line.split()[0].partition("..")
+        day = parse_day(first)
+        while day <= parse_day(last or first):
+            yield day
+            day += DAY
+
+
+class Calendar:
+    def __init__(self, keys, sets):
+        def listed(key):
+            return " ".join(keys.get(key, [])).replace(",", " ").split()
+        self.works = set(map(parse_weekday, listed("works")))
+        self.open = set(map(parse_day, listed("open")))
+        self.shut = set(closures(keys)).union(
+            *(sets[name] for name in listed("holidays")))
+
+    def working(self, day):
+        return day in self.open or (
+            day.weekday() in self.works and day not in self.shut)
+
+
+class Calendars:
+    """Which days a job of a subject may be done on."""
+
+    def __init__(self, sections):
+        self.sections = sections
+        sets = {name: holidays(keys)
+                for name, keys in sections.get("holidays", {}).items()}
+        self.named = {name: Calendar(keys, sets)
+                      for name, keys in sections.get("calendar", {}).items()}
+
+    def subject_key(self, subject, key):
+        for kind in ("vehicle", "equipment", "driver"):
+            keys = self.sections.get(kind, {}).get(subject)
+            if keys and key in keys:
+                return keys[key][0]
+            if keys and "type" in keys:
+                shared = self.sections["type"][keys["type"][0]]
+                return shared.get(key, [None])[0]
+        return None
+
+    def calendars(self, subject, job):
+        depot = self.subject_key(subject, "depot")
+        carrier = self.subject_key(subject, "carried-by")
+        if not depot and carrier:
+            depot = self.subject_key(carrier, "depot")
+        names = []
+        if depot:
+            names += self.sections["depot"][depot]["calendar"]
+        names += self.sections["job"][job].get("calendar", [])
+        return [self.named[name] for name in names]
+
+    def nearest_from(self, subject, job, day, way):
+        """The working day on or beyond day, going way, or None."""
+        needed = self.calendars(subject, job)
+        for _ in range(FAR):
+            if all(c.working(day) for c in needed):
+                return day
+            day += way
+        return None
+
+    def preceding(self, subject, job, day):
+        return self.nearest_from(subject, job, day, -DAY)
+
+    def rolled(self, subject, job, day, how):
+        after = self.nearest_from(subject, job, day, DAY)
+        before = self.nearest_from(subject, job, day, -DAY)
+        if not after:
+            return day
+        if how == "nearest" and before and day - before <= after - day:
+            return before
+        return after
