@@ -129,7 +129,7 @@ include(struct files *f, const struct items *item)
 
     if (pattern == NULL)
         return;
-    int bad = glob(pattern, GLOB_ERR | GLOB_NOSORT, NULL, &found);
+    int bad = glob(pattern, GLOB_NOSORT, NULL, &found);
     if (bad == 0)
         include_found(f, item, found.gl_pathv, found.gl_pathc);
     else if (bad == GLOB_NOMATCH)
@@ -137,9 +137,7 @@ include(struct files *f, const struct items *item)
             "'include': '%s' finds no file; correct it or take it out",
             item->text);
     else
-        problems_add(d->problems, PROBLEM_ERROR, item->place,
-            "'include': '%s' cannot be looked for; is its folder readable?",
-            item->text);
+        d->out_of_memory = 1;
     globfree(&found);
 }
 

@@ -201,9 +201,9 @@ compute_due(const struct reckoning *r, struct due *out)
         out->warnings |= WARN_OUT_OF_RANGE;
     wait_for_return(r, out);
     roll_deadline(r, out);
+    warn_of_holidays(r, out);
     choose_plan_day(r, out);
     choose_book_by(r, out);
-    warn_of_holidays(r, out);
     return 1;
 }
 

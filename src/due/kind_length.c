@@ -127,10 +127,14 @@ step_deadline(
     const struct rule *rule = r->task->rule;
     enum ends ends = ends_from_deadline(rule);
     day_t from = l->deadline;
-    day_t plain = step_span(l->base, every->span, ++l->steps, rule->month_end);
+    day_t plain =
+        step_span(l->base, every->span, ++l->steps, rule->month_end);
 
     if (ends == ENDS_MONTH_END)
         plain = step_month_last(plain);
+    reasons_add(r->why, REASON_INTERVAL, from, plain,
+        "every %s from that deadline (%s)", every->text,
+        fleet_class_word(r->task->job->class));
     l->deadline = changed(r, from, plain, ends);
     if (l->deadline != plain) {
         l->base = l->deadline;
@@ -138,34 +142,28 @@ step_deadline(
     }
 }
 
-static void
-say_step(const struct reckoning *r, const struct interval *every, day_t from,
-    day_t to)
-{
-    reasons_add(r->why, REASON_INTERVAL, from, to,
-        "every %s from that deadline (%s)", every->text,
-        fleet_class_word(r->task->job->class));
-}
-
-/* The steps themselves say nothing: one reason covers the whole way. */
+/* Of all the steps to the next deadline only the last is explained. */
 static void
 run_on(const struct reckoning *r, const struct interval *every, day_t day,
     struct limit *l)
 {
     struct reckoning silent = *r;
-    day_t pending = l->deadline;
+    struct limit end = *l;
 
     silent.why = NULL;
-    rhythm_complete(&silent, every, day, step_deadline, l);
-    if (l->previous == DAY_NONE || l->deadline == pending) {
+    rhythm_complete(&silent, every, day, step_deadline, &end);
+    if (end.deadline == l->deadline) {
         reasons_add(r->why, REASON_KEPT, day, l->deadline,
             "an extra: the deadline already met has not come yet, and the "
             "next one stands");
         return;
     }
+    while (l->deadline != end.previous)
+        step_deadline(&silent, every, l);
+    l->previous = end.previous;
     reasons_add(r->why, REASON_KEPT, day, l->previous,
         "runs from the last deadline, whenever it was done");
-    say_step(r, every, l->previous, l->deadline);
+    step_deadline(r, every, l);
 }
 
 /* Completed in its window, or late where that keeps the date as well. */
@@ -175,21 +173,22 @@ keep_date(const struct reckoning *r, const struct interval *every, day_t day,
 {
     const struct rule *rule = r->task->rule;
     struct reckoning silent = *r;
-    day_t kept;
+    int late = day > l->deadline;
+    struct limit before;
     int too_short;
 
     silent.why = NULL;
     do {
-        kept = l->deadline;
+        before = *l;
         step_deadline(&silent, every, l);
-        too_short =
-            rule->shortest.n > 0 && day > kept &&
-            l->deadline <= step_span(day, rule->shortest, 1, MONTH_END_CLAMP);
+        too_short = rule->shortest.n > 0 && day > before.deadline &&
+                    l->deadline <= step_span(day, rule->shortest, 1,
+                                       MONTH_END_CLAMP);
     } while (l->deadline != DAY_NONE && (l->deadline <= day || too_short));
-    reasons_add(r->why, REASON_KEPT, day, kept,
-        day <= kept ? "completed within its window, so the date is kept"
-                    : "completed late, and the date is kept all the same");
-    say_step(r, every, kept, l->deadline);
+    reasons_add(r->why, REASON_KEPT, day, before.deadline,
+        late ? "completed late, and the date is kept all the same"
+             : "completed within its window, so the date is kept");
+    step_deadline(r, every, &before);
 }
 
 static void

@@ -43,11 +43,13 @@ parse(struct scan *s, struct arena *a, struct interval *out)
     const char *from = scan_peek(s, &len);
     out->from = day_parse(from, len);
     s->at = from + len;
-    return out->from != DAY_NONE &&
-                   icalrecurrencetype_from_string(out->recurrence).freq !=
-                       ICAL_NO_RECURRENCE
-               ? 0
-               : -1;
+    /* The units shorter than a day come before it. */
+    icalrecurrencetype_frequency freq =
+        icalrecurrencetype_from_string(out->recurrence).freq;
+    return out->from == DAY_NONE || freq < ICAL_DAILY_RECURRENCE ||
+                   freq == ICAL_NO_RECURRENCE
+               ? -1
+               : 0;
 }
 
 /* The first occurrence on or after @d, or DAY_NONE when there is none. */

@@ -31,7 +31,9 @@ struct reckoning {
     const struct task *task;
     const struct completion *done; /* in order of day */
     size_t n_done;
-    const struct spell *spells; /* in order of day */
+    const struct record *failed; /* the newest failure since the last
+                                    completion, or NULL */
+    const struct spell *spells;  /* in order of day */
     size_t n_spells;
     struct usage distance;
     struct usage hours;

@@ -14,6 +14,7 @@ import sys
 from collections import namedtuple
 from datetime import date, timedelta
 
+sys.dont_write_bytecode = True
 import second_working_days
 from second_steps import (Span, clamped, corresponding, ends, month_end,
                           occurrences, parse_day, parse_interval, parse_span)

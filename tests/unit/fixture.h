@@ -94,6 +94,24 @@ world_free(struct world *w)
     free(w);
 }
 
+/* A world of its own for each test that is listed as a WORLD_TEST. */
+static inline int
+world_setup(void **state)
+{
+    *state = world_new();
+    return 0;
+}
+
+static inline int
+world_teardown(void **state)
+{
+    world_free(*state);
+    return 0;
+}
+
+#define WORLD_TEST(f)                                                          \
+    cmocka_unit_test_setup_teardown(f, world_setup, world_teardown)
+
 /* What is left to set of a rule is zero: the first word of each choice. */
 static inline void
 world_every(struct world *w, struct rule *rule, const char *text)

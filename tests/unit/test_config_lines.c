@@ -21,7 +21,7 @@ good_lines(void **state)
         {"[feed a]\nshows=all\ntitle=\n", F "3: error: 'title': no value; "
                                             "expected TEXT\n"},
         {"[ feed   a ] \t\nSHOWS = ALL\n", ""},
-        {"#345678" X190 "\n", ""}, /* 198 bytes and a newline */
+        {"#3456789" X190 "\n", ""}, /* 198 bytes and a newline */
         {"[feed a]\nshows = all\ntitle = \xc3\xa9t\xc3\xa9\n", ""},
     };
 
@@ -33,14 +33,14 @@ static void
 bad_lines(void **state)
 {
     static const struct try_case cases[] = {
-        {"#3456789" X190 "\n",
+        {"#34567890" X190 "\n",
             F "1: error: line of more than 199 bytes; "
               "go on over indented lines\n"},
-        {"#345678" X190 "\r\n",
+        {"#3456789" X190 "\r\n",
             F "1: error: line of more than 199 bytes; "
               "go on over indented lines\n"},
         /* What stands beyond must not become a key of its own. */
-        {"[feed a]\nshows = all\n#3456789" X190 "\nhorizon = 1 year\n",
+        {"[feed a]\nshows = all\n#34567890" X190 "\nhorizon = 1 year\n",
             F "3: error: line of more than 199 bytes; "
               "go on over indented lines\n"},
         {"[feed a]\nshows = all\ntitle = " X190 "\n  and more\n",
@@ -169,8 +169,11 @@ again(void **state)
             F "3: error: [feed A] again; it stands at fleet.conf:1 "
               "already\n"},
         {"[equipment k7]\n",
-            F "17: error: 'K7' again; it stands at fleet.conf:1 already\n"
-              F "1: warning: [equipment k7] has no job\n"},
+            F "1: warning: [equipment k7] has no job, so it is never due; "
+              "add jobs = JOB...\n" F
+              "13: warning: nobody has the job 'check'; add it to the 'jobs' "
+              "of a subject\n" F
+              "17: error: 'K7' again; it stands at fleet.conf:1 already\n"},
         {"[mail]\nfrom = a@b.example\nby = folder x\n",
             F "8: error: [mail] again; it stands at fleet.conf:1 already\n"},
         {"[feed a]\nshows = all\nShows = nothing\n  at all\n",

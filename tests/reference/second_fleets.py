@@ -1,0 +1,319 @@
+"""Random fleets and ledgers for 30-second-calculator, leaning to the dates
+where calculators go wrong."""
+import calendar
+from datetime import date, timedelta
+
+from second_calculator import Record, Task
+from second_steps import WEEKDAYS, Span, clamped, parse_interval
+
+DAY = timedelta(1)
+NASTY = [date(2024, 2, 28), date(2024, 2, 29), date(2024, 3, 1),
+         date(2024, 3, 31), date(2024, 12, 31), date(2025, 1, 31),
+         date(2025, 2, 28), date(2025, 4, 20), date(2025, 8, 31),
+         date(2025, 11, 30), date(2026, 1, 1), date(2026, 2, 28),
+         date(2026, 4, 5), date(2026, 5, 31), date(2026, 12, 25),
+         date(2026, 12, 28), date(2027, 1, 3), date(2027, 3, 28),
+         date(2028, 2, 29), date(2028, 12, 31)]
+RULES = ["FREQ=MONTHLY;BYMONTHDAY=15", "FREQ=MONTHLY;BYMONTHDAY=-1",
+         "FREQ=MONTHLY;BYDAY=2TU", "FREQ=YEARLY;BYMONTH=4,10;BYDAY=1MO",
+         "FREQ=WEEKLY;INTERVAL=6;BYDAY=SU", "FREQ=MONTHLY;INTERVAL=3"]
+HOLIDAYS = ["1 jan, substitute", "2 January, substitute, Second day",
+            "easter -2", "easter +1", "easter, Easter Sunday", "easter +39",
+            "first monday of may", "last Mon of August", "29 feb",
+            "fifth monday of mar", "25 dec, substitute, Christmas",
+            "26 dec, substitute", "31 Dec", "third fri of Jun, Fair"]
+ORIGINS = ["registered", "built", "in-service"]
+LENGTHS = {"day": (5, 10, 28, 30, 90, 365), "week": (1, 2, 6, 8, 13, 52),
+           "month": (1, 2, 3, 6, 10, 12, 14, 24), "year": (1, 2, 3)}
+
+
+class Maker:
+    def __init__(self, rng):
+        self.rng = rng
+
+    # Odds and days.
+
+    def chance(self, odds):
+        return self.rng.random() < odds
+
+    def some(self, items, least=0):
+        return self.rng.sample(items, self.rng.randint(least, len(items)))
+
+    def day(self, first=2023, last=2027):
+        if self.chance(0.6):
+            day = self.rng.choice(NASTY)
+            year = min(max(day.year, first), last)
+            ends = calendar.monthrange(year, day.month)[1]
+            day = day.replace(year=year, day=min(day.day, ends))
+            return day + self.rng.choice([-1, 0, 0, 0, 1]) * DAY
+        day = date(first, 1, 1)
+        return day + self.rng.randrange((last - first + 1) * 365) * DAY
+
+    def span(self, units="day week month year"):
+        unit = self.rng.choice(units.split())
+        return show(Span(self.rng.choice(LENGTHS[unit]), unit))
+
+    # The fleet file.
+
+    def calendars(self):
+        self.sets = [f"h{n}" for n in range(self.rng.randint(0, 2))]
+        for name in self.sets:
+            yield f"[holidays {name}]", lines("day", self.some(HOLIDAYS, 1))
+            yield lines("add", [f"{self.day()} Added day"
+                                for _ in range(self.rng.randint(0, 2))])
+            yield lines("remove", [self.day()
+                                   for _ in range(self.rng.randint(0, 1))])
+        self.named = [f"c{n}" for n in range(self.rng.randint(1, 3))]
+        for name in self.named:
+            week = WEEKDAYS[:5]
+            if self.chance(0.4):
+                week = self.some(WEEKDAYS, 2)
+            yield f"[calendar {name}]", f"works = {' '.join(week)}"
+            yield flat("holidays", self.some(self.sets))
+            yield lines("closed", [self.closure()
+                                   for _ in range(self.rng.randint(0, 2))])
+            yield flat("open", [self.day()
+                                for _ in range(self.rng.randint(0, 2))])
+        self.depots = [f"d{n}" for n in range(self.rng.randint(1, 2))]
+        for name in self.depots:
+            yield (f"[depot {name}]",
+                   f"calendar = {self.rng.choice(self.named)}")
+
+    def closure(self):
+        first = self.day()
+        if self.chance(0.3):
+            return f"{first} Shut"
+        return f"{first}..{first + self.rng.randint(1, 40) * DAY} Shut"
+
+    def interval(self, units):
+        if "day" in units and self.chance(0.25):
+            day = self.rng.choice(["29 feb", "31 dec", "1 jan", "30 Jun"])
+            season = [f"yearly on {day}",
+                      f"rule {self.rng.choice(RULES)} from {self.day()}"]
+            return self.rng.choice(season)
+        if self.chance(0.2):
+            return f"{self.rng.randint(2, 5)} within {self.span(units)}"
+        return self.span(units)
+
+    def timing(self, law):
+        """Keys that a job states and a subject may override."""
+        units = "week" if self.chance(0.2) else "day week month year"
+        how = ["same day", "day before", "month end"]
+        if units == "week":
+            how = ["week end", "week end", "same day"]
+        every = " or ".join(self.interval(units) for _ in range(
+            self.rng.choice([1, 1, 1, 2, 3])))
+        season = "yearly" in every or "rule" in every
+        yield "every", every
+        if self.chance(0.7):
+            yield "ends", self.rng.choice(how)
+        if self.chance(0.2):
+            yield "first-ends", self.rng.choice(how)
+        if self.chance(0.4) and units != "week":
+            yield "month-end", self.rng.choice(["clamp", "sticky"])
+        if self.chance(0.8):
+            yield "first", self.first(units)
+        if not season:
+            yield from self.running()
+        steps = list(self.steps(every, units))
+        if steps and self.chance(0.4):
+            yield "from-age", ", ".join(steps)
+            yield "age-from", self.rng.choice(self.known + ["earliest"])
+        if self.chance(0.4):
+            yield "off-road", self.rng.choice(["waits", "runs on"])
+        if self.chance(0.4) and not law:
+            yield "roll", self.rng.choice(["following", "nearest"])
+        if self.chance(0.5):
+            yield "lead", self.rng.choice(
+                ["1 week", "1 month", "3 days", "1 working day",
+                 "10 working days"])
+
+    def steps(self, every, units):
+        """Ages, each with a shorter interval than the one before."""
+        if any(word in every for word in ("yearly", "rule", "within")):
+            return
+        least = min(parse_interval(text)[1].in_days()
+                    for text in every.split(" or "))
+        for age in sorted(self.rng.sample([1, 2, 3, 4, 12], 2)):
+            shorter = [span for unit in units.split()
+                       for span in (Span(n, unit) for n in LENGTHS[unit])
+                       if span.in_days() * 1.2 < least]
+            if shorter:
+                span = self.rng.choice(shorter)
+                least = span.in_days()
+                yield f"{age} years: {show(span)}"
+
+    def first(self, units):
+        if self.chance(0.3):
+            return f"on {self.day()}"
+        return (f"{self.span(units)} from "
+                f"{self.rng.choice(ORIGINS + ['earliest'])}")
+
+    def running(self):
+        runs = self.rng.choice(
+            ["completion", "deadline", "keeping the date"])
+        yield "runs-from", runs
+        if runs == "keeping the date":
+            if self.chance(0.8):
+                yield "window", self.rng.choice(
+                    ["1 month", "2 months", "28 days", "1 week"])
+                yield "window-opens", self.rng.choice(
+                    ["safer", "day after", "same day"])
+            if self.chance(0.5):
+                yield "late", "keeps the date"
+                if self.chance(0.7):
+                    yield "shortest", self.rng.choice(
+                        ["1 month", "10 days", "6 months"])
+
+    def job_sections(self):
+        self.jobs = [f"j{n}" for n in range(self.rng.randint(2, 7))]
+        self.law = {}
+        for n, name in enumerate(self.jobs):
+            kind = self.rng.choice(["law", "own", "maker", "recommendation"])
+            self.law[name] = kind == "law"
+            yield f"[job {name}]\ntitle = Job {name}\nclass = {kind}"
+            earlier = self.jobs[:n]
+            if earlier and self.chance(0.2):
+                yield flat("follows", self.some(earlier, 1)[:2])
+                yield "within = " + " or ".join(
+                    self.span() for _ in range(self.rng.randint(1, 2)))
+            elif self.chance(0.1):
+                yield "every = when needed"
+            else:
+                timing = dict(self.timing(self.law[name]))
+                yield from keys(timing)
+                if earlier and "within" in timing["every"]:
+                    other = self.rng.choice(earlier)
+                    yield f"also-counts = {self.rng.randint(1, 2)} {other}"
+            if earlier and self.chance(0.3):
+                yield flat("covers", self.some(earlier, 1)[:2])
+            if self.chance(0.4):
+                yield f"calendar = {self.rng.choice(self.named)}"
+
+    def subject(self, kind, name, carriers):
+        yield f"[{kind} {name}]"
+        for origin in ORIGINS:
+            if origin in self.known or self.chance(0.5):
+                yield f"{origin} = {self.day(2020, 2026)}"
+        carried = carriers and self.chance(0.8)
+        if carried:
+            yield f"carried-by = {self.rng.choice(carriers)}"
+        if not carried or self.chance(0.3):
+            yield f"depot = {self.rng.choice(self.depots)}"
+        yield from self.carried_out(name)
+
+    def carried_out(self, name):
+        """The jobs of a subject or a type, and what it overrides."""
+        jobs = self.some(self.jobs, 1)
+        yield flat("jobs", jobs)
+        for job in jobs:
+            if name[0] != "t":
+                yield from self.baseline(job)
+            if self.chance(0.1):
+                yield f"{job}.lead = {self.rng.randint(0, 5)} working days"
+            if self.chance(0.1):
+                yield f"{job}.first = {self.first('week')}"
+
+    def baseline(self, job):
+        last = self.day(2022, 2026)
+        if self.chance(0.3):
+            yield f"{job}.last = {last}"
+        else:
+            last = date(2024, 1, 1)
+        if self.chance(0.2):
+            deadline = max(last, self.day(2024, 2027))
+            yield f"{job}.deadline = {deadline}"
+
+    def text(self):
+        self.known = self.some(ORIGINS, 1)
+        self.types = [f"t{n}" for n in range(self.rng.randint(0, 2))]
+        yield "[site]\nname = Skerrow Isles Transport"
+        yield "time-zone = Europe/London\nledger = ledger.db"
+        for part in self.calendars():
+            yield from part if isinstance(part, tuple) else (part,)
+        yield from self.job_sections()
+        for name in self.types:
+            yield f"[type {name}]"
+            yield from self.carried_out(name)
+        vehicles = [f"v{n}" for n in range(self.rng.randint(1, 8))]
+        for name in vehicles:
+            yield from self.subject("vehicle", name, [])
+            if self.types and self.chance(0.5):
+                yield f"type = {self.rng.choice(self.types)}"
+        for n in range(self.rng.randint(0, 3)):
+            yield from self.subject("equipment", f"e{n}", vehicles)
+        if self.chance(0.3):
+            yield from self.subject("driver", "p0", [])
+
+    def fleet_file(self):
+        return "".join(f"{line}\n" for line in self.text() if line)
+
+    # The ledger.
+
+    def ledger(self, fleet, today):
+        """Records up to today, many of them at the edges of what is
+        pending."""
+        self.records = []
+        for subject in fleet.subjects:
+            if self.chance(0.25):
+                self.off_road(subject, self.day())
+            for job in fleet.jobs_of(subject):
+                self.work(fleet, subject, job, today)
+        if self.records and self.chance(0.5):
+            kept = [r for r in self.records if r.kind != "voided"]
+            for record in self.rng.sample(kept, min(3, len(kept))):
+                self.add("voided", voids=record.id)
+        return self.records
+
+    def add(self, kind, *what, voids=None):
+        subject, job, day, until = what or (None,) * 4
+        self.records.append(Record(len(self.records) + 1, kind, subject,
+                                   job, day, until, voids))
+
+    def off_road(self, subject, near):
+        first = near - self.rng.choice([0, 0, 1, 5, 20]) * DAY
+        until = first + self.rng.choice([0, 1, 5, 20, 60]) * DAY
+        if self.chance(0.2):
+            until = None
+        self.add("off-road", subject, None, first, until)
+
+    def work(self, fleet, subject, job, today):
+        for _ in range(self.rng.choice([0, 1, 1, 2, 3, 4])):
+            task = Task(fleet, subject, job, self.records)
+            pending = task.pending()[1]
+            day = self.edge(task, pending.day if pending else None)
+            if day > today:
+                break
+            kind = "completed" if self.chance(0.85) else "failed"
+            self.add(kind, subject, job, day, None)
+        pending = Task(fleet, subject, job, self.records).pending()[1]
+        if pending and self.chance(0.15):
+            self.off_road(subject, pending.day)
+
+    def edge(self, task, pending):
+        if not pending or self.chance(0.2):
+            return self.day(2022, 2026)
+        around = [pending, pending + DAY, pending - DAY, pending - 7 * DAY,
+                  pending + 20 * DAY, pending + 200 * DAY]
+        opens = task.window_opens(pending)
+        around += [opens, opens - DAY]
+        span = task.span_of("shortest") or Span(1, "month")
+        around.append(clamped(pending, Span(-span.n, span.unit)))
+        return self.rng.choice(around)
+
+
+def show(span):
+    return f"{span.n} {span.unit}{'s' if span.n > 1 else ''}"
+
+
+def keys(pairs):
+    return [f"{key} = {value}" for key, value in pairs.items()]
+
+
+def flat(key, items):
+    return f"{key} = {' '.join(map(str, items))}" if items else ""
+
+
+def lines(key, items):
+    return "\n".join([f"{key} ="] + [f"  {item}" for item in items]
+                     ) if items else ""
