@@ -91,9 +91,11 @@ check_kinds_of_interval(struct reading *r, const struct section *s)
 void
 check_job(struct reading *r, const struct section *s, const struct job *job)
 {
+    const struct entry *class = section_entry(s, "class");
+
     check_kinds_of_interval(r, s);
-    if (has(s, "class") && job->class == CLASS_LAW && has(s, "every") &&
-        !has(s, "lead") && is_ever_due(&job->rule))
+    if (class != NULL && !class->refused && job->class == CLASS_LAW &&
+        has(s, "every") && !has(s, "lead") && is_ever_due(&job->rule))
         reading_warning(r, s->place,
             "%s is law and has no 'lead'; add lead = N working days, so that "
             "it is booked in time",

@@ -18,11 +18,13 @@ take_piece(char **rest)
 
     if (piece == NULL)
         return NULL;
-    char * or = strcasestr(piece, " or ");
-    *rest = or ? or +4 : NULL;
-    if (or != NULL)
-        * or = '\0';
-    return piece;
+    char *or = strcasestr(piece, " or ");
+    char *end = or ? or : piece + strlen(piece);
+    *rest = or ? or + 4 : NULL;
+    while (end > piece && end[-1] == ' ')
+        end--;
+    *end = '\0';
+    return piece + strspn(piece, " ");
 }
 
 static void

@@ -6,6 +6,9 @@
 #include "reasons.h"
 #include "span.h"
 
+#include <stdio.h>
+#include <string.h>
+
 static int
 never_due(const struct rule *rule)
 {
@@ -25,7 +28,7 @@ spell_on(const struct reckoning *r, day_t d)
 
 /*
  * A deadline in a spell off the road is due before the return, so by the last
- * day of the spell; with no return known there is no such day, and no plan.
+ * day of the spell.  With no return known the deadline stays to be seen.
  */
 static void
 wait_for_return(const struct reckoning *r, struct due *d)
@@ -36,9 +39,9 @@ wait_for_return(const struct reckoning *r, struct due *d)
     if (s == NULL)
         return;
     if (s->until == DAY_NONE)
-        reasons_add(r->why, REASON_OFF_ROAD, d->deadline, DAY_NONE,
-            "off the road since %s with no return known: to be done before "
-            "it returns",
+        reasons_add(r->why, REASON_OFF_ROAD, d->deadline, d->deadline,
+            "off the road from %s with no return known: to be done before it "
+            "returns, if that is later",
             day_words(s->from, (char[DAY_WORDS]){0}));
     else
         reasons_add(r->why, REASON_OFF_ROAD, d->deadline, s->until,
@@ -46,33 +49,69 @@ wait_for_return(const struct reckoning *r, struct due *d)
             day_words(s->from, (char[DAY_WORDS]){0}),
             day_words(s->until, (char[DAY_WORDS]){0}));
     d->state = DUE_BEFORE_RETURN;
-    d->deadline = s->until;
+    if (s->until != DAY_NONE)
+        d->deadline = s->until;
 }
 
-/* Why nothing can be done on @day, in a few words. */
-static const char *
-closed_words(const struct task *t, day_t day)
+/* No day can be named before the return is known. */
+static int
+waits_for_return(const struct reckoning *r, const struct due *d)
 {
-    const char *name = workcal_why(t->calendar, day);
+    const struct spell *s =
+        d->state == DUE_BEFORE_RETURN ? spell_on(r, d->deadline) : NULL;
 
-    return name != NULL ? name : "not a working day";
+    return s != NULL && s->until == DAY_NONE;
 }
 
-/* Name every holiday passed over between the two days, at most a few. */
+/* The last day from @d on, in steps of @step, that is closed for the same
+ * reason; days that only the week closes go along. */
+static day_t
+same_closure(const struct workcal *c, day_t d, day_t to, int step)
+{
+    const char *name = workcal_why(c, d);
+    day_t last = d;
+
+    for (day_t next = d + step; next != to; next += step) {
+        const char *other = workcal_why(c, next);
+        if (other != NULL && (name == NULL || strcmp(other, name) != 0))
+            break;
+        if (other != NULL)
+            last = next;
+    }
+    return last;
+}
+
+static void
+say_closed(const struct reckoning *r, day_t at, day_t first, day_t last)
+{
+    const char *name = workcal_why(r->task->calendar, first);
+    char a[DAY_WORDS];
+    char b[DAY_WORDS];
+
+    day_words(first < last ? first : last, a);
+    day_words(first < last ? last : first, b);
+    if (first == last)
+        reasons_add(r->why, REASON_NOTE, at, at, "%s: %s", a,
+            name ? name : "not a working day");
+    else
+        reasons_add(r->why, REASON_NOTE, at, at, "%s to %s: %s", a, b, name);
+}
+
+/* Name every holiday and closure that was passed over. */
 static void
 say_roll(const struct reckoning *r, day_t from, day_t to)
 {
+    const struct workcal *c = r->task->calendar;
     int step = to < from ? -1 : 1;
-    int said = 0;
 
     if (r->why == NULL || from == to)
         return;
     for (day_t d = from; d != to; d += step) {
-        const char *name = workcal_why(r->task->calendar, d);
-        if ((name == NULL && d != from) || said++ > 3)
+        if (workcal_why(c, d) == NULL && d != from)
             continue;
-        reasons_add(r->why, REASON_NOTE, from, from, "%s: %s",
-            day_words(d, (char[DAY_WORDS]){0}), closed_words(r->task, d));
+        day_t last = same_closure(c, d, to, step);
+        say_closed(r, from, d, last);
+        d = last;
     }
     reasons_add(r->why, REASON_ROLL, from, to, "%s working day %s",
         step < 0 ? "the last" : "the first",
@@ -129,9 +168,13 @@ choose_book_by(const struct reckoning *r, struct due *d)
     else
         d->book_by = workcal_preceding(
             calendar, step_span(d->plan_day, lead->span, -1, MONTH_END_CLAMP));
+    if (lead->working)
+        snprintf(text, sizeof text, "%d working day%s", lead->span.n,
+            lead->span.n == 1 ? "" : "s");
+    else
+        span_text(lead->span, text);
     reasons_add(r->why, REASON_LEAD, d->plan_day, d->book_by,
-        "to be booked %s%s ahead", span_text(lead->span, text),
-        lead->working ? " of work" : "");
+        "to be booked %s ahead", text);
 }
 
 static void
@@ -160,15 +203,23 @@ cycle_of(const struct reckoning *r)
     return (struct cycle){0, origin, 0};
 }
 
+/* What the meter says: for the limit that decides when it goes by one, else
+ * for the first that does. */
 static void
 take_meter(const struct decision *all, struct due *d)
 {
-    for (int i = 0; i < all->n; i++)
-        if (d->due_reading < 0 && all->each[i].forecast.basis)
-            d->forecast = all->each[i].forecast;
-    for (int i = 0; i < all->n; i++)
-        if (all->each[i].due_reading >= 0)
-            d->due_reading = all->each[i].due_reading;
+    const struct limit *by = NULL;
+
+    for (int i = 0; i < all->n; i++) {
+        const struct limit *l = &all->each[i];
+        int metered = l->due_reading >= 0 || l->forecast.basis;
+        if (metered && (by == NULL || i == all->decides))
+            by = l;
+    }
+    if (by == NULL)
+        return;
+    d->forecast = by->forecast;
+    d->due_reading = by->due_reading;
     if (d->forecast.basis == FORECAST_STATED)
         d->warnings |= WARN_STATED_USE;
 }
@@ -200,6 +251,8 @@ compute_due(const struct reckoning *r, struct due *out)
     else if (all.decides < 0)
         out->warnings |= WARN_OUT_OF_RANGE;
     wait_for_return(r, out);
+    if (waits_for_return(r, out))
+        return 1;
     roll_deadline(r, out);
     warn_of_holidays(r, out);
     choose_plan_day(r, out);
@@ -207,18 +260,31 @@ compute_due(const struct reckoning *r, struct due *out)
     return 1;
 }
 
+/* Nonzero when the newest reading of a meter that @r's rule goes by is older
+ * than the rule tolerates. */
+static int
+reading_is_old(const struct reckoning *r, day_t today)
+{
+    const struct rule *rule = r->task->rule;
+    struct span within = rule->reading_within;
+
+    for (int i = 0; i < rule->n_every && within.n > 0; i++) {
+        enum meter meter = rule->every[i].kind->meter;
+        const struct usage *u = meter == METER_HOURS ? &r->hours : &r->distance;
+        if (meter != METER_NONE && u->n > 0 &&
+            step_span(u->readings[u->n - 1].day, within, 1, MONTH_END_CLAMP) <
+                today)
+            return 1;
+    }
+    return 0;
+}
+
 static void
 warn_of_old_reading(const struct reckoning *r, day_t today, struct due *d)
 {
-    const struct usage *u =
-        r->hours.n > 0 && r->distance.n == 0 ? &r->hours : &r->distance;
-    struct span within = r->task->rule->reading_within;
-
     if (d->due_reading < 0 && d->forecast.basis == FORECAST_NONE)
         return;
-    if (within.n == 0 || u->n == 0 ||
-        step_span(u->readings[u->n - 1].day, within, 1, MONTH_END_CLAMP) >=
-            today)
+    if (!reading_is_old(r, today))
         return;
     d->warnings |= WARN_OLD_READING;
     if (d->state == DUE_AHEAD)
@@ -241,6 +307,8 @@ compute_state(const struct reckoning *r, day_t today, struct due *d)
     else if (ahead && d->book_by != DAY_NONE && d->book_by <= today)
         d->warnings |= WARN_BOOK_NOW;
     warn_of_old_reading(r, today, d);
+    if (waits_for_return(r, d))
+        return;
     if (d->deadline != DAY_NONE && d->deadline < today)
         d->state = DUE_OVERDUE;
     else if (d->state == DUE_AHEAD && (by_this_week(d->plan_day, today) ||

@@ -3,6 +3,11 @@
 #include "length.h"
 #include "reasons.h"
 
+static const struct limit no_limit = {.deadline = DAY_NONE,
+    .previous = DAY_NONE,
+    .base = DAY_NONE,
+    .due_reading = -1};
+
 static int
 is_baseline(const struct reckoning *r, size_t i)
 {
@@ -35,10 +40,8 @@ take_stated(const struct reckoning *r, day_t from, struct limit *l)
 {
     day_t stated = r->task->baseline.deadline;
 
-    *l = (struct limit){.deadline = stated,
-        .base = stated,
-        .previous = DAY_NONE,
-        .due_reading = -1};
+    *l = no_limit;
+    l->deadline = l->base = stated;
     reasons_add(r->why, from == DAY_NONE ? REASON_START : REASON_INTERVAL, from,
         stated, "the fleet file states this deadline");
 }
@@ -63,6 +66,9 @@ take_next(const struct reckoning *r, const struct interval *every, size_t i,
     int stated = r->task->baseline.deadline != DAY_NONE && is_baseline(r, i);
 
     say_start(r, i);
+    /* What was due before the fleet file's own completion is not known. */
+    if (is_baseline(r, i))
+        *l = no_limit;
     if (stated && every->kind->meter == METER_NONE)
         take_stated(r, r->done[i].day, l);
     else
@@ -79,10 +85,7 @@ walk(const struct reckoning *r, const struct interval *every, struct limit *l)
                   r->task->rule->runs_from != FROM_COMPLETION);
 
     silent.why = NULL;
-    *l = (struct limit){.deadline = DAY_NONE,
-        .previous = DAY_NONE,
-        .base = DAY_NONE,
-        .due_reading = -1};
+    *l = no_limit;
     if (r->n_done == 0) {
         take_first(r, every, l);
         return;
@@ -91,6 +94,18 @@ walk(const struct reckoning *r, const struct interval *every, struct limit *l)
         take_first(&silent, every, l);
     for (size_t i = all ? 0 : r->n_done - 1; i < r->n_done; i++)
         take_next(i + 1 < r->n_done ? &silent : r, every, i, l);
+}
+
+/* A failure is worth a word: it is why nothing new has begun. */
+static void
+say_failed(const struct reckoning *r)
+{
+    const struct record *f = r->failed;
+
+    if (f != NULL)
+        reasons_add(r->why, REASON_NOTE, DAY_NONE, DAY_NONE,
+            "failed on %s (record %lld): that starts no new cycle",
+            day_words(f->day, (char[DAY_WORDS]){0}), (long long)f->id);
 }
 
 static void
@@ -130,7 +145,8 @@ decide_limits(const struct reckoning *r, struct decision *out)
         walk(&silent, every, l);
         if (every->kind->meter != METER_NONE) {
             out->by_meter = 1;
-            out->meter_unknown |= l->deadline == DAY_NONE && r->n_done > 0;
+            out->meter_unknown |=
+                l->forecast.basis == FORECAST_NONE && r->n_done > 0;
         }
         if (l->deadline != DAY_NONE &&
             (out->decides < 0 ||
@@ -141,6 +157,7 @@ decide_limits(const struct reckoning *r, struct decision *out)
         return;
     struct limit again;
     walk(r, &rule->every[out->decides < 0 ? 0 : out->decides], &again);
+    say_failed(r);
     if (out->decides >= 0)
         say_first_to_come(r, out);
 }

@@ -240,6 +240,21 @@ follow(struct gather *g, const struct task *t)
     return add_completion(g, trigger, 0) ? -1 : 1;
 }
 
+/* The newest failure of the job itself after all that was done, or NULL. */
+static const struct record *
+failure_of(const struct gather *g, const struct task *t)
+{
+    day_t done = g->done.n ? g->done.at[g->done.n - 1].day : DAY_NONE;
+    const struct record *newest = NULL;
+    const struct record *end;
+
+    for (const struct record *k = records_of(g->facts, t->subject, &end);
+         k < end; k++)
+        if (k->kind == RECORD_FAILED && k->job == t->job && k->day >= done)
+            newest = k;
+    return newest;
+}
+
 int
 gather_task(struct gather *g, const struct task *t, struct reckoning *r)
 {
@@ -253,6 +268,7 @@ gather_task(struct gather *g, const struct task *t, struct reckoning *r)
         .task = t,
         .done = g->done.at,
         .n_done = g->done.n,
+        .failed = failure_of(g, t),
         .spells = g->spells.at,
         .n_spells = g->spells.n,
         .distance = g->distance_usage,

@@ -127,8 +127,7 @@ step_deadline(
     const struct rule *rule = r->task->rule;
     enum ends ends = ends_from_deadline(rule);
     day_t from = l->deadline;
-    day_t plain =
-        step_span(l->base, every->span, ++l->steps, rule->month_end);
+    day_t plain = step_span(l->base, every->span, ++l->steps, rule->month_end);
 
     if (ends == ENDS_MONTH_END)
         plain = step_month_last(plain);
@@ -181,9 +180,9 @@ keep_date(const struct reckoning *r, const struct interval *every, day_t day,
     do {
         before = *l;
         step_deadline(&silent, every, l);
-        too_short = rule->shortest.n > 0 && day > before.deadline &&
-                    l->deadline <= step_span(day, rule->shortest, 1,
-                                       MONTH_END_CLAMP);
+        too_short =
+            rule->shortest.n > 0 && day > before.deadline &&
+            l->deadline <= step_span(day, rule->shortest, 1, MONTH_END_CLAMP);
     } while (l->deadline != DAY_NONE && (l->deadline <= day || too_short));
     reasons_add(r->why, REASON_KEPT, day, before.deadline,
         late ? "completed late, and the date is kept all the same"

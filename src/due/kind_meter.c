@@ -2,6 +2,8 @@
 #include "reckon.h"
 #include "scan.h"
 
+#include <stdio.h>
+
 /* "20000 km", "250 hours": so much use since the job was last done. */
 
 #define MOST 2000000
@@ -77,13 +79,16 @@ say_forecast(const struct reckoning *r, const struct interval *every,
     const char *unit = every->kind->meter == METER_HOURS
                            ? "hours"
                            : fleet_unit_word(r->task->subject->unit);
+    char at[48] = "the reading then is not known";
 
     if (r->why == NULL || l->deadline == DAY_NONE)
         return;
+    if (l->due_reading >= 0)
+        snprintf(
+            at, sizeof at, "due at %lld %s", (long long)l->due_reading, unit);
     reasons_add(r->why, REASON_FORECAST, from, l->deadline,
-        "every %s (%s): due at %lld %s, %s between %s and %s, likely %s",
-        every->text, fleet_class_word(r->task->job->class),
-        (long long)l->due_reading, unit, basis[l->forecast.basis],
+        "every %s (%s): %s, %s between %s and %s, likely %s", every->text,
+        fleet_class_word(r->task->job->class), at, basis[l->forecast.basis],
         day_words(l->forecast.early, (char[DAY_WORDS]){0}),
         day_words(l->forecast.late, (char[DAY_WORDS]){0}),
         day_words(l->forecast.likely, (char[DAY_WORDS]){0}));

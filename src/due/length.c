@@ -72,7 +72,7 @@ length_first(const struct reckoning *r)
         length_end(origin, first->after, rule->first_ends, rule->month_end);
     reasons_add(r->why, REASON_START, DAY_NONE, origin,
         "never done, so it runs from %s", length_origin_word(first->origin));
-    reasons_add(r->why, REASON_INTERVAL, origin, day, "first due %s after that",
-        span_text(first->after, text));
+    reasons_add(r->why, REASON_INTERVAL, origin, day, "first due %s after %s",
+        span_text(first->after, text), length_origin_word(first->origin));
     return day;
 }

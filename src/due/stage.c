@@ -85,8 +85,10 @@ stage_reached(const struct due *d, day_t today, struct stage *out)
         return weekly("no-record", today, out);
     if (d->state == DUE_NEEDS_READING)
         return weekly("needs-reading", today, out);
+    if (d->state == DUE_BEFORE_RETURN && d->plan_day == DAY_NONE)
+        return d->deadline <= today && before_return(today, out);
     if (d->deadline == DAY_NONE)
-        return d->state == DUE_BEFORE_RETURN && before_return(today, out);
+        return 0;
     return overdue(d, today, out) || before_deadline(d, today, out);
 }
 
@@ -97,8 +99,9 @@ stage_concerns(
     day_t from = step_span(
         d->deadline, p->from, p->from_overdue ? 1 : -1, MONTH_END_CLAMP);
 
+    /* No record at all is louder than late; the rest waits its turn. */
     if (!s->dated)
-        return 1;
+        return !p->from_overdue || d->state == DUE_NO_RECORD;
     if (p->from_overdue)
         return s->day > d->deadline && s->day >= from;
     return p->from.n == 0 || s->day >= from;

@@ -23,7 +23,8 @@ main_reason(const struct due *d)
 {
     for (size_t i = d->n_reasons; i-- > 0;)
         if (d->reasons[i].step == REASON_INTERVAL ||
-            d->reasons[i].step == REASON_FORECAST)
+            d->reasons[i].step == REASON_FORECAST ||
+            d->reasons[i].step == REASON_AGE)
             return d->reasons[i].text;
     return NULL;
 }

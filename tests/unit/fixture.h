@@ -328,8 +328,11 @@ assert_reasoned(const struct due *d)
 
     if (d->state == DUE_NO_RECORD)
         return;
-    assert_true(d->n_reasons > 0);
-    assert_int_equal(d->reasons[0].step, REASON_START);
+    size_t start = 0;
+    while (start < d->n_reasons && d->reasons[start].step == REASON_NOTE)
+        start++;
+    assert_true(start < d->n_reasons);
+    assert_int_equal(d->reasons[start].step, REASON_START);
     for (size_t i = 0; i < d->n_reasons; i++) {
         const struct reason *r = &d->reasons[i];
         assert_int_equal(r->before, at);

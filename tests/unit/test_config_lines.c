@@ -43,7 +43,7 @@ bad_lines(void **state)
         {"[feed a]\nshows = all\n#34567890" X190 "\nhorizon = 1 year\n",
             F "3: error: line of more than 199 bytes; "
               "go on over indented lines\n"},
-        {"[feed a]\nshows = all\ntitle = " X190 "\n  and more\n",
+        {"[feed a]\nshows = all\ntitle  = " X190 "\n  and more\n",
             F "3: error: line of more than 199 bytes; "
               "go on over indented lines\n"},
         {"[feed a]\nshows = all\rtitle = x\n",

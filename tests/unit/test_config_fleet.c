@@ -1,0 +1,470 @@
+/* What single values cannot tell: how they go together in a rule, and across
+ * the fleet. */
+#include "config/try.h"
+
+#define F "fleet.conf:"
+
+#define JOB "[driver D1]\ndepot = harbour\njobs = j\n[job j]\ntitle = J\n"
+#define OWN JOB "class = own\n"
+#define KEEPING                                                                \
+    " says something only beside 'runs-from = keeping the date'; add that or " \
+    "take this out\n"
+
+static void
+rules(void **state)
+{
+    static const struct try_case cases[] = {
+        {OWN "every = 12 months\nruns-from = keeping the date\n"
+             "window = 1 month\nlate = restarts\nshortest = 1 month\n",
+            ""},
+        {OWN "every = 12 months\nwindow = 1 month\nwindow-opens = safer\n"
+             "late = restarts\nshortest = 1 month\n",
+            F "8: error: 'window':" KEEPING F
+              "9: error: 'window-opens':" KEEPING F
+              "10: error: 'late':" KEEPING F
+              "11: error: 'shortest':" KEEPING},
+        /* Nothing follows from a value that was refused. */
+        {OWN "every = 12 months\nwindow = 1 month\nruns-from = keeping\n",
+            F "9: error: 'runs-from': 'keeping' is none of completion, "
+              "deadline or keeping the date\n"},
+        {OWN "every = 12 weeks or 400 hours\nends = week end\n", ""},
+        {OWN "every = 12 weeks or 3 months\nends = week end\n",
+            F "8: error: 'ends': 'week end' goes with weeks only, and '3 "
+              "months' is not so many weeks\n"},
+        {OWN "every = 12 weeks\nends = week end\nfirst = 3 months from "
+             "built\n",
+            F "9: error: 'first': 'week end' goes with weeks only, and '3 "
+              "months' is not so many weeks\n"},
+        {OWN "every = 12 weeks\nfirst-ends = week end\nfirst = 3 weeks from "
+             "built\n",
+            ""},
+        {OWN "every = yearly on 1 nov\nruns-from = deadline\n",
+            F "8: error: 'runs-from': 'yearly on 1 nov' names its own days, "
+              "so it runs from nothing; take out 'runs-from'\n"},
+        {JOB "class = law\nlead = 2 weeks\nevery = 12 months\n"
+             "roll = following\n",
+            F "9: error: 'roll': a deadline of the law does not move; "
+              "expected preceding\n"},
+        {JOB "class = recommendation\nevery = 12 months\nroll = following\n",
+            ""},
+        {JOB "class = law\nevery = 12 months\n",
+            F "4: warning: [job j] is law and has no 'lead'; add lead = N "
+              "working days, so that it is booked in time\n"},
+        {JOB "class = law\nevery = when needed\n", ""},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+static void
+ages(void **state)
+{
+#define AGED "[driver D1]\ndepot = harbour\nbuilt = 2020-01-01\njobs = j\n"    \
+             "[job j]\ntitle = J\nclass = own\n"
+    static const struct try_case cases[] = {
+        {AGED "every = 6 weeks\nfrom-age = 12 years: 6 weeks\n", ""},
+        {AGED "every = 6 weeks\nfrom-age = 12 years: 2 months, 13 years: 4 "
+              "weeks\n",
+            F "9: error: 'from-age': from an age on the interval can only get "
+              "shorter, and '2 months' is longer than '6 weeks'\n"},
+        {AGED "every = 6000 hours\nfrom-age = 12 years: 6 weeks\n",
+            F "9: error: 'from-age': there is no length of time for "
+              "'from-age' to shorten; add one to 'every'\n"},
+        {AGED "every = 8 weeks\nfrom-age = 12 years: 6 weeks\n"
+              "age-from = registered\n",
+            F "1: error: [driver D1] has no 'registered', from which the job "
+              "'j' counts the age; add it\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+static void
+jobs(void **state)
+{
+    static const struct try_case cases[] = {
+        {"[job j]\nevery = 6 weeks\n",
+            F "1: error: [job j] has no 'title'; add title = TEXT\n" F
+              "1: error: [job j] has no 'class'; add class = law, "
+              "recommendation, maker or own\n" F
+              "1: warning: nobody has the job 'j'; add it to the 'jobs' of a "
+              "subject\n"},
+        {OWN, F "4: error: [job j] has no 'every'; add every = INTERVAL, or "
+                "'follows' and 'within' for work that another job makes "
+                "due\n"},
+        {OWN "every = 6 weeks\nwithin = 2 days\nfollows = check\n",
+            F "8: error: [job j] has both 'every' and 'within'; take one "
+              "out\n"},
+        {OWN "within = 2 days\n",
+            F "7: error: [job j] has 'within' but no 'follows'; add follows = "
+              "JOB...\n"},
+        {OWN "follows = check\nevery = 2 days\n",
+            F "7: error: [job j] has 'follows' but no 'within'; write within "
+              "= INTERVAL for 'every'\n"},
+        {OWN "follows = check, j\nwithin = 2 days\n",
+            F "7: error: 'follows': 'j' cannot follow itself; name the job "
+              "that makes it due\n"},
+        {OWN "every = 6 weeks\ncovers = check chek check\n",
+            F "8: error: 'covers': there is no job 'chek'; did you mean "
+              "'check'?\n" F
+              "8: error: 'covers': 'check' stands there twice; take one "
+              "out\n"},
+        {OWN "every = 6 weeks\nalso-counts = check\n",
+            F "8: error: 'also-counts': 'check' is not how often a job "
+              "counts; expected N JOB\n"},
+        {OWN "every = 6 weeks\nalso-counts = 2 J\n",
+            F "8: error: 'also-counts': 'j' counts already; name another "
+              "job\n"},
+        {OWN "every = 6 weeks\ncalendar = ferry\n",
+            F "8: error: 'calendar': there is no calendar 'ferry'; correct it "
+              "or add its section\n"},
+        {OWN "evry = 6 weeks\nevery = 6 weeks\n",
+            F "7: error: unknown key 'evry' in [job j]; did you mean "
+              "'every'?\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+static void
+circles(void **state)
+{
+#define COVERS(job, others)                                                    \
+    "[job " job "]\ntitle = T\nclass = own\nevery = 1 year\ncovers = " others  \
+    "\n"
+#define HAS "[driver D1]\ndepot = harbour\njobs = a b c d e\n"
+    static const struct try_case cases[] = {
+        {HAS COVERS("a", "b c") COVERS("b", "c") COVERS("c", "check")
+                COVERS("d", "e") COVERS("e", "check"),
+            ""},
+        /* d leads into the circle and is not of it. */
+        {HAS COVERS("a", "check b") COVERS("b", "c") COVERS("c", "a")
+                COVERS("d", "b") COVERS("e", "e"),
+            F "8: error: 'covers': jobs cover each other in a circle: a "
+              "covers b covers c covers a\n" F
+              "28: error: 'covers': jobs cover each other in a circle: e "
+              "covers e\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+static void
+subjects(void **state)
+{
+    static const struct try_case cases[] = {
+        {"[vehicle V]\ndepot = harbour\n",
+            F "1: error: [vehicle V] has no job, so it is never due; add jobs "
+              "= JOB...\n"},
+        {"[driver D]\ndepot = harbour\n",
+            F "1: warning: [driver D] has no job, so it is never due; add "
+              "jobs = JOB...\n"},
+        {"[vehicle V]\njobs = check\n",
+            F "1: error: [vehicle V] has no depot, so its working days are "
+              "unknown: add depot = DEPOT\n"},
+        {"[driver D]\njobs = check\n",
+            F "1: error: [driver D] has no depot, so its working days are "
+              "unknown: add depot = DEPOT\n"},
+        {"[equipment E]\njobs = check\ncarried-by = K9\n",
+            F "3: error: 'carried-by': there is no vehicle, equipment or "
+              "driver 'K9'; did you mean 'K7'?\n"},
+        {"[equipment E]\njobs = check\ncarried-by = F\n[equipment F]\njobs = "
+         "check\ncarried-by = E\n[equipment G]\njobs = check\ncarried-by = D\n"
+         "[driver D]\ndepot = harbour\njobs = check\n",
+            F "3: error: 'carried-by': 'F' is equipment; only a vehicle "
+              "carries things\n" F
+              "6: error: 'carried-by': 'E' is equipment; only a vehicle "
+              "carries things\n" F
+              "9: error: 'carried-by': 'D' is a driver; only a vehicle "
+              "carries things\n"},
+        {"[vehicle V]\njobs = check\ndepot = harbour\ncarried-by = K7\n",
+            F "4: error: unknown key 'carried-by' in [vehicle V]; "
+              "ostler-fleet(5) lists what there is\n"},
+        {"[type t]\ncarried-by = K7\n[vehicle V]\njobs = check\ntype = t\n",
+            F "3: error: [vehicle V] is carried by 'K7' as its type says; "
+              "only equipment is carried\n"},
+        {"[vehicle V]\njobs = check\ntype = minbus\ndepot = harbour\n[type "
+         "minibus]\nregistered = 2020-01-01\n",
+            F "3: error: 'type': there is no type 'minbus'; did you mean "
+              "'minibus'?\n" F
+              "6: error: unknown key 'registered' in [type minibus]; "
+              "ostler-fleet(5) lists what there is\n"},
+        {"[vehicle V]\njobs = check chek\ndepot = harbor\n",
+            F "2: error: 'jobs': there is no job 'chek'; did you mean "
+              "'check'?\n" F
+              "3: error: 'depot': there is no depot 'harbor'; did you mean "
+              "'harbour'?\n"},
+        {"[vehicle V]\njobs = check\ndepot = harbour\nbuilt = 2020-05-01\n"
+         "registered = 2020-04-01\nin-service = 2020-03-01\n",
+            F "5: warning: 'registered': the day lies before 'built'\n" F
+              "6: warning: 'in-service': the day lies before 'built'\n" F
+              "6: warning: 'in-service': the day lies before 'registered'\n"},
+        {"[job j]\ntitle = J\nclass = own\nevery = 20000 km\n[vehicle V]\n"
+         "jobs = j\ndepot = harbour\n",
+            F "5: error: [vehicle V] has no 'distance-unit', and the job 'j' "
+              "counts distance; add distance-unit = km or miles\n"},
+        {"[vehicle V]\njobs = check\ndepot = harbour\nyearly-distance = 9000 "
+         "km\n",
+            F "4: error: 'yearly-distance': [vehicle V] has no "
+              "'distance-unit'; add distance-unit = km or miles\n"},
+        {"[type t]\njobs = check\n[vehicle V]\ntype = t\njobs = check\n"
+         "depot = harbour\n",
+            F "5: warning: 'jobs': [vehicle V] has 'check' from its type "
+              "already; take one out\n"},
+        {"[calendar ferry]\nworks = sun\n[job j]\ntitle = J\nclass = own\n"
+         "every = 1 year\ncalendar = ferry\n[vehicle V]\njobs = j\n"
+         "depot = harbour\n",
+            F "8: error: [vehicle V] has 'j' done at 'ferry', which never "
+              "works on a day when the depot 'harbour' does\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+static void
+own_values(void **state)
+{
+#define V "[vehicle V]\ndepot = harbour\njobs = check\n"
+    static const struct try_case cases[] = {
+        {V "Check.Every = 8 weeks\n", ""},
+        {V "chek.every = 8 weeks\n",
+            F "4: error: 'chek.every': there is no job 'chek'; did you mean "
+              "'check'?\n"},
+        {V "check.evry = 8 weeks\n",
+            F "4: error: unknown key 'check.evry' in [vehicle V]; did you "
+              "mean 'every'?\n"},
+        {V "check.title = Check\n",
+            F "4: error: unknown key 'check.title' in [vehicle V]; did you "
+              "mean 'late'?\n"},
+        {V "check.every = 8 wks\n  check.last = 2026-01-01\n",
+            F "5: error: 'check.every': the indented line 'check.last = "
+              "2026-01-01' goes on with this value; begin a key at the start "
+              "of the line\n"},
+        {V "check.within = 8 weeks\n",
+            F "4: error: 'check.within': the job 'check' says 'every'; "
+              "expected check.every\n"},
+        {V "check.window = 1 month\n",
+            F "4: error: 'check.window': says something only beside "
+              "'runs-from = keeping the date'; add that or take this out\n"},
+        {V "check.every = 8 months\ncheck.ends = week end\n",
+            F "5: error: 'check.ends': 'week end' goes with weeks only, and "
+              "'8 months' is not so many weeks\n"},
+        {V "check.last = 2026-03-02\ncheck.deadline = 2026-03-01\n",
+            F "1: error: [vehicle V]: 'check.deadline' is before "
+              "'check.last'; correct one of them\n"},
+        {V "j.every = 8 weeks\n[driver D]\njobs = j\ndepot = harbour\n[job "
+           "j]\ntitle = J\nclass = own\nevery = 1 year\n",
+            F "4: error: 'j.every': [vehicle V] does not have the job 'j'; "
+              "add it to 'jobs'\n"},
+        {"[type t]\njobs = check\ncheck.last = 2026-01-01\n",
+            F "3: error: 'check.last': a type has no past of its own; move it "
+              "to each subject\n"},
+        {"[depot d]\ncalendar = workshop\ncheck.every = 1 week\n",
+            F "3: error: unknown key 'check.every' in [depot d]; "
+              "ostler-fleet(5) lists what there is\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+static void
+assert_read(const char *text, const char *expected)
+{
+    try_write("fleet.conf", text);
+    char *problems = try_read("fleet.conf");
+    assert_string_equal(problems, expected);
+    free(problems);
+}
+
+static void
+site_and_mail(void **state)
+{
+    (void)state;
+    assert_read("[sites]\n",
+        F "1: error: unknown section 'sites'; did you mean 'site'?\n");
+    assert_read("[site]\n[driver D]\ndepot = d\n[depot d]\ncalendar = c\n"
+                "[calendar c]\nworks = mon\n[mail]\n[person p]\n",
+        F "1: error: [site] has no 'name'; add name = TEXT\n" F
+          "1: error: [site] has no 'time-zone'; add time-zone = ZONE\n" F
+          "1: error: [site] has no 'ledger'; add ledger = PATH\n" F
+          "2: warning: [driver D] has no job, so it is never due; add jobs = "
+          "JOB...\n" F
+          "8: error: [mail] has no 'from'; add from = ADDRESS\n" F
+          "8: error: [mail] has no 'by'; add by = TRANSPORT PATH\n" F
+          "9: error: [person p] has no 'mail'; add mail = ADDRESS\n" F
+          "9: error: [person p] has no 'told'; add told = all, depot DEPOT, "
+          "subject SUBJECT or job JOB\n");
+}
+
+static void
+mail(void **state)
+{
+    char text[2048];
+    const char *rest = strstr(try_rest, "[calendar");
+
+    (void)state;
+    snprintf(text, sizeof text,
+        "[site]\nname = x\ntime-zone = Etc/UTC\nledger = x\n[mail]\n"
+        "from = a@b.example\nby = pigeon Paula\n%s",
+        rest);
+    assert_read(text, F "7: error: 'by': 'pigeon Paula' is no way to send "
+                        "mail; expected folder PATH\n");
+    snprintf(text, sizeof text,
+        "[site]\nname = x\ntime-zone = Etc/UTC\nledger = x\n[mail]\n"
+        "from = a@b.example\nby = folder\n%s",
+        rest);
+    assert_read(text, F "7: error: 'by': 'folder' is no way to send mail; "
+                        "expected folder PATH\n");
+    snprintf(text, sizeof text,
+        "[site]\nname = x\ntime-zone = Etc/UTC\nledger = x\n"
+        "[person p]\nmail = a@b.example\ntold = all\n%s",
+        rest);
+    assert_read(text,
+        F "5: warning: [person p] cannot be written to: there is no [mail]; "
+          "add it with from and by\n");
+}
+
+/* Sixty-five days in one year, of which a set may have sixty-four. */
+static void
+too_many_holidays(void **state)
+{
+    char text[4096] = "[holidays h]\nday = 25 dec\nadd =\n";
+
+    (void)state;
+    for (int i = 0; i < 63; i++)
+        snprintf(text + strlen(text), sizeof text - strlen(text),
+            " 2026-%02d-%02d X\n", i / 28 + 1, i % 28 + 1);
+    try_case(&(struct try_case){text, ""});
+    strcat(text, " 2026-11-30 X\n");
+    try_case(&(struct try_case){
+        text, F "1: error: [holidays h] has 65 days in 2026; expected at most "
+                "64 a year\n"});
+}
+
+#define ICS(events) "BEGIN:VCALENDAR\nVERSION:2.0\n" events "END:VCALENDAR\n"
+#define EVENT(lines) "BEGIN:VEVENT\nUID:1\n" lines "END:VEVENT\n"
+
+static void
+published(void **state)
+{
+    static const struct {
+        const char *file;
+        const char *problem;
+    } cases[] = {
+        {ICS(EVENT("DTSTART;VALUE=DATE:20260101\nSUMMARY:New year\n")), ""},
+        {ICS(EVENT("DTSTART;VALUE=DATE:20260101\n")), ""},
+        {"", F "2: error: 'file': h.ics is not an iCalendar file; fetch it "
+               "again or take it out\n"},
+        {"<html>Not found</html>\n",
+            F "2: error: 'file': h.ics is not an iCalendar file; fetch it "
+              "again or take it out\n"},
+        {ICS(""), F "2: error: 'file': h.ics has no all-day event; is it the "
+                    "right file?\n"},
+        {ICS(EVENT("DTSTART:20260101T090000Z\nSUMMARY:Tea\n")),
+            F "2: error: 'file': h.ics has no all-day event; is it the right "
+              "file?\n" F "2: warning: 'file': h.ics: the event 'Tea' is not "
+              "all day and is left out\n"},
+        {ICS(EVENT("DTSTART;VALUE=DATE:20260101\nSUMMARY:X\n"
+                   "RRULE:FREQ=YEARLY\n")),
+            F "2: error: 'file': h.ics: the event 'X' repeats, which is not "
+              "read here; write it as a 'day' rule\n"},
+        {ICS(EVENT("DTSTART;VALUE=DATE:20260231\nSUMMARY:X\n")),
+            F "2: error: 'file': h.ics: the event 'X' has no day from "
+              "1900-01-01 to 2199-12-31\n"},
+        {ICS(EVENT("SUMMARY:X\n")),
+            F "2: error: 'file': h.ics: the event 'X' has no day from "
+              "1900-01-01 to 2199-12-31\n"},
+        {ICS(EVENT("DTSTART;VALUE=DATE:20260105\nSUMMARY:X\n"
+                   "DTEND;VALUE=DATE:20260101\n")),
+            F "2: error: 'file': h.ics: the event 'X' does not end within a "
+              "year after it begins\n"},
+        {ICS(EVENT("DTSTART;VALUE=DATE:20260105\nSUMMARY:X\n"
+                   "DTEND;VALUE=DATE:tomorrow\n")),
+            F "2: error: 'file': h.ics: the event 'X' has a line that cannot "
+              "be read\n"},
+        {ICS(EVENT("DTSTART;VALUE=DATE:20260105\nSUMMARY:caf\xe9\n")),
+            F "2: error: 'file': h.ics: an event on 2026-01-05 has a name "
+              "that is not UTF-8 text\n"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        try_write("h.ics", cases[i].file);
+        try_case(&(struct try_case){
+            "[holidays h]\nfile = h.ics\n", cases[i].problem});
+    }
+}
+
+/* Everything wrong comes out in one run, file by file and line by line. */
+static void
+all_in_one_run(void **state)
+{
+    (void)state;
+    mkdir("d", 0755);
+    try_write("d/2.conf", "[job late]\ntitle = Late\nclass = own\n"
+                          "every = 6 weks\n[nonsense]\n");
+    try_write("d/1.conf", "[depot harbour]\ncalendar = workshp\n"
+                          "[depot Harbour]\n");
+    try_write("fleet.conf",
+        "[site]\n"
+        "name = x\n"
+        "time-zone = Europe/London\n"
+        "ledgr = l\n"
+        "include = d/*.conf\n"
+        "[calendar workshop]\n"
+        "works = mon fry\n"
+        "[vehicle K7]\n"
+        "registered = 2019-02-30\n"
+        "depot = harbour\n"
+        "jobs = late earlier\n"
+        "late.last = 2026-1-1\n");
+    char *problems = try_read("fleet.conf");
+    assert_string_equal(problems,
+        F "1: error: [site] has no 'ledger'; add ledger = PATH\n" F
+          "4: error: unknown key 'ledgr' in [site]; did you mean 'ledger'?\n"
+        F "7: error: 'works': 'fry' is not a weekday; expected mon, tue, wed, "
+          "thu, fri, sat or sun\n" F
+          "9: error: 'registered': '2019-02-30' is not a day; expected "
+          "YYYY-MM-DD from 1900-01-01 to 2199-12-31\n" F
+          "11: error: 'jobs': there is no job 'earlier'; correct it or add "
+          "its section\n" F
+          "12: error: 'late.last': '2026-1-1' is not a day; expected "
+          "YYYY-MM-DD from 1900-01-01 to 2199-12-31\n"
+          "d/1.conf:2: error: 'calendar': there is no calendar 'workshp'; did "
+          "you mean 'workshop'?\n"
+          "d/1.conf:3: error: [depot Harbour] again; it stands at "
+          "d/1.conf:1 already\n"
+          "d/2.conf:4: error: 'every': '6 weks' is not an interval; expected "
+          "N within LENGTH, N days|weeks|months|years, N km|miles, N hours, "
+          "yearly on D MONTH, rule RRULE from DAY, when needed\n"
+          "d/2.conf:5: error: unknown section 'nonsense'; expected site, "
+          "mail, holidays, calendar, depot, job, type, vehicle, equipment, "
+          "driver, person or feed\n");
+    free(problems);
+}
+
+int
+main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(rules),
+        cmocka_unit_test(ages),
+        cmocka_unit_test(jobs),
+        cmocka_unit_test(circles),
+        cmocka_unit_test(subjects),
+        cmocka_unit_test(own_values),
+        cmocka_unit_test(site_and_mail),
+        cmocka_unit_test(mail),
+        cmocka_unit_test(too_many_holidays),
+        cmocka_unit_test(published),
+        cmocka_unit_test(all_in_one_run),
+    };
+
+    return cmocka_run_group_tests(tests, try_begin, try_end);
+}
