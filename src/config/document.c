@@ -172,6 +172,26 @@ document_begin_file(struct document *d)
     d->open = NULL;
 }
 
+/* A new key of the open section, or NULL when memory is out. */
+static struct entry *
+append_entry(
+    struct document *d, const char *key, size_t len, struct place place)
+{
+    struct entry *e = take(d, sizeof *e);
+    const char *text = copy(d, key, len);
+
+    if (e == NULL || text == NULL)
+        return NULL;
+    e->key = text;
+    e->place = place;
+    if (d->open->last_entry)
+        d->open->last_entry->next = e;
+    else
+        d->open->entries = e;
+    d->open->last_entry = e;
+    return e;
+}
+
 void
 document_key(
     struct document *d, const char *key, const char *value, struct place place)
@@ -182,19 +202,20 @@ document_key(
             key);
         return;
     }
-    struct entry *e = take(d, sizeof *e);
-    const char *text = copy(d, key, strlen(key));
-    if (e == NULL || text == NULL)
-        return;
-    e->key = text;
-    e->place = place;
-    if (d->open->last_entry)
-        d->open->last_entry->next = e;
-    else
-        d->open->entries = e;
-    d->open->last_entry = e;
-    if (*value != '\0')
+    if (append_entry(d, key, strlen(key), place) && *value != '\0')
         document_more(d, value, place);
+}
+
+void
+document_refused(
+    struct document *d, const char *key, size_t len, struct place place)
+{
+    if (d->open == NULL)
+        return;
+    struct entry *e =
+        key ? append_entry(d, key, len, place) : d->open->last_entry;
+    if (e != NULL)
+        e->refused = 1;
 }
 
 void
@@ -214,141 +235,4 @@ document_more(struct document *d, const char *value, struct place place)
     else
         e->lines = line;
     e->last_line = line;
-}
-
-static int
-compare_ids(const struct section *a, const struct section *b)
-{
-    enum section_kind ga = section_group(a->kind);
-    enum section_kind gb = section_group(b->kind);
-
-    return ga == gb ? strcasecmp(a->id, b->id) : (int)ga - (int)gb;
-}
-
-static int
-by_id(const void *left, const void *right)
-{
-    const struct section *a = *(struct section *const *)left;
-    const struct section *b = *(struct section *const *)right;
-    int compared = compare_ids(a, b);
-
-    return compared ? compared : (a->order > b->order) - (a->order < b->order);
-}
-
-static void
-refuse_again(struct document *d, const char *what, const char *name,
-    struct place again, struct place first)
-{
-    problems_add(d->problems, PROBLEM_ERROR, again,
-        "%s%s%s again; it stands at %s:%d already", what, name, what,
-        problems_name(d->problems, first.file), first.line);
-}
-
-static void
-seal_sections(struct document *d)
-{
-    struct section *first = NULL;
-    size_t n = 0;
-
-    d->by_id = take(d, (d->n_sections + 1) * sizeof(struct section *));
-    if (d->by_id == NULL)
-        return;
-    for (struct section *s = d->sections; s != NULL; s = s->next)
-        d->by_id[n++] = s;
-    qsort(d->by_id, n, sizeof(struct section *), by_id);
-    for (size_t i = 0; i < n; i++) {
-        struct section *s = d->by_id[i];
-        s->again = first != NULL && compare_ids(first, s) == 0;
-        if (!s->again)
-            first = s;
-        else if (s->kind == first->kind)
-            refuse_again(d, "", s->title, s->place, first->place);
-        else
-            refuse_again(d, "'", s->id, s->place, first->place);
-    }
-}
-
-static int
-by_key(const void *left, const void *right)
-{
-    const struct entry *a = *(struct entry *const *)left;
-    const struct entry *b = *(struct entry *const *)right;
-    int compared = strcasecmp(a->key, b->key);
-
-    return compared ? compared : a->place.line - b->place.line;
-}
-
-static void
-seal_entries(struct document *d, const struct section *s)
-{
-    struct entry *first = NULL;
-    size_t n = 0;
-
-    for (struct entry *e = s->entries; e != NULL; e = e->next)
-        n++;
-    struct entry **sorted = take(d, (n + 1) * sizeof(struct entry *));
-    if (sorted == NULL)
-        return;
-    n = 0;
-    for (struct entry *e = s->entries; e != NULL; e = e->next)
-        sorted[n++] = e;
-    qsort(sorted, n, sizeof(struct entry *), by_key);
-    for (size_t i = 0; i < n; i++) {
-        struct entry *e = sorted[i];
-        e->again = first != NULL && strcasecmp(first->key, e->key) == 0;
-        if (e->again)
-            refuse_again(d, "'", e->key, e->place, first->place);
-        else
-            first = e;
-    }
-}
-
-void
-document_seal(struct document *d)
-{
-    seal_sections(d);
-    for (struct section *s = d->sections; s != NULL; s = s->next)
-        seal_entries(d, s);
-}
-
-struct section *
-document_find(const struct document *d, enum section_kind kind, const char *id)
-{
-    struct section key = {.kind = kind, .id = id};
-    size_t low = 0;
-    size_t high = d->by_id ? d->n_sections : 0;
-
-    /* The first of several: later ones were refused. */
-    while (low < high) {
-        size_t middle = (low + high) / 2;
-        if (compare_ids(d->by_id[middle], &key) < 0)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    if (d->by_id && low < d->n_sections &&
-        compare_ids(d->by_id[low], &key) == 0)
-        return d->by_id[low];
-    return NULL;
-}
-
-const char *
-document_nearest(
-    const struct document *d, enum section_kind kind, const char *id)
-{
-    struct nearest near = nearest_start(id);
-
-    for (const struct section *s = d->sections; s != NULL; s = s->next)
-        if (section_group(s->kind) == section_group(kind))
-            nearest_offer(&near, s->id);
-    return nearest_best(&near);
-}
-
-struct entry *
-section_entry(const struct section *s, const char *key)
-{
-    for (struct entry *e = s->entries; e != NULL; e = e->next)
-        if (!e->again && strcasecmp(e->key, key) == 0)
-            return e;
-    return NULL;
 }

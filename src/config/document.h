@@ -91,6 +91,14 @@ void document_key(
 /* One more line of the value of the last key. */
 void document_more(struct document *d, const char *value, struct place place);
 
+/*
+ * A line that was refused: the key of @len bytes at @key, whose value is not
+ * known, or with NULL one more line of the last key.  That the key is there
+ * is kept, so that nothing says it is missing.
+ */
+void document_refused(
+    struct document *d, const char *key, size_t len, struct place place);
+
 /* All files are read: refuse sections and keys that are there twice, and make
  * document_find() work. */
 void document_seal(struct document *d);

@@ -98,6 +98,8 @@ void
 keys_read_one(struct reading *r, const struct section *s, const struct key *k,
     struct entry *e, void *part)
 {
+    if (e->refused)
+        return;
     if (e->lines == NULL) {
         reading_refuse(r, e, e->place, "no value; expected %s", k->form);
         return;

@@ -54,16 +54,34 @@ check(struct reader *r, const char *text, size_t len, char *fault)
     return line_check(r->kind, text, len, fault);
 }
 
+/* The key on a refused line is kept, without the blanks after it. */
+static void
+keep_key(struct reader *r, const char *text, size_t len)
+{
+    const char *equals = memchr(text, '=', len);
+    size_t key = equals ? (size_t)(equals - text) : 0;
+
+    while (key > 0 && strchr(" \t", text[key - 1]))
+        key--;
+    if (key > 0)
+        document_refused(r->document, text, key, r->place);
+}
+
 /* A line that has a problem of its own takes with it what depends on it: a
  * key its indented lines, a section its keys. */
 static int
-refuse(struct reader *r, const char *why)
+refuse(struct reader *r, const char *text, size_t len, const char *why)
 {
     problems_add(r->document->problems, PROBLEM_ERROR, r->place, "%s", why);
+    if (r->kind == LINE_NOTHING)
+        return 0;
     if (r->kind == LINE_SECTION)
         r->skipping = 1;
-    if (r->kind != LINE_NOTHING)
-        r->above = ABOVE_REFUSED;
+    else if (r->kind == LINE_KEY && !r->skipping)
+        keep_key(r, text, len);
+    else if (r->above == ABOVE_KEY)
+        document_refused(r->document, NULL, 0, r->place);
+    r->above = ABOVE_REFUSED;
     return 0;
 }
 
@@ -85,14 +103,15 @@ accept(struct reader *r, const char *text, size_t len)
 
     r->kind = line_kind_of(text, len);
     if (check(r, text, len, fault))
-        return refuse(r, fault);
+        return refuse(r, text, len, fault);
     if (r->kind == LINE_SECTION)
         return accept_section(r, text);
     if (r->kind == LINE_KEY)
         r->above = r->skipping ? ABOVE_REFUSED : ABOVE_KEY;
     if (r->kind == LINE_MORE && r->above == ABOVE_NOTHING)
-        return refuse(r, "an indented line with no key above; "
-                         "begin a key at the start of the line");
+        return refuse(r, text, len,
+            "an indented line with no key above; "
+            "begin a key at the start of the line");
     return r->kind != LINE_NOTHING && r->above == ABOVE_KEY;
 }
 

@@ -18,9 +18,9 @@ take_piece(char **rest)
 
     if (piece == NULL)
         return NULL;
-    char *or = strcasestr(piece, " or ");
+    char * or = strcasestr(piece, " or ");
     char *end = or ? or : piece + strlen(piece);
-    *rest = or ? or + 4 : NULL;
+    *rest = or ? or +4 : NULL;
     while (end > piece && end[-1] == ' ')
         end--;
     *end = '\0';

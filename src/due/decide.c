@@ -98,12 +98,12 @@ walk(const struct reckoning *r, const struct interval *every, struct limit *l)
 
 /* A failure is worth a word: it is why nothing new has begun. */
 static void
-say_failed(const struct reckoning *r)
+say_failed(const struct reckoning *r, day_t at)
 {
     const struct record *f = r->failed;
 
     if (f != NULL)
-        reasons_add(r->why, REASON_NOTE, DAY_NONE, DAY_NONE,
+        reasons_add(r->why, REASON_NOTE, at, at,
             "failed on %s (record %lld): that starts no new cycle",
             day_words(f->day, (char[DAY_WORDS]){0}), (long long)f->id);
 }
@@ -157,7 +157,7 @@ decide_limits(const struct reckoning *r, struct decision *out)
         return;
     struct limit again;
     walk(r, &rule->every[out->decides < 0 ? 0 : out->decides], &again);
-    say_failed(r);
+    say_failed(r, out->decides < 0 ? out->start : again.deadline);
     if (out->decides >= 0)
         say_first_to_come(r, out);
 }

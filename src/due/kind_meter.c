@@ -81,8 +81,14 @@ say_forecast(const struct reckoning *r, const struct interval *every,
                            : fleet_unit_word(r->task->subject->unit);
     char at[48] = "the reading then is not known";
 
-    if (r->why == NULL || l->deadline == DAY_NONE)
+    if (r->why == NULL)
         return;
+    if (l->deadline == DAY_NONE) {
+        reasons_add(r->why, REASON_NOTE, from, from,
+            "every %s (%s): no reading and no stated yearly use to go by",
+            every->text, fleet_class_word(r->task->job->class));
+        return;
+    }
     if (l->due_reading >= 0)
         snprintf(
             at, sizeof at, "due at %lld %s", (long long)l->due_reading, unit);

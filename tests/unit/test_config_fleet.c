@@ -239,8 +239,8 @@ own_values(void **state)
             F "4: error: unknown key 'check.evry' in [vehicle V]; did you "
               "mean 'every'?\n"},
         {V "check.title = Check\n",
-            F "4: error: unknown key 'check.title' in [vehicle V]; did you "
-              "mean 'late'?\n"},
+            F "4: error: unknown key 'check.title' in [vehicle V]; "
+              "ostler-fleet(5) lists what there is\n"},
         {V "check.every = 8 wks\n  check.last = 2026-01-01\n",
             F "5: error: 'check.every': the indented line 'check.last = "
               "2026-01-01' goes on with this value; begin a key at the start "
@@ -287,6 +287,10 @@ site_and_mail(void **state)
 {
     (void)state;
     assert_read("[sites]\n",
+        "fleet.conf: error: there is no [site]; add it with name, time-zone "
+        "and ledger\n"
+        "fleet.conf: warning: there is no vehicle, equipment or driver, so "
+        "nothing is ever due\n"
         F "1: error: unknown section 'sites'; did you mean 'site'?\n");
     assert_read("[site]\n[driver D]\ndepot = d\n[depot d]\ncalendar = c\n"
                 "[calendar c]\nworks = mon\n[mail]\n[person p]\n",
@@ -367,9 +371,10 @@ published(void **state)
         {ICS(""), F "2: error: 'file': h.ics has no all-day event; is it the "
                     "right file?\n"},
         {ICS(EVENT("DTSTART:20260101T090000Z\nSUMMARY:Tea\n")),
-            F "2: error: 'file': h.ics has no all-day event; is it the right "
-              "file?\n" F "2: warning: 'file': h.ics: the event 'Tea' is not "
-              "all day and is left out\n"},
+            F "2: warning: 'file': h.ics: the event 'Tea' is not all day and "
+              "is left out\n" F
+              "2: error: 'file': h.ics has no all-day event; is it the right "
+              "file?\n"},
         {ICS(EVENT("DTSTART;VALUE=DATE:20260101\nSUMMARY:X\n"
                    "RRULE:FREQ=YEARLY\n")),
             F "2: error: 'file': h.ics: the event 'X' repeats, which is not "

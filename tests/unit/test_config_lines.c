@@ -48,9 +48,7 @@ bad_lines(void **state)
               "go on over indented lines\n"},
         {"[feed a]\nshows = all\rtitle = x\n",
             F "2: error: byte 12 is a carriage return; "
-              "end each line with LF or CRLF\n" F
-              "1: error: [feed a] has no 'shows'; add shows = all, "
-              "depot DEPOT, subject SUBJECT or job JOB\n"},
+              "end each line with LF or CRLF\n"},
         {"# \x01\n",
             F "1: error: byte 3 begins a control character; take it out\n"},
         {"# \x7f\n",
@@ -73,9 +71,7 @@ bad_lines(void **state)
             F "1: error: byte 3 (0xe2) is not UTF-8; save the file as "
               "UTF-8\n"},
         {"[feed a]\nshows = all ; everything\ntitle = x\n",
-            F "1: error: [feed a] has no 'shows'; add shows = all, "
-              "depot DEPOT, subject SUBJECT or job JOB\n" F
-              "2: error: ';' after a blank; a comment stands on a line of "
+            F "2: error: ';' after a blank; a comment stands on a line of "
               "its own\n"},
         {"[feed a]\nshows = all\ntitle = x\n  y\t; z\n",
             F "4: error: ';' after a blank; a comment stands on a line of "
