@@ -173,7 +173,7 @@ finish_calendar(struct reading *r, const struct section *s, struct calendar *c)
     /* Without its weekdays it would only cause problems of its own. */
     const struct entry *works = section_entry(s, "works");
 
-    if (works == NULL || works->refused)
+    if (works == NULL || works->refused || r->document->out_of_memory)
         return;
     c->made = reading_keep(r, workcal_new(&c->plan), NULL, NULL);
     check_calendar(r, s, c);
@@ -255,8 +255,11 @@ build_fleet(struct reading *r, struct place whole)
             return;
     for (int kind = 0; kind < SECTION_KINDS; kind++)
         for (struct section *s = r->document->sections; s != NULL; s = s->next)
-            if (!s->again && (int)s->kind == kind)
+            if (!s->again && (int)s->kind == kind &&
+                !r->document->out_of_memory)
                 read_section(r, s);
+    if (r->document->out_of_memory)
+        return;
     finish_depots(r);
     link_tasks(r);
     check_all_jobs(r);

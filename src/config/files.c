@@ -45,21 +45,20 @@ files_path(struct document *d, int file, const char *path)
 static const char *
 read_before(struct files *f, const char *path)
 {
+    struct arena *a = f->document->arena;
+    struct known *known = arena_take(a, sizeof *known);
+    const char *name = arena_text(a, path, strlen(path));
     struct stat st;
-    struct known *known = arena_take(f->document->arena, sizeof *known);
 
-    if (known == NULL) {
+    if (known == NULL || name == NULL)
         f->document->out_of_memory = 1;
-        return NULL;
+    else if (stat(path, &st) == 0) { /* else the reader says what is wrong */
+        for (const struct known *k = f->known; k != NULL; k = k->next)
+            if (k->device == st.st_dev && k->node == st.st_ino)
+                return k->path;
+        *known = (struct known){st.st_dev, st.st_ino, name, f->known};
+        f->known = known;
     }
-    if (stat(path, &st))
-        return NULL; /* the reader says what is wrong with it */
-    for (const struct known *k = f->known; k != NULL; k = k->next)
-        if (k->device == st.st_dev && k->node == st.st_ino)
-            return k->path;
-    *known = (struct known){st.st_dev, st.st_ino,
-        arena_print(f->document->arena, "%s", path), f->known};
-    f->known = known;
     return NULL;
 }
 

@@ -75,7 +75,8 @@ read_type(struct reading *r, struct holder *h)
 {
     struct entry *e = section_entry(h->section, "type");
 
-    if (e == NULL || e->lines == NULL || h->section->kind == SECTION_TYPE)
+    if (e == NULL || e->refused || e->lines == NULL ||
+        h->section->kind == SECTION_TYPE)
         return;
     const char *id = reading_text(r, e);
     if (id == NULL)
@@ -201,7 +202,7 @@ holder_read(struct reading *r, struct section *s)
     read_type(r, h);
     keys_read(r, s, h, NULL);
     for (struct entry *e = s->entries; e != NULL; e = e->next)
-        if (!e->again && strchr(e->key, '.'))
+        if (!e->again && !e->refused && strchr(e->key, '.'))
             read_own(r, h, e);
     for (size_t i = 0; i < h->n_uses; i++)
         finish_use(r, h, &h->uses[i]);

@@ -98,8 +98,6 @@ void
 keys_read_one(struct reading *r, const struct section *s, const struct key *k,
     struct entry *e, void *part)
 {
-    if (e->refused)
-        return;
     if (e->lines == NULL) {
         reading_refuse(r, e, e->place, "no value; expected %s", k->form);
         return;
@@ -114,7 +112,8 @@ keys_read(
     struct reading *r, const struct section *s, void *object, struct rule *rule)
 {
     for (struct entry *e = s->entries; e != NULL; e = e->next) {
-        if (e->again || (holds_jobs(s->kind) && strchr(e->key, '.')))
+        if (e->again || e->refused ||
+            (holds_jobs(s->kind) && strchr(e->key, '.')))
             continue;
         const struct key *k = find_key(s->kind, e->key);
         if (k == NULL)

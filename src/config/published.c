@@ -57,11 +57,9 @@ name_of(struct published *p, icalcomponent *event)
 
     if (summary == NULL || *summary == '\0')
         return "Holiday";
-    char *name = arena_text(p->reading->arena, summary, strlen(summary));
-    if (name == NULL) {
-        p->reading->document->out_of_memory = 1;
+    char *name = reading_copy(p->reading, summary, strlen(summary));
+    if (name == NULL)
         return "";
-    }
     for (char *c = name; (c = strpbrk(c, "\r\n\t")) != NULL;)
         *c = ' ';
     if (line_check(LINE_NOTHING, name, strlen(name), fault))

@@ -54,16 +54,25 @@ check(struct reader *r, const char *text, size_t len, char *fault)
     return line_check(r->kind, text, len, fault);
 }
 
-/* The key on a refused line is kept, without the blanks after it. */
+static int
+is_key_byte(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+           (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
+}
+
+/* The key on a refused line is kept, where it can be told. */
 static void
 keep_key(struct reader *r, const char *text, size_t len)
 {
-    const char *equals = memchr(text, '=', len);
-    size_t key = equals ? (size_t)(equals - text) : 0;
+    size_t key = 0;
 
-    while (key > 0 && strchr(" \t", text[key - 1]))
-        key--;
-    if (key > 0)
+    while (key < len && is_key_byte(text[key]))
+        key++;
+    size_t after = key;
+    while (after < len && (text[after] == ' ' || text[after] == '\t'))
+        after++;
+    if (key > 0 && after < len && (text[after] == '=' || text[after] == ':'))
         document_refused(r->document, text, key, r->place);
 }
 

@@ -74,10 +74,10 @@ reading_text(struct reading *r, struct entry *e)
     return text;
 }
 
-const char *
+char *
 reading_copy(struct reading *r, const char *text, size_t len)
 {
-    const char *taken = arena_text(r->arena, text, len);
+    char *taken = arena_text(r->arena, text, len);
 
     if (taken == NULL)
         r->document->out_of_memory = 1;

@@ -89,7 +89,7 @@ void *reading_take(struct reading *r, size_t size);
 const char *reading_text(struct reading *r, struct entry *e);
 
 /* The @len bytes at @text as a text that lives as long, or NULL. */
-const char *reading_copy(struct reading *r, const char *text, size_t len);
+char *reading_copy(struct reading *r, const char *text, size_t len);
 
 /* Keep @c with the fleet, as what joins @a and @b (NULL for none); on failure
  * it is freed.  Returns it, or NULL. */

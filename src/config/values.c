@@ -7,8 +7,6 @@
 #include "scan.h"
 #include "span.h"
 
-#include <assert.h>
-#include <stdio.h>
 #include <string.h>
 #include <strings.h>
 
@@ -39,74 +37,6 @@ value_path(struct reading *r, const struct key *k, struct entry *e, void *at)
     (void)k;
     if (path != NULL)
         *(const char **)at = files_path(r->document, e->place.file, path);
-}
-
-/* A name of tzdata: words of letters and so on, joined by slashes. */
-static int
-is_zone(const char *name)
-{
-    static const char allowed[] = "abcdefghijklmnopqrstuvwxyz"
-                                  "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-                                  "0123456789-_+/";
-    char path[256];
-    char magic[4];
-
-    if (name[0] == '/' || name[strspn(name, allowed)] != '\0')
-        return 0;
-    snprintf(path, sizeof path, "/usr/share/zoneinfo/%s", name);
-    FILE *f = fopen(path, "re");
-    if (f == NULL)
-        return 0;
-    size_t n = fread(magic, 1, sizeof magic, f);
-    fclose(f);
-    return n == sizeof magic && memcmp(magic, "TZif", sizeof magic) == 0;
-}
-
-void
-value_zone(struct reading *r, const struct key *k, struct entry *e, void *at)
-{
-    const char *name = reading_text(r, e);
-
-    (void)k;
-    if (name != NULL && !is_zone(name))
-        reading_refuse(r, e, e->place,
-            "'%s' is no time zone that this machine knows; "
-            "expected a name of tzdata such as Europe/London",
-            name);
-    *(const char **)at = name;
-}
-
-/* One address as RFC 5321 has it, without the parts nobody uses: quoted local
- * parts and address literals. */
-static int
-is_address(const char *text)
-{
-    const char *sign = strchr(text, '@');
-
-    if (sign == NULL || sign == text || strchr(sign + 1, '@'))
-        return 0;
-    for (const char *c = text; *c != '\0'; c++)
-        if (*c <= ' ' || *c > '~' || strchr("<>()[]\\,;:\"", *c))
-            return 0;
-    const char *domain = sign + 1;
-    size_t len = strlen(text);
-    return *domain != '\0' && *domain != '.' && text[len - 1] != '.' &&
-           text[0] != '.' && sign[-1] != '.' && strstr(text, "..") == NULL &&
-           sign - text <= 64 && len <= 254;
-}
-
-void
-value_address(struct reading *r, const struct key *k, struct entry *e, void *at)
-{
-    const char *text = reading_text(r, e);
-
-    (void)k;
-    if (text != NULL && !is_address(text))
-        reading_refuse(r, e, e->place,
-            "'%s' is not a mail address; expected one such as "
-            "manager@skerrow.example and nothing around it",
-            text);
-    *(const char **)at = text;
 }
 
 void
@@ -298,56 +228,4 @@ value_works(struct reading *r, const struct key *k, struct entry *e, void *at)
         *(weekdays_t *)at = 0;
     else
         value_weekdays(r, k, e, at);
-}
-
-static int
-is_transport(const struct reading *r, const char *word)
-{
-    for (const char *const *t = r->options->transports; *t != NULL; t++)
-        if (strcasecmp(*t, word) == 0)
-            return 1;
-    return 0;
-}
-
-/* The list of known ones, joined into @out. */
-static const char *
-transports_text(const struct reading *r, char *out, size_t size)
-{
-    size_t at = 0;
-
-    out[0] = '\0';
-    for (const char *const *t = r->options->transports; *t != NULL; t++) {
-        int n = snprintf(
-            out + at, size - at, "%s%s PATH", at > 0 ? " or " : "", *t);
-        if (n < 0 || (size_t)n >= size - at)
-            break;
-        at += (size_t)n;
-    }
-    return out;
-}
-
-void
-value_transport(
-    struct reading *r, const struct key *k, struct entry *e, void *at)
-{
-    struct mail_settings *mail = at;
-    const char *text = reading_text(r, e);
-    char word[ITEM_SIZE];
-    char known[ITEM_SIZE];
-    size_t len;
-
-    (void)k;
-    if (text == NULL)
-        return;
-    struct scan s = scan_start(text);
-    int is_known = scan_any(&s, word, sizeof word) && is_transport(r, word);
-    const char *argument = scan_rest(&s, &len);
-    if (!is_known || len == 0) {
-        reading_refuse(r, e, e->place,
-            "'%s' is no way to send mail; expected %s", text,
-            transports_text(r, known, sizeof known));
-        return;
-    }
-    mail->transport = reading_copy(r, word, strlen(word));
-    mail->argument = files_path(r->document, e->place.file, argument);
 }

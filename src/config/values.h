@@ -11,20 +11,21 @@
     void name(struct reading *r, const struct key *k, struct entry *e, void *at)
 
 /* values.c: plain values */
-VALUE_READER(value_nothing);   /* nothing: it was read already */
-VALUE_READER(value_text);      /* const char * */
-VALUE_READER(value_path);      /* const char *, as seen from where we run */
+VALUE_READER(value_nothing);  /* nothing: it was read already */
+VALUE_READER(value_text);     /* const char * */
+VALUE_READER(value_path);     /* const char *, as seen from where we run */
+VALUE_READER(value_day);      /* day_t */
+VALUE_READER(value_count);    /* int64_t, a reading */
+VALUE_READER(value_hours);    /* int64_t, a yearly use */
+VALUE_READER(value_choice);   /* an enum, by the key's words */
+VALUE_READER(value_span);     /* struct span, 1 or more */
+VALUE_READER(value_any_span); /* struct span, 0 for none */
+VALUE_READER(value_weekdays); /* weekdays_t */
+VALUE_READER(value_works);    /* the same, or none of them */
+
+/* values_site.c */
 VALUE_READER(value_zone);      /* const char *, an IANA name */
 VALUE_READER(value_address);   /* const char *, a mail address */
-VALUE_READER(value_day);       /* day_t */
-VALUE_READER(value_count);     /* int64_t, a reading */
-VALUE_READER(value_hours);     /* int64_t, a yearly use */
-VALUE_READER(value_choice);    /* an enum, by the key's words */
-VALUE_READER(value_span);      /* struct span, 1 or more */
-VALUE_READER(value_any_span);  /* struct span, 0 for none */
-VALUE_READER(value_weekdays);  /* weekdays_t */
-VALUE_READER(value_works);     /* the same, or none of them */
-VALUE_READER(value_works);     /* the same, or none of them */
 VALUE_READER(value_transport); /* struct mail_settings */
 
 /* values_rule.c: the parts of struct rule, which is their @at */

@@ -70,7 +70,7 @@ value_every(struct reading *r, const struct key *k, struct entry *e, void *at)
 {
     struct rule *rule = at;
     const char *text = reading_text(r, e);
-    char *rest = text ? arena_text(r->arena, text, strlen(text)) : NULL;
+    char *rest = text ? reading_copy(r, text, strlen(text)) : NULL;
     char *piece;
 
     (void)k;

@@ -168,6 +168,8 @@ choose_book_by(const struct reckoning *r, struct due *d)
     else
         d->book_by = workcal_preceding(
             calendar, step_span(d->plan_day, lead->span, -1, MONTH_END_CLAMP));
+    if (r->why == NULL)
+        return;
     if (lead->working)
         snprintf(text, sizeof text, "%d working day%s", lead->span.n,
             lead->span.n == 1 ? "" : "s");

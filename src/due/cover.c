@@ -4,19 +4,21 @@
 
 struct cover {
     size_t n;
-    unsigned char counts[]; /* n rows of n: row done, column wanted */
+    unsigned char counts[]; /* n rows of n: row wanted, column done */
 };
 
-/* Mark @job and all it covers in the row of the job we began with.  What is
- * marked already is not gone into again, so even a loop ends. */
+/* Mark @job and all it covers in the column of @done.  What is marked already
+ * is not gone into again, so even a loop ends. */
 static void
-mark(struct cover *c, unsigned char *row, const struct job *job)
+mark(struct cover *c, size_t done, const struct job *job)
 {
-    if (row[job->index])
+    unsigned char *cell = &c->counts[job->index * c->n + done];
+
+    if (*cell)
         return;
-    row[job->index] = 1;
+    *cell = 1;
     for (size_t i = 0; i < job->n_covers; i++)
-        mark(c, row, job->covers[i]);
+        mark(c, done, job->covers[i]);
 }
 
 struct cover *
@@ -28,7 +30,7 @@ cover_new(const struct fleet *f)
         return NULL;
     c->n = f->n_jobs;
     for (size_t i = 0; i < f->n_jobs; i++)
-        mark(c, &c->counts[i * c->n], &f->jobs[i]);
+        mark(c, i, &f->jobs[i]);
     return c;
 }
 
@@ -38,9 +40,8 @@ cover_free(struct cover *c)
     free(c);
 }
 
-int
-cover_counts(
-    const struct cover *c, const struct job *done, const struct job *wanted)
+const unsigned char *
+cover_by(const struct cover *c, const struct job *wanted)
 {
-    return c->counts[done->index * c->n + wanted->index];
+    return &c->counts[wanted->index * c->n];
 }

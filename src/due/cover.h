@@ -15,8 +15,10 @@ struct cover *cover_new(const struct fleet *f);
 /* Free @c; NULL is ignored. */
 void cover_free(struct cover *c);
 
-/* Nonzero when completing @done completes @wanted too; a job covers itself. */
-int cover_counts(
-    const struct cover *c, const struct job *done, const struct job *wanted);
+/*
+ * For each job of the fleet, by its index, whether completing it completes
+ * @wanted too; a job covers itself.  Lives as long as @c.
+ */
+const unsigned char *cover_by(const struct cover *c, const struct job *wanted);
 
 #endif

@@ -11,9 +11,18 @@
         size_t size;                                                           \
     }
 
+/* A record of work, with what it is looked through for close at hand. */
+struct work {
+    const struct record *record;
+    size_t job; /* its index */
+};
+
 struct gather {
     const struct facts *facts;
     struct cover *cover;
+    LIST(struct work) work;
+    day_t last_done;
+    const struct record *failed;
     LIST(struct completion) done;
     LIST(struct spell) spells;
     LIST(struct reading) distance;
@@ -65,6 +74,7 @@ gather_free(struct gather *g)
     if (g == NULL)
         return;
     cover_free(g->cover);
+    free(g->work.at);
     free(g->done.at);
     free(g->spells.at);
     free(g->distance.at);
@@ -141,10 +151,27 @@ add_readings(struct gather *g, const struct subject *s)
     return 0;
 }
 
+static int
+add_work(struct gather *g, const struct subject *s)
+{
+    const struct record *end;
+
+    for (const struct record *k = records_of(g->facts, s, &end); k < end; k++) {
+        if (k->job == NULL)
+            continue;
+        struct work work = {k, k->job->index};
+        if (APPEND(g->work, work))
+            return -1;
+    }
+    return 0;
+}
+
 int
 gather_subject(struct gather *g, const struct subject *s)
 {
-    g->spells.n = g->distance.n = g->hours.n = 0;
+    g->work.n = g->spells.n = g->distance.n = g->hours.n = 0;
+    if (add_work(g, s))
+        return -1;
     for (const struct subject *c = s; c != NULL; c = c->carrier)
         if (add_spells(g, c))
             return -1;
@@ -155,14 +182,6 @@ gather_subject(struct gather *g, const struct subject *s)
         (struct usage){g->distance.at, g->distance.n, s->yearly_distance};
     g->hours_usage = (struct usage){g->hours.at, g->hours.n, s->yearly_hours};
     return 0;
-}
-
-static int
-completes(
-    const struct gather *g, const struct record *k, const struct job *wanted)
-{
-    return k->kind == RECORD_COMPLETED && k->job != NULL &&
-           cover_counts(g->cover, k->job, wanted);
 }
 
 static int
@@ -189,19 +208,36 @@ add_baseline(struct gather *g, const struct task *t, day_t before)
     return APPEND(g->done, c);
 }
 
+/* One record that bears on the task: done, failed, or counting as well. */
+static int
+take_work(
+    struct gather *g, const struct task *t, const struct record *k, int own)
+{
+    if (k->kind == RECORD_FAILED && k->job == t->job)
+        g->failed = k;
+    if (k->kind != RECORD_COMPLETED)
+        return 0;
+    if (own) {
+        g->last_done = day_later(g->last_done, k->day);
+        g->failed = NULL;
+    }
+    return add_baseline(g, t, k->day) || add_completion(g, k, !own) ? -1 : 0;
+}
+
 static int
 add_completions(struct gather *g, const struct task *t)
 {
-    const struct job *also = t->job->also_counts.job;
-    const struct record *end;
-    const struct record *k = records_of(g->facts, t->subject, &end);
+    const struct job *other = t->job->also_counts.job;
+    const unsigned char *own = cover_by(g->cover, t->job);
+    const unsigned char *also = other ? cover_by(g->cover, other) : own;
 
     g->done.n = 0;
-    for (; k < end; k++) {
-        int own = completes(g, k, t->job);
-        if (!own && (also == NULL || !completes(g, k, also)))
-            continue;
-        if (add_baseline(g, t, k->day) || add_completion(g, k, !own))
+    g->last_done = t->baseline.last;
+    g->failed = NULL;
+    for (size_t i = 0; i < g->work.n; i++) {
+        size_t job = g->work.at[i].job;
+        if ((own[job] || also[job]) &&
+            take_work(g, t, g->work.at[i].record, own[job]))
             return -1;
     }
     return add_baseline(g, t, DAY_NONE);
@@ -212,13 +248,12 @@ static const struct record *
 trigger_of(const struct gather *g, const struct task *t)
 {
     const struct record *newest = NULL;
-    const struct record *end;
 
-    for (const struct record *k = records_of(g->facts, t->subject, &end);
-         k < end; k++)
-        for (size_t i = 0; i < t->job->n_follows; i++)
-            if (completes(g, k, t->job->follows[i]))
-                newest = k;
+    for (size_t i = 0; i < g->work.n; i++)
+        for (size_t k = 0; k < t->job->n_follows; k++)
+            if (g->work.at[i].record->kind == RECORD_COMPLETED &&
+                cover_by(g->cover, t->job->follows[k])[g->work.at[i].job])
+                newest = g->work.at[i].record;
     return newest;
 }
 
@@ -240,21 +275,6 @@ follow(struct gather *g, const struct task *t)
     return add_completion(g, trigger, 0) ? -1 : 1;
 }
 
-/* The newest failure of the job itself after all that was done, or NULL. */
-static const struct record *
-failure_of(const struct gather *g, const struct task *t)
-{
-    day_t done = g->done.n ? g->done.at[g->done.n - 1].day : DAY_NONE;
-    const struct record *newest = NULL;
-    const struct record *end;
-
-    for (const struct record *k = records_of(g->facts, t->subject, &end);
-         k < end; k++)
-        if (k->kind == RECORD_FAILED && k->job == t->job && k->day >= done)
-            newest = k;
-    return newest;
-}
-
 int
 gather_task(struct gather *g, const struct task *t, struct reckoning *r)
 {
@@ -268,7 +288,7 @@ gather_task(struct gather *g, const struct task *t, struct reckoning *r)
         .task = t,
         .done = g->done.at,
         .n_done = g->done.n,
-        .failed = failure_of(g, t),
+        .failed = g->failed,
         .spells = g->spells.at,
         .n_spells = g->spells.n,
         .distance = g->distance_usage,
@@ -288,14 +308,7 @@ gather_assume(struct gather *g, struct completion c, struct reckoning *r)
 }
 
 day_t
-gather_last_done(const struct gather *g, const struct task *t)
+gather_last_done(const struct gather *g)
 {
-    const struct record *end;
-    const struct record *k = records_of(g->facts, t->subject, &end);
-    day_t last = t->baseline.last;
-
-    for (; k < end; k++)
-        if (completes(g, k, t->job))
-            last = day_later(last, k->day);
-    return last;
+    return g->last_done;
 }

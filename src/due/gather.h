@@ -17,8 +17,8 @@ struct gather *gather_new(const struct facts *facts);
 /* Free @g; NULL is ignored. */
 void gather_free(struct gather *g);
 
-/* Take up a subject: its spells, with those of what carries it, and its
- * readings.  0, or -1 when memory is out. */
+/* Take up a subject: its work, its readings, and its spells with those of
+ * what carries it.  0, or -1 when memory is out. */
 int gather_subject(struct gather *g, const struct subject *s);
 
 /*
@@ -32,7 +32,7 @@ int gather_task(struct gather *g, const struct task *t, struct reckoning *r);
  * -1. */
 int gather_assume(struct gather *g, struct completion c, struct reckoning *r);
 
-/* The day the task was last done itself, or DAY_NONE. */
-day_t gather_last_done(const struct gather *g, const struct task *t);
+/* The day the task taken up was last done, or DAY_NONE. */
+day_t gather_last_done(const struct gather *g);
 
 #endif

@@ -89,7 +89,7 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     if (!compute_due(&r, d))
         return 0;
     compute_state(&r, s->options.today, d);
-    d->last_done = gather_last_done(g, t);
+    d->last_done = gather_last_done(g);
     s->n++;
     if (reasons_take(why, d))
         return -1;
@@ -119,23 +119,55 @@ rank(const struct due *d)
     return d->cycle.ahead > 0 ? DUE_AHEAD : (int)d->state;
 }
 
+/* Where a due belongs, and where it is. */
+struct order {
+    uint64_t urgency;
+    size_t at;
+};
+
+static struct order
+order_of(const struct snapshot *s, size_t at)
+{
+    const struct due *d = &s->dues[at];
+    day_t day = select_day(d);
+    uint32_t after = day == DAY_NONE ? 0 : (uint32_t)(day - DAY_FIRST) + 1;
+
+    return (struct order){(uint64_t)rank(d) << 32 | after, at};
+}
+
+/* Dues were worked out by task and cycle, so their place breaks a tie. */
 static int
 by_urgency(const void *left, const void *right)
 {
-    const struct due *a = left;
-    const struct due *b = right;
-    day_t day_a = select_day(a);
-    day_t day_b = select_day(b);
+    const struct order *a = left;
+    const struct order *b = right;
 
-    if (rank(a) != rank(b))
-        return rank(a) < rank(b) ? -1 : 1;
-    if (day_a != day_b)
-        return day_a < day_b ? -1 : 1;
-    /* Tasks stand in the order of the fleet file; the cycle breaks the tie of
-     * two dues of one task. */
-    if (a->task != b->task)
-        return a->task < b->task ? -1 : 1;
-    return a->cycle.ahead - b->cycle.ahead;
+    if (a->urgency != b->urgency)
+        return a->urgency < b->urgency ? -1 : 1;
+    return (a->at > b->at) - (a->at < b->at);
+}
+
+/* The small orders are sorted and the dues moved once. */
+static int
+sort(struct snapshot *s)
+{
+    struct order *orders = malloc((s->n + 1) * sizeof *orders);
+    struct due *sorted = malloc((s->n + 1) * sizeof *sorted);
+
+    if (orders == NULL || sorted == NULL) {
+        free(orders);
+        free(sorted);
+        return -1;
+    }
+    for (size_t i = 0; i < s->n; i++)
+        orders[i] = order_of(s, i);
+    qsort(orders, s->n, sizeof *orders, by_urgency);
+    for (size_t i = 0; i < s->n; i++)
+        sorted[i] = s->dues[orders[i].at];
+    free(orders);
+    free(s->dues);
+    s->dues = sorted;
+    return 0;
 }
 
 struct snapshot *
@@ -153,10 +185,8 @@ snapshot_new(const struct facts *facts, const struct snapshot_options *options)
         s->arena && options->reasons ? reasons_new(s->arena) : NULL;
     if (s->arena == NULL || g == NULL || (options->reasons && why == NULL))
         goto err;
-    if (add_all(s, g, why))
+    if (add_all(s, g, why) || sort(s))
         goto err;
-    if (s->n > 1)
-        qsort(s->dues, s->n, sizeof *s->dues, by_urgency);
     gather_free(g);
     return s;
 err:

@@ -40,12 +40,42 @@ stamp(const struct pass *p, const char *uid, struct buf *content,
 }
 
 static int
+stamp_due(const struct pass *p, const struct ical_feed *feed, size_t i,
+    struct buf *content, struct ical_stamp *out, struct fault *f)
+{
+    char uid[ICAL_UID_TEXT];
+
+    buf_clear(content);
+    ical_uid(feed->site, feed->dues[i], uid);
+    if (ical_content(feed->site, feed->dues[i], content))
+        return fault_set(f, EX_OSERR, "out of memory");
+    return stamp(p, uid, content, out, f);
+}
+
+/*
+ * The event of an empty feed is dated by its stamp.  While the feed is not
+ * empty that event says nothing, which is a change: when the feed is empty
+ * again, the day is a new one.
+ */
+static int
+stamp_empty(const struct pass *p, const struct ical_feed *feed, int is_empty,
+    struct buf *content, struct ical_stamp *out, struct fault *f)
+{
+    char uid[ICAL_UID_TEXT];
+
+    buf_clear(content);
+    ical_empty_uid(feed->site, feed->id, uid);
+    if (is_empty && ical_empty_content(feed->site, feed->id, content))
+        return fault_set(f, EX_OSERR, "out of memory");
+    return stamp(p, uid, content, out, f);
+}
+
+static int
 stamp_all(const struct pass *p, const struct ical_feed *feed,
     struct ical_stamp *stamps, struct fault *f)
 {
     struct buf *content = buf_new();
-    char uid[ICAL_UID_TEXT];
-    size_t shown = 0;
+    int is_empty = 1;
     int rc = 0;
 
     if (content == NULL)
@@ -53,18 +83,11 @@ stamp_all(const struct pass *p, const struct ical_feed *feed,
     for (size_t i = 0; i < feed->n && rc == 0; i++) {
         if (!ical_has_event(feed->dues[i]))
             continue;
-        shown++;
-        buf_clear(content);
-        ical_uid(feed->site, feed->dues[i], uid);
-        ical_content(feed->site, feed->dues[i], content);
-        rc = stamp(p, uid, content, &stamps[i], f);
+        is_empty = 0;
+        rc = stamp_due(p, feed, i, content, &stamps[i], f);
     }
-    if (shown == 0 && rc == 0) {
-        buf_clear(content);
-        ical_empty_uid(feed->site, feed->id, uid);
-        ical_empty_content(feed->site, feed->id, content);
-        rc = stamp(p, uid, content, &stamps[feed->n], f);
-    }
+    if (rc == 0)
+        rc = stamp_empty(p, feed, is_empty, content, &stamps[feed->n], f);
     buf_free(content);
     return rc;
 }

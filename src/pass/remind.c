@@ -2,6 +2,7 @@
 
 #include "arena.h"
 #include "buf.h"
+#include "clean.h"
 #include "message.h"
 #include "outbox.h"
 #include "select.h"
@@ -130,20 +131,39 @@ compose_subject(const struct digest *g, struct buf *out)
 }
 
 static int
-compose(
-    const struct digest *g, const char *id, struct buf *bytes, struct fault *f)
+compose_text(const struct digest *g, struct buf *out)
+{
+    if (buf_len(g->moved) > 0)
+        buf_print(out, "%s\n", buf_str(g->moved));
+    return view_digest.render(&g->news, out) || buf_failed(g->moved);
+}
+
+/* What mail refuses in a text must not keep the rest from being told. */
+static int
+clean_into(struct buf *clean, enum clean how, const struct buf *raw)
+{
+    buf_clear(clean);
+    clean_add(clean, how, buf_str(raw), buf_len(raw));
+    return buf_failed(clean) || buf_failed(raw);
+}
+
+static int
+compose(const struct digest *g, const char *id, struct buf *bytes,
+    struct fault *f)
 {
     const struct site *site = &pass_fleet(g->pass)->site;
+    struct buf *raw = buf_new();
     struct buf *subject = buf_new();
     struct buf *text = buf_new();
     int rc = fault_set(f, EX_OSERR, "out of memory");
 
-    if (subject == NULL || text == NULL)
+    if (raw == NULL || subject == NULL || text == NULL)
         goto out;
-    compose_subject(g, subject);
-    if (buf_len(g->moved) > 0)
-        buf_print(text, "%s\n", buf_str(g->moved));
-    if (view_digest.render(&g->news, text) || buf_failed(subject))
+    compose_subject(g, raw);
+    if (clean_into(subject, CLEAN_LINE, raw))
+        goto out;
+    buf_clear(raw);
+    if (compose_text(g, raw) || clean_into(text, CLEAN_LINES, raw))
         goto out;
     struct mail_message m = {
         .from = site->mail.from,
@@ -159,6 +179,7 @@ compose(
 out:
     buf_free(text);
     buf_free(subject);
+    buf_free(raw);
     return rc;
 }
 

@@ -27,13 +27,19 @@ Record = namedtuple("Record", "id kind subject job day until voids",
                     defaults=(None, None, None, None, None))
 # A completion; order puts several of one day in the order of entry.
 Fact = namedtuple("Fact", "day order cycle")
-# A deadline, with the series it belongs to: base + count spans.
-Pending = namedtuple("Pending", "day cycle base count previous")
+# A deadline, the fact it runs from, and the series it belongs to: base plus
+# count spans; previous is the deadline it was stepped from.
+Pending = namedtuple("Pending", "day fact base count previous")
 
 
-def begun(day, cycle):
+def begun(day, fact, previous=None):
     """A deadline that begins a series."""
-    return Pending(day, cycle, day, 0, None)
+    return Pending(day, fact, day, 0, previous)
+
+
+def stated(day):
+    """What stands in for a completion: a day of the fleet file."""
+    return Fact(day, 0, f"d{day}")
 
 
 def read_sections(path):
@@ -147,7 +153,7 @@ class Task:
         facts = self.recorded(self.job)
         last = self.day_of("last")
         if last and last not in [fact.day for fact in facts]:
-            facts.append(Fact(last, 0, f"d{last}"))
+            facts.append(stated(last))
         return sorted(facts)
 
     def spells_off_the_road(self):
@@ -191,39 +197,42 @@ class Task:
 
     # An interval of days, weeks, months or years.
 
-    def first(self):
+    def first(self, plain):
         """The deadline before the first completion."""
-        stated = self.day_of("deadline")
-        if stated and not self.day_of("last"):
-            return begun(stated, f"d{stated}")
+        deadline = self.day_of("deadline")
+        if deadline and not self.day_of("last"):
+            return begun(deadline, stated(deadline))
         words_ = (self.get("first") or "").split()
         if not words_:
             return None
         if words_[0] == "on":
-            return begun(parse_day(words_[1]), f"d{words_[1]}")
+            day = parse_day(words_[1])
+            return begun(day, stated(day))
         anchor = self.origin(words_[3])
         if not anchor:
             return None
         how = self.get("first-ends", self.how)
         deadline = ends(anchor, parse_span(" ".join(words_[:2])), how,
                         self.sticky)
+        if plain:
+            return begun(deadline, stated(anchor))
         deadline = self.aged(
             deadline, lambda step: ends(anchor, step, how, self.sticky))
-        return begun(self.waited(deadline, anchor), f"d{anchor}")
+        return begun(self.waited(deadline, anchor), stated(anchor))
 
     def fresh(self, span, fact):
         """The interval counted from a completion."""
         deadline = self.aged(
             ends(fact.day, span, self.how, self.sticky),
             lambda step: ends(fact.day, step, self.how, self.sticky))
-        return begun(self.waited(deadline, fact.day), fact.cycle)
+        return begun(self.waited(deadline, fact.day), fact)
 
     def along(self, day, span):
         """The corresponding date in a series."""
         day = corresponding(day, span, self.sticky)
         return month_end(day) if self.how == "month end" else day
 
-    def step(self, span, pending, cycle):
+    def step(self, span, pending, fact):
         """The next deadline of the series."""
         count = pending.count + 1
         plain = self.along(pending.base, Span(count * span.n, span.unit))
@@ -231,8 +240,8 @@ class Task:
             plain, lambda step: self.along(pending.day, step))
         deadline = self.waited(deadline, pending.day)
         if deadline != plain:
-            return Pending(deadline, cycle, deadline, 0, pending.day)
-        return Pending(deadline, cycle, pending.base, count, pending.day)
+            return Pending(deadline, fact, deadline, 0, pending.day)
+        return Pending(deadline, fact, pending.base, count, pending.day)
 
     def window_opens(self, deadline):
         window = self.span_of("window")
@@ -259,18 +268,18 @@ class Task:
         if runs == "deadline" and pending:
             if pending.previous and done <= pending.previous:
                 return pending
-            pending = self.step(span, pending, fact.cycle)
+            pending = self.step(span, pending, fact)
             while pending.day <= done:
-                pending = self.step(span, pending, fact.cycle)
+                pending = self.step(span, pending, fact)
             return pending
         if (runs == "keeping the date" and pending
                 and self.keeps(pending, done)):
             shortest = self.span_of("shortest")
-            pending = self.step(span, pending, fact.cycle)
+            pending = self.step(span, pending, fact)
             while pending.day <= done or (
                     shortest and done > pending.previous
                     and pending.day <= clamped(done, shortest)):
-                pending = self.step(span, pending, fact.cycle)
+                pending = self.step(span, pending, fact)
             return pending
         return self.fresh(span, fact)
 
@@ -278,7 +287,7 @@ class Task:
 
     def after_season(self, days, pending, fact):
         if not pending:
-            return begun(next(d for d in days if d > fact.day), fact.cycle)
+            return begun(next(d for d in days if d > fact.day), fact)
         if pending.previous and fact.day <= pending.previous:
             return pending
         previous = pending.day
@@ -287,21 +296,20 @@ class Task:
                 if day > fact.day:
                     break
                 previous = day
-        return begun(day, fact.cycle)._replace(previous=previous)
+        return begun(day, fact, previous)
 
     def stated_after(self, fact):
         """The certificate's own deadline after the stated completion."""
-        stated = self.day_of("deadline")
-        if stated and fact.cycle == f"d{self.day_of('last')}":
-            return begun(stated, fact.cycle)
-        return None
+        deadline, last = self.day_of("deadline"), self.day_of("last")
+        return begun(deadline, fact) if (
+            deadline and last and fact == stated(last)) else None
 
     def through_history(self, kind, what):
-        pending = self.first()
+        pending = self.first(kind != "span")
         if pending and kind == "season" and not (
                 self.day_of("deadline") and not self.day_of("last")):
             day = next(d for d in what if d >= pending.day)
-            pending = begun(day, pending.cycle)
+            pending = begun(day, pending.fact)
         after = self.after_span if kind == "span" else self.after_season
         for fact in self.completions():
             pending = (self.stated_after(fact)
@@ -320,20 +328,20 @@ class Task:
     def within(self, times, span):
         counted = self.counted()
         if not counted:
-            return self.first()
+            return self.first(True)
         newest = counted[0]
         if self.stated_after(newest):
             return self.stated_after(newest)
         if len(counted) >= times:
             nth = counted[times - 1]
             return begun(ends(nth.day, span, self.how, self.sticky),
-                         newest.cycle)
+                         newest)
         if span.n % times == 0:
             share = Span(span.n // times, span.unit)
         else:
             share = Span(span.in_days() // times, "day")
         return begun(ends(newest.day, share, self.how, self.sticky),
-                     newest.cycle)
+                     newest)
 
     def interval(self, text):
         kind, what = parse_interval(text)
@@ -368,9 +376,11 @@ class Task:
 
     # From the deadline to the answer.
 
-    def plan(self, deadline, last_done):
+    def plan(self, deadline, facts):
         plan = self.fleet.working.preceding(self.subject, self.job, deadline)
-        return None if plan and last_done and plan < last_done else plan
+        if plan and any(plan < fact.day for fact in facts):
+            return None  # it was done after its plan day
+        return plan
 
     def book_by(self, plan):
         lead = self.get("lead")
@@ -381,6 +391,8 @@ class Task:
             span = parse_span(lead)
             return working.preceding(self.subject, self.job, clamped(
                 plan, Span(-span.n, span.unit)))
+        if lead.split()[0] == "0":
+            return None
         for _ in range(int(lead.split()[0])):
             plan = plan and working.preceding(
                 self.subject, self.job, plan - DAY)
@@ -412,13 +424,14 @@ class Task:
                 deadline = None
         if deadline:
             deadline = self.rolled(deadline)
-            plan = self.plan(deadline, last_done)
+            plan = self.plan(deadline, done + [
+                f for f in [pending.fact] if f.cycle[0] == "r"])
         return {
             "subject": self.subject, "job": self.job,
             "state": state(today, deadline, plan, found),
             "deadline": iso(deadline), "plan_day": iso(plan),
             "book_by": iso(self.book_by(plan)), "last_done": iso(last_done),
-            "cycle": pending.cycle if pending else "none"}
+            "cycle": pending.fact.cycle if pending else "none"}
 
 
 def iso(day):

@@ -63,7 +63,7 @@ def ends(day, span, how, sticky):
     if how == "month end":
         return month_end(clamped(day, span))
     if how == "week end":
-        there = day + span.n * 7 * DAY
+        there = clamped(day, span)
         return there + (calendar.SUNDAY - there.weekday()) * DAY
     if how == "day before":
         there = clamped(day, span)

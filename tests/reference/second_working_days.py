@@ -39,10 +39,10 @@ def holidays(keys):
         rule, *options = (part.strip() for part in line.split(","))
         for year in YEARS:
             day = rule_day(rule, year)
-            if day:
+            if day and "substitute" in options and day.weekday() >= 5:
+                moved.append(day)
+            elif day:
                 days.add(day)
-                if "substitute" in options and day.weekday() >= 5:
-                    moved.append(day)
     for day in sorted(moved):
         while day in days or day.weekday() >= 5:
             day += DAY

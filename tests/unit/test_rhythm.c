@@ -1,0 +1,156 @@
+/* A fixed rhythm: deadlines run on by themselves, whenever the job is done. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+
+#include <cmocka.h>
+
+#include "fixture.h"
+
+static struct job *
+rhythm(struct world *w, const char *every)
+{
+    struct job *j = world_job(w, "inspection", every);
+
+    j->rule.runs_from = FROM_DEADLINE;
+    j->rule.first = (struct first){.origin = ORIGIN_ON,
+        .on = date("2026-01-31")};
+    return j;
+}
+
+static void
+the_first_deadline_begins_it(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    assert_deadline(w, j, "2026-01-31");
+    world_done(w, j, "2026-01-20");
+    assert_deadline(w, j, "2026-02-28");
+}
+
+/* Anchored at 31 January: 28 February, 31 March, 30 April. */
+static void
+it_never_drifts(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    world_done(w, j, "2026-01-30");
+    world_done(w, j, "2026-02-27");
+    assert_deadline(w, j, "2026-03-31");
+    world_done(w, j, "2026-03-30");
+    assert_deadline(w, j, "2026-04-30");
+}
+
+/* 15 February is after 31 January: the completion answers for that one. */
+static void
+a_late_completion_moves_no_date(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    world_done(w, j, "2026-02-15");
+    assert_deadline(w, j, "2026-02-28");
+    assert_true(says(world_find(w, j, 0), "whenever it was done"));
+}
+
+/* Three deadlines missed: only the next one to come stands. */
+static void
+a_very_late_completion_skips_what_has_passed(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    struct record *k = world_done(w, j, "2026-04-15");
+    assert_deadline(w, j, "2026-04-30");
+    k->day = date("2026-04-30"); /* on a deadline: that one is met */
+    assert_deadline(w, j, "2026-05-31");
+}
+
+/* Done for 28 February on 5 February; once more before that day has come is
+ * an extra. */
+static void
+an_extra_changes_nothing(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    world_done(w, j, "2026-01-30");
+    world_done(w, j, "2026-02-05");
+    assert_deadline(w, j, "2026-03-31");
+    struct record *k = world_done(w, j, "2026-02-20");
+    assert_deadline(w, j, "2026-03-31");
+    assert_true(says(world_find(w, j, 0), "an extra"));
+    k->day = date("2026-02-28"); /* still the deadline that is met */
+    assert_deadline(w, j, "2026-03-31");
+    k->day = date("2026-03-01"); /* in the time of the next one */
+    assert_deadline(w, j, "2026-04-30");
+    assert_false(says(world_find(w, j, 0), "an extra"));
+}
+
+/* Nothing to run from but the completion itself. */
+static void
+without_a_first_it_begins_with_a_completion(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "6 weeks");
+
+    j->rule.first = (struct first){.on = DAY_NONE};
+    j->rule.ends = ENDS_WEEK_END;
+    world_done(w, j, "2026-01-07"); /* a Wednesday */
+    assert_deadline(w, j, "2026-02-22");
+    world_done(w, j, "2026-02-10");
+    assert_deadline(w, j, "2026-04-05"); /* six weeks on, a Sunday */
+}
+
+static void
+month_ends_stay_at_the_end(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    j->rule.ends = ENDS_MONTH_END;
+    j->rule.first.on = date("2026-02-28");
+    world_done(w, j, "2026-02-20");
+    assert_deadline(w, j, "2026-03-31");
+    j->rule.ends = ENDS_SAME_DAY;
+    assert_deadline(w, j, "2026-03-28");
+    j->rule.month_end = MONTH_END_STICKY;
+    assert_deadline(w, j, "2026-03-31");
+    /* The corresponding date of a deadline, and not the day before it. */
+    j->rule.month_end = MONTH_END_CLAMP;
+    j->rule.ends = ENDS_DAY_BEFORE;
+    assert_deadline(w, j, "2026-03-28");
+}
+
+/* A certificate's date in the file begins the rhythm anew. */
+static void
+a_stated_deadline_begins_it_anew(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    w->tasks[0].baseline.last = date("2026-01-05");
+    w->tasks[0].baseline.deadline = date("2026-02-10");
+    assert_deadline(w, j, "2026-02-10");
+    world_done(w, j, "2026-02-09");
+    assert_deadline(w, j, "2026-03-10");
+}
+
+int
+main(void)
+{
+    const struct CMUnitTest tests[] = {
+        WORLD_TEST(the_first_deadline_begins_it),
+        WORLD_TEST(it_never_drifts),
+        WORLD_TEST(a_late_completion_moves_no_date),
+        WORLD_TEST(a_very_late_completion_skips_what_has_passed),
+        WORLD_TEST(an_extra_changes_nothing),
+        WORLD_TEST(without_a_first_it_begins_with_a_completion),
+        WORLD_TEST(month_ends_stay_at_the_end),
+        WORLD_TEST(a_stated_deadline_begins_it_anew),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
