@@ -10,6 +10,11 @@ PREFIX ?= /usr
 CC ?= gcc
 include config.mk
 
+# Commands are shown in short; V=1 shows them whole.
+ifneq ($(V),1)
+Q := @
+endif
+
 # Which layers each layer may see.  This is the design: the include path of a
 # layer is itself and what stands here, so a wrong arrow does not compile.
 LAYERS := base calendar fleet usage due config ledger view mail pass cli
@@ -41,20 +46,24 @@ TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 all: $(BUILD)/ostler
 
 $(BUILD)/ostler: $(MAIN) $(LIBRARY)
-	$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
+	@echo '  LD $@'
+	$(Q)$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
 
 $(LIBRARY): $(filter-out $(MAIN),$(OBJECTS))
-	rm -f $@
-	ar rcs $@ $^
+	@echo '  AR $@'
+	$(Q)rm -f $@
+	$(Q)ar rcs $@ $^
 
 $(BUILD)/obj/%.o: src/%.c config.mk Makefile
 	@mkdir -p $(@D)
-	$(CC) $(CFLAGS) $(CPPFLAGS) $(call includes_of,$(call layer_of,$<)) \
+	@echo '  CC $<'
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(call includes_of,$(call layer_of,$<)) \
 		$(LIBCFLAGS) -MMD -MP -c -o $@ $<
 
 $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 	@mkdir -p $(@D)
-	$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) -MMD -MP \
+	@echo '  CC $<'
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) -MMD -MP \
 		$(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS) -lcmocka
 
 -include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d)
@@ -88,6 +97,21 @@ sanitize:
 	@$(MAKE) --no-print-directory check-built BUILD=$(BUILD)/sanitize \
 		SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all"
 
+# Speed and memory beside a peer, in one run; ratios, never a test.
+.PHONY: bench
+bench: deps-test
+	@$(MAKE) --no-print-directory bench-built
+
+.PHONY: bench-built
+bench-built: $(LIBRARY)
+	@mkdir -p $(BUILD)/bench
+	$(Q)$(CXX) -O2 -std=c++17 -Isrc/base -Isrc/calendar -o $(BUILD)/bench/dates \
+		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/snapshot \
+		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
+	@$(BUILD)/bench/dates
+	@$(BUILD)/bench/snapshot
+
 # Every warning is an error with both compilers.
 .PHONY: compilers
 compilers:
@@ -117,6 +141,7 @@ help:
 	@sed -n 's/^#   //p' Makefile
 	@echo 'make deps        install the packages that are missing'
 	@echo 'make sanitize    the tests under ASan and UBSan'
+	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
 	@echo 'make format      clang-format, in place'

@@ -116,7 +116,7 @@ cut_comma(char *text)
     return rest + strspn(rest, " \t");
 }
 
-static void
+static int
 take_rule(struct reading *r, struct entry *e, struct items *item,
     struct holiday_rule *rule)
 {
@@ -125,10 +125,9 @@ take_rule(struct reading *r, struct entry *e, struct items *item,
     size_t word = (size_t)(after - name);
 
     *rule = (struct holiday_rule){.kind = HOLIDAY_FIXED};
-    if (take_yearly(item->text, rule)) {
-        reading_refuse(r, e, item->place, "'%s' " NOT_A_RULE, item->text);
-        return;
-    }
+    if (take_yearly(item->text, rule))
+        return reading_refuse(
+            r, e, item->place, "'%s' " NOT_A_RULE, item->text);
     while (word > 0 && strchr(" \t", name[word - 1]))
         word--;
     if (word == strlen("substitute") &&
@@ -139,6 +138,7 @@ take_rule(struct reading *r, struct entry *e, struct items *item,
     if (*name == '\0')
         name = item->text;
     rule->name = reading_copy(r, name, strlen(name));
+    return 0;
 }
 
 void
@@ -152,8 +152,8 @@ value_rules(struct reading *r, const struct key *k, struct entry *e, void *at)
     (void)k;
     if (rules == NULL)
         return;
-    for (n = 0; items_next(&item); n++)
-        take_rule(r, e, &item, &rules[n]);
+    for (n = 0; items_next(&item);)
+        n += take_rule(r, e, &item, &rules[n]) == 0;
     h->set.rules = rules;
     h->set.n_rules = n;
 }

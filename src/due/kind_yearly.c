@@ -39,10 +39,12 @@ date_in(const struct interval *every, int year)
     return day_of(year, every->month, every->day > last ? last : every->day);
 }
 
-/* The first such date on or after @d. */
+/* The first such date on or after @d, or DAY_NONE. */
 static day_t
 date_from(const struct interval *every, day_t d)
 {
+    if (d == DAY_NONE)
+        return DAY_NONE;
     int year = day_ymd(d).year;
     day_t this_year = date_in(every, year);
 
@@ -53,8 +55,7 @@ static void
 step(const struct reckoning *r, const struct interval *every, struct limit *l)
 {
     (void)r;
-    if (l->deadline != DAY_NONE)
-        l->deadline = date_in(every, day_ymd(l->deadline).year + 1);
+    l->deadline = date_from(every, step_days(l->deadline, 1));
 }
 
 static void

@@ -311,7 +311,10 @@ class Task:
             day = next(d for d in what if d >= pending.day)
             pending = begun(day, pending.fact)
         after = self.after_span if kind == "span" else self.after_season
+        last = self.day_of("last")
         for fact in self.completions():
+            if last and fact == stated(last):
+                pending = None  # what was due before it is not known
             pending = (self.stated_after(fact)
                        or after(what, pending, fact))
         return pending
@@ -412,23 +415,24 @@ class Task:
         done = self.completions()
         last_done = done[-1].day if done else None
         deadline = plan = found = None
+        returns = True
         if not pending:
             found = "no-record"
         else:
             deadline = pending.day
             for first, last in self.spells:
                 if first <= deadline <= last:
-                    deadline, found = last, "before-return"
+                    found = "before-return"
+                    returns = last != date.max
+                    deadline = last if returns else deadline
                     break
-            if deadline == date.max:
-                deadline = None
-        if deadline:
+        if deadline and returns:
             deadline = self.rolled(deadline)
             plan = self.plan(deadline, done + [
                 f for f in [pending.fact] if f.cycle[0] == "r"])
         return {
             "subject": self.subject, "job": self.job,
-            "state": state(today, deadline, plan, found),
+            "state": state(today, deadline if returns else None, plan, found),
             "deadline": iso(deadline), "plan_day": iso(plan),
             "book_by": iso(self.book_by(plan)), "last_done": iso(last_done),
             "cycle": pending.fact.cycle if pending else "none"}

@@ -1,4 +1,5 @@
 """Holidays and working days of the second calculator."""
+import calendar
 from datetime import timedelta
 
 from dateutil.easter import easter
@@ -105,7 +106,7 @@ class Calendars:
         names += self.sections["job"][job].get("calendar", [])
         return [self.named[name] for name in names]
 
-    def nearest_from(self, subject, job, day, way):
+    def beyond(self, subject, job, day, way):
         """The working day on or beyond day, going way, or None."""
         needed = self.calendars(subject, job)
         for _ in range(FAR):
@@ -115,13 +116,11 @@ class Calendars:
         return None
 
     def preceding(self, subject, job, day):
-        return self.nearest_from(subject, job, day, -DAY)
+        return self.beyond(subject, job, day, -DAY)
 
     def rolled(self, subject, job, day, how):
-        after = self.nearest_from(subject, job, day, DAY)
-        before = self.nearest_from(subject, job, day, -DAY)
-        if not after:
-            return day
-        if how == "nearest" and before and day - before <= after - day:
-            return before
-        return after
+        """Nearest is FpML's: a Sunday or Monday goes on, the rest back."""
+        if how == "nearest" and day.weekday() not in (calendar.SUNDAY,
+                                                      calendar.MONDAY):
+            return self.preceding(subject, job, day) or day
+        return self.beyond(subject, job, day, DAY) or day

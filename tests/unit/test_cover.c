@@ -79,20 +79,20 @@ covers_of_covers(void **state)
     world_group(w);
     struct cover *c = cover_new(&w->fleet);
     assert_non_null(c);
-    assert_true(cover_counts(c, large, small));
-    assert_true(cover_counts(c, medium, small));
-    assert_false(cover_counts(c, small, large));
-    assert_false(cover_counts(c, medium, large));
-    assert_true(cover_counts(c, other, other));
-    assert_false(cover_counts(c, large, other));
-    assert_false(cover_counts(c, other, small));
+    assert_true(cover_by(c, small)[large->index]);
+    assert_true(cover_by(c, small)[medium->index]);
+    assert_false(cover_by(c, large)[small->index]);
+    assert_false(cover_by(c, large)[medium->index]);
+    assert_true(cover_by(c, other)[other->index]);
+    assert_false(cover_by(c, other)[large->index]);
+    assert_false(cover_by(c, small)[other->index]);
     cover_free(c);
 
     link_cover(w, small, large);
     c = cover_new(&w->fleet);
     assert_non_null(c);
-    assert_true(cover_counts(c, small, medium));
-    assert_false(cover_counts(c, small, other));
+    assert_true(cover_by(c, medium)[small->index]);
+    assert_false(cover_by(c, other)[small->index]);
     cover_free(c);
 }
 

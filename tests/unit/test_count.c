@@ -1,0 +1,161 @@
+/* So many within a length of time: four brake tests in any twelve months. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+
+#include <cmocka.h>
+
+#include "fixture.h"
+
+static struct job *
+brake_test(struct world *w)
+{
+    return world_job(w, "brake-test", "4 within 12 months");
+}
+
+static void
+the_first_is_as_for_any_job(void **state)
+{
+    struct world *w = *state;
+    struct job *j = brake_test(w);
+
+    assert_int_equal(world_due(w, j, "2026-01-01")->state, DUE_NO_RECORD);
+    w->subjects[0].in_service = date("2026-01-10");
+    j->rule.first =
+        (struct first){ORIGIN_IN_SERVICE, {3, STEP_MONTHS}, DAY_NONE};
+    assert_deadline(w, j, "2026-04-10");
+}
+
+/* A quarter of twelve months, until there are four. */
+static void
+too_few_are_spread_evenly(void **state)
+{
+    struct world *w = *state;
+    struct job *j = brake_test(w);
+
+    world_done(w, j, "2025-12-10");
+    assert_deadline(w, j, "2026-03-10");
+    assert_true(says(world_find(w, j, 0), "only 1 on record"));
+    world_done(w, j, "2025-12-20");
+    world_done(w, j, "2026-01-31");
+    assert_deadline(w, j, "2026-04-30");
+    assert_true(says(world_find(w, j, 0), "only 3 on record"));
+}
+
+static void
+the_fourth_last_decides(void **state)
+{
+    struct world *w = *state;
+    struct job *j = brake_test(w);
+
+    world_done(w, j, "2025-02-10");
+    world_done(w, j, "2025-04-10");
+    world_done(w, j, "2025-07-10");
+    world_done(w, j, "2025-10-10");
+    assert_deadline(w, j, "2026-02-10");
+    assert_true(
+        says(world_find(w, j, 0), "the one of Mon 2025-02-10 is the 4th last"));
+    world_done(w, j, "2026-02-09");
+    assert_deadline(w, j, "2026-04-10");
+}
+
+/* 3 own and 1 annual test; of a second annual test nothing is counted. */
+static void
+another_job_counts_so_many_times(void **state)
+{
+    struct world *w = *state;
+    struct job *annual = world_loose_job(w, "annual-test", "12 months");
+    struct job *j = brake_test(w);
+
+    j->also_counts = (struct also_counts){annual, 1};
+    world_done(w, annual, "2025-02-10");
+    world_done(w, j, "2025-04-10");
+    world_done(w, j, "2025-07-10");
+    world_done(w, j, "2025-10-10");
+    assert_deadline(w, j, "2026-02-10");
+    struct record *k = world_done(w, annual, "2025-03-01");
+    assert_deadline(w, j, "2026-03-01"); /* the newer of the two counts */
+    k->day = date("2025-12-01");         /* and the fourth is of 10 April */
+    assert_deadline(w, j, "2026-04-10");
+    const struct due *d = world_find(w, j, 0);
+    assert_int_equal(d->cycle.record, 5);
+    assert_day(d->last_done, "2025-10-10");
+    assert_true(says(d, "with: annual-test"));
+    /* With two of them there are but three that count. */
+    w->records[1].job = annual;
+    k->day = date("2025-05-01");
+    assert_deadline(w, j, "2026-01-10");
+    j->also_counts.most = 2;
+    assert_deadline(w, j, "2026-04-10");
+}
+
+static void
+a_failed_one_does_not_count(void **state)
+{
+    struct world *w = *state;
+    struct job *j = brake_test(w);
+
+    world_done(w, j, "2025-10-10");
+    world_done(w, j, "2025-12-10")->kind = RECORD_FAILED;
+    assert_deadline(w, j, "2026-01-10");
+}
+
+static void
+assert_share(struct world *w, const char *every, const char *deadline)
+{
+    struct job *j = &w->jobs[0];
+
+    world_every(w, &j->rule, every);
+    assert_deadline(w, j, deadline);
+}
+
+/* A length that does not divide is cut into days, a month being 28 of them,
+ * and rounded down: 12 * 28 / 5 is 67, 365 / 4 is 91, 70 / 3 is 23. */
+static void
+shares_err_early(void **state)
+{
+    struct world *w = *state;
+
+    world_done(w, brake_test(w), "2026-01-01");
+    assert_share(w, "5 within 12 months", "2026-03-09");
+    assert_share(w, "4 within 1 year", "2026-04-02");
+    assert_share(w, "3 within 10 weeks", "2026-01-24");
+    assert_share(w, "2 within 4 years", "2028-01-01");
+    assert_share(w, "7 within 30 days", "2026-01-05");
+    assert_share(w, "400 within 1 week", "2026-01-02");
+}
+
+/* 15 months between the first and the last: the rule is broken already, and
+ * that is said by a deadline that has passed. */
+static void
+too_thinly_spread_is_overdue_at_once(void **state)
+{
+    struct world *w = *state;
+    struct job *j = brake_test(w);
+
+    world_done(w, j, "2024-10-01");
+    world_done(w, j, "2025-03-01");
+    world_done(w, j, "2025-08-01");
+    world_done(w, j, "2026-01-01");
+    const struct due *d = world_due(w, j, "2026-01-02");
+    assert_int_equal(d->state, DUE_OVERDUE);
+    assert_day(d->deadline, "2025-10-01");
+    assert_day(d->plan_day, "-");
+    assert_true(d->warnings & WARN_NO_WORKING_DAY);
+}
+
+int
+main(void)
+{
+    const struct CMUnitTest tests[] = {
+        WORLD_TEST(the_first_is_as_for_any_job),
+        WORLD_TEST(too_few_are_spread_evenly),
+        WORLD_TEST(the_fourth_last_decides),
+        WORLD_TEST(another_job_counts_so_many_times),
+        WORLD_TEST(a_failed_one_does_not_count),
+        WORLD_TEST(shares_err_early),
+        WORLD_TEST(too_thinly_spread_is_overdue_at_once),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
