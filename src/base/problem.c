@@ -131,12 +131,14 @@ by_place(const void *left, const void *right)
 }
 
 void
-problems_print(struct problems *ps, struct buf *out)
+problems_print(struct problems *ps, int warnings, struct buf *out)
 {
     if (ps->n > 1)
         qsort(ps->list, ps->n, sizeof *ps->list, by_place);
     for (size_t i = 0; i < ps->n; i++) {
         const struct problem *p = &ps->list[i];
+        if (p->level == PROBLEM_WARNING && !warnings)
+            continue;
         buf_text(out, problems_name(ps, p->where.file));
         if (p->where.line > 0)
             buf_print(out, ":%d", p->where.line);

@@ -48,7 +48,8 @@ void problems_add(struct problems *ps, enum problem_level level,
 /* How many problems of @level there are; running out of memory is an error. */
 size_t problems_count(const struct problems *ps, enum problem_level level);
 
-/* Append all problems to @out, one a line: "FILE:LINE: error: TEXT". */
-void problems_print(struct problems *ps, struct buf *out);
+/* Append all problems to @out, or without @warnings the errors alone, one a
+ * line: "FILE:LINE: error: TEXT". */
+void problems_print(struct problems *ps, int warnings, struct buf *out);
 
 #endif

@@ -20,7 +20,9 @@ add_words(const struct record *r, struct buf *out)
     if (r->note != NULL)
         buf_print(out, "  \"%s\"", r->note);
     if (r->voided_by != 0)
-        buf_print(out, "  VOID since record %lld", (long long)r->voided_by);
+        buf_print(out, "  VOID since record %lld%s%s%s",
+            (long long)r->voided_by, r->voided_note ? " \"" : "",
+            r->voided_note ? r->voided_note : "", r->voided_note ? "\"" : "");
 }
 
 static void

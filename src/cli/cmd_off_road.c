@@ -74,9 +74,11 @@ add(struct invocation *i, const struct pass *p)
         .subject = s,
         .subject_id = s->id,
         .reading = -1};
-    entry_sign(i, p, &r);
-    if (read_days(i, p, open, &r))
+    if (entry_sign(i, p, &r) || read_days(i, p, open, &r) ||
+        entry_check_existed(i, &r, r.day))
         return -1;
+    if (r.note == NULL && open != NULL)
+        r.note = open->note;
     int rc = open
                  ? records_replace(pass_ledger(p), open->id, &r, &id, &i->fault)
                  : records_add(pass_ledger(p), &r, &id, &i->fault);

@@ -1,14 +1,32 @@
 #include "buf.h"
 #include "entry.h"
+#include "kind.h"
 #include "records.h"
 
 static const struct option_row rows[] = {
     {"on", 0, "DAY", "the day it was read, 2026-12-02 or today"},
-    {"hours", 0, NULL, "running hours, not distance"},
+    {"hours", 0, NULL, "running hours; so taken where only hours count"},
     {"by", 0, "NAME", "who read it"},
     {"note", 0, "TEXT", "anything worth keeping"},
     {NULL, 0, NULL, NULL},
 };
+
+/* Nonzero when some job of @s goes by that meter, or none by any. */
+static int
+goes_by(const struct fleet *f, const struct subject *s, enum meter meter)
+{
+    int other = 0;
+
+    for (size_t k = 0; k < s->n_tasks; k++) {
+        const struct rule *rule = f->tasks[s->first_task + k].rule;
+        for (int e = 0; e < rule->n_every; e++) {
+            if (kind_meter(&rule->every[e]) == meter)
+                return 1;
+            other |= kind_meter(&rule->every[e]) != METER_NONE;
+        }
+    }
+    return !other;
+}
 
 static int
 read_record(struct invocation *i, const struct pass *p, struct record *r)
@@ -18,7 +36,8 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 
     if (s == NULL)
         return -1;
-    int hours = options_value(&i->options, "hours") != NULL;
+    int hours = options_value(&i->options, "hours") != NULL ||
+                !goes_by(pass_fleet(p), s, METER_DISTANCE);
     *r = (struct record){
         .kind = RECORD_READING,
         .meter = hours ? METER_HOURS : METER_DISTANCE,
@@ -27,8 +46,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
         .day = command_day(i, p, "on", 1),
         .until = DAY_NONE,
     };
-    entry_sign(i, p, r);
-    if (r->day == DAY_NONE || entry_check_day(i, p, r))
+    if (r->day == DAY_NONE || entry_sign(i, p, r) || entry_check_day(i, p, r))
         return -1;
     r->reading =
         command_number(i, "the reading", options_operand(&i->options, 1));

@@ -22,9 +22,10 @@ static int
 void_record(struct invocation *i, const struct pass *p, const char *number)
 {
     int64_t id = command_number(i, "--void", number);
-    const char *note = options_value(&i->options, "note");
+    const char *note = entry_text(i, "note");
+    const char *by = entry_text(i, "by");
 
-    if (id < 0)
+    if (id < 0 || i->fault.code)
         return -1;
     if (i->options.n_operands != 0)
         return fault_set(&i->fault, EX_USAGE,
@@ -33,8 +34,8 @@ void_record(struct invocation *i, const struct pass *p, const char *number)
         return fault_set(&i->fault, EX_USAGE,
             "--void needs --note TEXT: say why record %lld is wrong",
             (long long)id);
-    if (records_void(pass_ledger(p), id, options_value(&i->options, "by"), note,
-            pass_moment(p).now, &i->fault))
+    if (records_void(
+            pass_ledger(p), id, by, note, pass_moment(p).now, &i->fault))
         return -1;
     buf_print(i->out, "voided record %lld\n", (long long)id);
     return 0;
@@ -85,8 +86,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
         .day = command_day(i, p, "on", 1),
         .until = DAY_NONE,
     };
-    entry_sign(i, p, r);
-    if (r->day == DAY_NONE || entry_check_day(i, p, r))
+    if (r->day == DAY_NONE || entry_sign(i, p, r) || entry_check_day(i, p, r))
         return -1;
     return read_result(i, r) || read_reading(i, p, r) ? -1 : 0;
 }

@@ -8,10 +8,10 @@
 /* What a command gets: the words of the user, and where to say things. */
 struct invocation {
     struct options options;
-    struct buf *out;          /* for stdout, written when the command ends */
-    struct buf *notes;        /* for stderr */
+    struct buf *out;           /* for stdout, written when the command ends */
+    struct buf *notes;         /* for stderr */
     struct problems *problems; /* of the fleet file; shown by main */
-    struct fault fault;       /* set when the command fails */
+    struct fault fault;        /* set when the command fails */
 };
 
 /*
@@ -71,8 +71,8 @@ const struct task *command_task(struct invocation *i, const struct pass *p,
  * when it is no such day, or is missing and @needed.  Without a fault, a
  * missing option leaves DAY_NONE as well.
  */
-day_t command_day(struct invocation *i, const struct pass *p,
-    const char *option, int needed);
+day_t command_day(
+    struct invocation *i, const struct pass *p, const char *option, int needed);
 
 /* The whole number from 0 on that @text is; -1 with the fault set. */
 int64_t command_number(

@@ -2,19 +2,47 @@
 
 #include <sysexits.h>
 
-void
+const char *
+entry_text(struct invocation *i, const char *option)
+{
+    const char *text = options_value(&i->options, option);
+
+    if (text == NULL)
+        return NULL;
+    if (text[0] == '\0')
+        fault_set(&i->fault, EX_USAGE, "--%s is empty; say it or leave it out",
+            option);
+    for (const char *c = text; *c != '\0'; c++)
+        if ((unsigned char)*c < ' ' || *c == 127)
+            fault_set(&i->fault, EX_USAGE,
+                "--%s has a control character; write it on one line", option);
+    return text;
+}
+
+int
 entry_sign(struct invocation *i, const struct pass *p, struct record *r)
 {
     r->entered = pass_moment(p).now;
-    r->by = options_value(&i->options, "by");
-    r->reference = options_value(&i->options, "reference");
-    r->note = options_value(&i->options, "note");
+    r->by = entry_text(i, "by");
+    r->reference = entry_text(i, "reference");
+    r->note = entry_text(i, "note");
+    return i->fault.code ? -1 : 0;
 }
 
-static day_t
-earliest(const struct subject *s)
+int
+entry_check_existed(struct invocation *i, const struct record *r, day_t day)
 {
-    return day_earlier(s->built, day_earlier(s->registered, s->in_service));
+    const struct subject *s = r->subject;
+    day_t first =
+        day_earlier(s->built, day_earlier(s->registered, s->in_service));
+    char text[DAY_WORDS];
+    char other[DAY_WORDS];
+
+    if (first != DAY_NONE && day < first)
+        return fault_set(&i->fault, EX_DATAERR,
+            "%s is before %s existed (%s, by the fleet file); check the day",
+            day_words(day, text), s->id, day_words(first, other));
+    return 0;
 }
 
 int
@@ -24,18 +52,13 @@ entry_check_day(
     char day[DAY_WORDS];
     char other[DAY_WORDS];
     day_t today = pass_moment(p).today;
-    day_t first = earliest(r->subject);
 
     if (r->day > today)
         return fault_set(&i->fault, EX_DATAERR,
             "%s is still to come (today is %s); record what was done once it "
             "has been",
             day_words(r->day, day), day_words(today, other));
-    if (first != DAY_NONE && r->day < first)
-        return fault_set(&i->fault, EX_DATAERR,
-            "%s is before %s existed (%s, by the fleet file); check the day",
-            day_words(r->day, day), r->subject->id, day_words(first, other));
-    return 0;
+    return entry_check_existed(i, r, r->day);
 }
 
 /* Nonzero when the two readings, of one meter, cannot both be right. */

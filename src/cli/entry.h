@@ -9,9 +9,17 @@
  * record, and what is refused.
  */
 
-/* Fill in who, reference, note and the moment of entry. */
-void entry_sign(
-    struct invocation *i, const struct pass *p, struct record *r);
+/* Fill in who, reference, note and the moment of entry; a text that is empty
+ * or would break a line is refused. */
+int entry_sign(struct invocation *i, const struct pass *p, struct record *r);
+
+/* The text of an option, checked like that; NULL without a fault when it is
+ * not given. */
+const char *entry_text(struct invocation *i, const char *option);
+
+/* Refuse a day before the subject existed. */
+int entry_check_existed(
+    struct invocation *i, const struct record *r, day_t day);
 
 /* Refuse a day that is still to come, or before the subject existed. */
 int entry_check_day(

@@ -43,12 +43,13 @@ say_no_command(const char *name)
 
 /* Show what the command left: its output, its notes, then what went wrong. */
 static int
-finish(struct invocation *i, int failed)
+finish(const struct command *c, struct invocation *i, int failed)
 {
     int lost = buf_failed(i->out) || !put(i->out, stdout);
     int write_error = errno;
 
-    problems_print(i->problems, i->notes);
+    /* Warnings are for whoever edits the file, not for cron's mail. */
+    problems_print(i->problems, c == &cmd_check, i->notes);
     if (failed)
         buf_print(i->notes, "ostler: %s\n", i->fault.text);
     (void)put(i->notes, stderr);
@@ -68,7 +69,7 @@ run(const struct command *c, struct invocation *i)
 {
     if (options_value(&i->options, "help") != NULL) {
         command_help(c, i->out);
-        return finish(i, 0);
+        return finish(c, i, 0);
     }
     if (i->options.n_operands < c->least || i->options.n_operands > c->most) {
         char text[160];
@@ -76,7 +77,7 @@ run(const struct command *c, struct invocation *i)
             c->most == 0 ? "no operands" : "the operands ", c->operands);
         return say_usage(text, c->name);
     }
-    return finish(i, c->run(i));
+    return finish(c, i, c->run(i));
 }
 
 static int

@@ -33,8 +33,7 @@ void options_know(struct options *o, const struct option_row *table);
  * "-c value", operands, and after "--" operands alone.  On a mistake returns -1
  * and says in @message what it is.
  */
-int options_read(
-    struct options *o, int argc, char **argv, struct buf *message);
+int options_read(struct options *o, int argc, char **argv, struct buf *message);
 
 /* The value of an option, "" for a flag that was given, or NULL. */
 const char *options_value(const struct options *o, const char *name);

@@ -6,6 +6,7 @@
 #include "scan.h"
 
 #include <libical/ical.h>
+#include <stdlib.h>
 #include <string.h>
 
 /*
@@ -14,15 +15,17 @@
  * RSCALE=GREGORIAN;SKIP=BACKWARD (RFC 7529) it is the last day instead.
  */
 
+/* Not icaltime_null_date(): its hours are -1, which is the day before. */
 static struct icaltimetype
 to_ical(day_t d)
 {
     struct ymd t = day_ymd(d);
-    struct icaltimetype out = icaltime_null_date();
+    struct icaltimetype out = icaltime_null_time();
 
     out.year = t.year;
     out.month = t.month;
     out.day = t.day;
+    out.is_date = 1;
     return out;
 }
 
@@ -43,11 +46,12 @@ parse(struct scan *s, struct arena *a, struct interval *out)
     const char *from = scan_peek(s, &len);
     out->from = day_parse(from, len);
     s->at = from + len;
+    struct icalrecurrencetype parsed =
+        icalrecurrencetype_from_string(out->recurrence);
+    free(parsed.rscale);
     /* The units shorter than a day come before it. */
-    icalrecurrencetype_frequency freq =
-        icalrecurrencetype_from_string(out->recurrence).freq;
-    return out->from == DAY_NONE || freq < ICAL_DAILY_RECURRENCE ||
-                   freq == ICAL_NO_RECURRENCE
+    return out->from == DAY_NONE || parsed.freq < ICAL_DAILY_RECURRENCE ||
+                   parsed.freq == ICAL_NO_RECURRENCE
                ? -1
                : 0;
 }
@@ -57,23 +61,27 @@ static day_t
 occurrence_from(const struct interval *every, day_t d)
 {
     day_t found = DAY_NONE;
+
+    if (d == DAY_NONE)
+        return DAY_NONE;
     struct icalrecurrencetype rule =
         icalrecurrencetype_from_string(every->recurrence);
     icalrecur_iterator *it = icalrecur_iterator_new(rule, to_ical(every->from));
 
-    if (it == NULL)
-        return DAY_NONE;
     /* A rule that counts its occurrences has to be run from its start. */
-    if (rule.count == 0 && d > every->from)
+    if (it != NULL && rule.count == 0 && d > every->from)
         icalrecur_iterator_set_start(it, to_ical(d));
-    struct icaltimetype t = icalrecur_iterator_next(it);
-    while (!icaltime_is_null_time(t) && found == DAY_NONE && t.year < 2200) {
+    while (it != NULL && found == DAY_NONE) {
+        struct icaltimetype t = icalrecur_iterator_next(it);
+        if (icaltime_is_null_time(t) || t.year >= 2200)
+            break;
         day_t day = day_of(t.year, t.month, t.day);
         if (day >= d)
             found = day;
-        t = icalrecur_iterator_next(it);
     }
-    icalrecur_iterator_free(it);
+    if (it != NULL)
+        icalrecur_iterator_free(it);
+    free(rule.rscale);
     return found;
 }
 
@@ -81,9 +89,7 @@ static void
 step(const struct reckoning *r, const struct interval *every, struct limit *l)
 {
     (void)r;
-    day_t after = step_days(l->deadline, 1);
-
-    l->deadline = after == DAY_NONE ? DAY_NONE : occurrence_from(every, after);
+    l->deadline = occurrence_from(every, step_days(l->deadline, 1));
 }
 
 static void

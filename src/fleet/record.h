@@ -23,13 +23,14 @@ struct record {
     const char *job_id;            /* completed and failed, else NULL */
     const struct subject *subject; /* NULL when the fleet file has it no more */
     const struct job *job;
-    day_t day;         /* on which it happened, or began */
-    day_t until;       /* off the road: the last day of the spell,
-                          DAY_NONE while no return is known */
-    int64_t reading;   /* -1 when none was taken */
-    int64_t entered;   /* seconds since 1970-01-01T00:00:00Z */
-    int64_t voided_by; /* the record that voids this one, or 0 */
-    const char *by;    /* these three may be NULL */
+    day_t day;               /* on which it happened, or began */
+    day_t until;             /* off the road: the last day of the spell,
+                                DAY_NONE while no return is known */
+    int64_t reading;         /* -1 when none was taken */
+    int64_t entered;         /* seconds since 1970-01-01T00:00:00Z */
+    int64_t voided_by;       /* the record that voids this one, or 0 */
+    const char *voided_note; /* and why, or NULL */
+    const char *by;          /* these three may be NULL */
     const char *reference;
     const char *note;
 };

@@ -21,7 +21,8 @@ static const char *const texts[STATEMENTS] = {
     [RECORDS_ALL] = "SELECT record.id, record.kind, record.subject,"
                     " record.job, record.day, record.until, record.meter,"
                     " record.reading, record.entered, record.by_whom,"
-                    " record.reference, record.note, later.id FROM record"
+                    " record.reference, record.note, later.id, later.note"
+                    " FROM record"
                     " LEFT JOIN record AS later ON later.voids = record.id"
                     " WHERE record.kind <> 'voided' ORDER BY record.id",
     [TOLD_ADD] = "INSERT INTO told(subject, job, cycle, person, stage,"

@@ -158,7 +158,8 @@ take_texts(struct reader *in, struct record *r)
         query_text_at(q, 3, in->arena, &r->job_id) != 0 ||
         query_text_at(q, 9, in->arena, &r->by) != 0 ||
         query_text_at(q, 10, in->arena, &r->reference) != 0 ||
-        query_text_at(q, 11, in->arena, &r->note) != 0)
+        query_text_at(q, 11, in->arena, &r->note) != 0 ||
+        query_text_at(q, 13, in->arena, &r->voided_note) != 0)
         return SQLITE_NOMEM;
     r->subject = lookup_find(in->subjects, r->subject_id);
     r->job = lookup_find(in->jobs, r->job_id);

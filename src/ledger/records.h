@@ -41,8 +41,8 @@ int records_replace(struct ledger *l, int64_t old, const struct record *r,
     int64_t *id, struct fault *f);
 
 /*
- * All records in the order of entry, voided ones included (voided_by tells),
- * without the bare entries of records_void().  Their subject and job are
+ * All records in the order of entry, voided ones included (voided_by and
+ * voided_note tell), without the bare entries of records_void().  Their subject and job are
  * looked up in @fleet, letters in either case, and NULL when it has them no
  * more.  The list and its texts are in @a.  Returns 0 or -1.
  */

@@ -84,6 +84,20 @@ note_move(struct digest *g, const struct due *d, const struct told *told,
     return 1;
 }
 
+/* A stage already told is told again under the name of this day, once: 0 when
+ * that is still to be done. */
+static int
+tell_again(const struct digest *g, const struct told *told, struct stage *stage,
+    struct fault *f)
+{
+    size_t len = strlen(stage->name);
+    char day[DAY_TEXT];
+
+    snprintf(stage->name + len, sizeof stage->name - len, "@%s",
+        day_text(pass_moment(g->pass).today, day));
+    return told_has(pass_ledger(g->pass), told, f);
+}
+
 /* Add @d to the digest when its stage, or a moved deadline, is news. */
 static int
 consider(struct digest *g, const struct due *d, day_t until, struct fault *f)
@@ -104,18 +118,12 @@ consider(struct digest *g, const struct due *d, day_t until, struct fault *f)
     };
     int moved = note_move(g, d, &g->told[n], f);
     int had = told_has(pass_ledger(g->pass), &g->told[n], f);
+    if (had > 0 && moved > 0)
+        had = tell_again(g, &g->told[n], stage, f);
     if (moved < 0 || had < 0)
         return -1;
-    if (had && !moved)
-        return 0;
-    /* A stage already told is told again under the name of its new day. */
-    if (had) {
-        size_t len = strlen(stage->name);
-        char day[DAY_TEXT];
-        snprintf(stage->name + len, sizeof stage->name - len, "@%s",
-            day_text(d->deadline, day));
-    }
-    g->news.dues[g->news.n++] = d;
+    if (!had)
+        g->news.dues[g->news.n++] = d;
     return 0;
 }
 
@@ -148,8 +156,8 @@ clean_into(struct buf *clean, enum clean how, const struct buf *raw)
 }
 
 static int
-compose(const struct digest *g, const char *id, struct buf *bytes,
-    struct fault *f)
+compose(
+    const struct digest *g, const char *id, struct buf *bytes, struct fault *f)
 {
     const struct site *site = &pass_fleet(g->pass)->site;
     struct buf *raw = buf_new();
@@ -263,11 +271,12 @@ int
 remind_all(const struct pass *p, const struct snapshot *s, struct fault *f)
 {
     const struct fleet *fleet = pass_fleet(p);
+    int rc = 0;
 
     if (fleet->site.mail.from == NULL)
         return 0;
     for (size_t i = 0; i < fleet->n_persons; i++)
-        if (remind_person(p, s, &fleet->persons[i], f))
-            return -1;
-    return 0;
+        if (remind_person(p, s, &fleet->persons[i], rc ? NULL : f))
+            rc = -1;
+    return rc;
 }

@@ -4,7 +4,7 @@ import calendar
 from datetime import date, timedelta
 
 from second_calculator import Record, Task
-from second_steps import WEEKDAYS, Span, clamped, parse_interval
+from second_steps import WEEKDAYS, Span, clamped, occurrences, parse_interval
 
 DAY = timedelta(1)
 NASTY = [date(2024, 2, 28), date(2024, 2, 29), date(2024, 3, 1),
@@ -88,12 +88,17 @@ class Maker:
     def interval(self, units):
         if "day" in units and self.chance(0.25):
             day = self.rng.choice(["29 feb", "31 dec", "1 jan", "30 Jun"])
-            season = [f"yearly on {day}",
-                      f"rule {self.rng.choice(RULES)} from {self.day()}"]
-            return self.rng.choice(season)
+            return self.rng.choice([f"yearly on {day}", self.rule()])
         if self.chance(0.2):
             return f"{self.rng.randint(2, 5)} within {self.span(units)}"
         return self.span(units)
+
+    def rule(self):
+        """A rule from one of its own days: RFC 5545, 3.8.5.3 leaves any
+        other start undefined."""
+        rule = self.rng.choice(RULES)
+        first = occurrences("rule", (rule, self.day()))[0]
+        return f"rule {rule} from {first}"
 
     def timing(self, law):
         """Keys that a job states and a subject may override."""

@@ -34,8 +34,7 @@ def rule_day(rule, year):
 
 def holidays(keys):
     """The days of a holiday set."""
-    days = set(parse_day(line.split()[0]) for line in keys.get("add", []))
-    moved = []
+    days, moved = set(), []
     for line in keys.get("day", []):
         rule, *options = (part.strip() for part in line.split(","))
         for year in YEARS:
@@ -48,6 +47,7 @@ def holidays(keys):
         while day in days or day.weekday() >= 5:
             day += DAY
         days.add(day)
+    days.update(parse_day(line.split()[0]) for line in keys.get("add", []))
     removed = " ".join(keys.get("remove", [])).replace(",", " ").split()
     return days - set(map(parse_day, removed))
 

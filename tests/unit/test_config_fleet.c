@@ -1,157 +1,7 @@
-/* What single values cannot tell: how they go together in a rule, and across
- * the fleet. */
+/* What single values cannot tell of subjects, the site and the whole fleet. */
 #include "config/try.h"
 
 #define F "fleet.conf:"
-
-#define JOB "[driver D1]\ndepot = harbour\njobs = j\n[job j]\ntitle = J\n"
-#define OWN JOB "class = own\n"
-#define KEEPING                                                                \
-    " says something only beside 'runs-from = keeping the date'; add that or " \
-    "take this out\n"
-
-static void
-rules(void **state)
-{
-    static const struct try_case cases[] = {
-        {OWN "every = 12 months\nruns-from = keeping the date\n"
-             "window = 1 month\nlate = restarts\nshortest = 1 month\n",
-            ""},
-        {OWN "every = 12 months\nwindow = 1 month\nwindow-opens = safer\n"
-             "late = restarts\nshortest = 1 month\n",
-            F "8: error: 'window':" KEEPING F
-              "9: error: 'window-opens':" KEEPING F
-              "10: error: 'late':" KEEPING F
-              "11: error: 'shortest':" KEEPING},
-        /* Nothing follows from a value that was refused. */
-        {OWN "every = 12 months\nwindow = 1 month\nruns-from = keeping\n",
-            F "9: error: 'runs-from': 'keeping' is none of completion, "
-              "deadline or keeping the date\n"},
-        {OWN "every = 12 weeks or 400 hours\nends = week end\n", ""},
-        {OWN "every = 12 weeks or 3 months\nends = week end\n",
-            F "8: error: 'ends': 'week end' goes with weeks only, and '3 "
-              "months' is not so many weeks\n"},
-        {OWN "every = 12 weeks\nends = week end\nfirst = 3 months from "
-             "built\n",
-            F "9: error: 'first': 'week end' goes with weeks only, and '3 "
-              "months' is not so many weeks\n"},
-        {OWN "every = 12 weeks\nfirst-ends = week end\nfirst = 3 weeks from "
-             "built\n",
-            ""},
-        {OWN "every = yearly on 1 nov\nruns-from = deadline\n",
-            F "8: error: 'runs-from': 'yearly on 1 nov' names its own days, "
-              "so it runs from nothing; take out 'runs-from'\n"},
-        {JOB "class = law\nlead = 2 weeks\nevery = 12 months\n"
-             "roll = following\n",
-            F "9: error: 'roll': a deadline of the law does not move; "
-              "expected preceding\n"},
-        {JOB "class = recommendation\nevery = 12 months\nroll = following\n",
-            ""},
-        {JOB "class = law\nevery = 12 months\n",
-            F "4: warning: [job j] is law and has no 'lead'; add lead = N "
-              "working days, so that it is booked in time\n"},
-        {JOB "class = law\nevery = when needed\n", ""},
-    };
-
-    (void)state;
-    TRY_CASES(cases);
-}
-
-static void
-ages(void **state)
-{
-#define AGED "[driver D1]\ndepot = harbour\nbuilt = 2020-01-01\njobs = j\n"    \
-             "[job j]\ntitle = J\nclass = own\n"
-    static const struct try_case cases[] = {
-        {AGED "every = 6 weeks\nfrom-age = 12 years: 6 weeks\n", ""},
-        {AGED "every = 6 weeks\nfrom-age = 12 years: 2 months, 13 years: 4 "
-              "weeks\n",
-            F "9: error: 'from-age': from an age on the interval can only get "
-              "shorter, and '2 months' is longer than '6 weeks'\n"},
-        {AGED "every = 6000 hours\nfrom-age = 12 years: 6 weeks\n",
-            F "9: error: 'from-age': there is no length of time for "
-              "'from-age' to shorten; add one to 'every'\n"},
-        {AGED "every = 8 weeks\nfrom-age = 12 years: 6 weeks\n"
-              "age-from = registered\n",
-            F "1: error: [driver D1] has no 'registered', from which the job "
-              "'j' counts the age; add it\n"},
-    };
-
-    (void)state;
-    TRY_CASES(cases);
-}
-
-static void
-jobs(void **state)
-{
-    static const struct try_case cases[] = {
-        {"[job j]\nevery = 6 weeks\n",
-            F "1: error: [job j] has no 'title'; add title = TEXT\n" F
-              "1: error: [job j] has no 'class'; add class = law, "
-              "recommendation, maker or own\n" F
-              "1: warning: nobody has the job 'j'; add it to the 'jobs' of a "
-              "subject\n"},
-        {OWN, F "4: error: [job j] has no 'every'; add every = INTERVAL, or "
-                "'follows' and 'within' for work that another job makes "
-                "due\n"},
-        {OWN "every = 6 weeks\nwithin = 2 days\nfollows = check\n",
-            F "8: error: [job j] has both 'every' and 'within'; take one "
-              "out\n"},
-        {OWN "within = 2 days\n",
-            F "7: error: [job j] has 'within' but no 'follows'; add follows = "
-              "JOB...\n"},
-        {OWN "follows = check\nevery = 2 days\n",
-            F "7: error: [job j] has 'follows' but no 'within'; write within "
-              "= INTERVAL for 'every'\n"},
-        {OWN "follows = check, j\nwithin = 2 days\n",
-            F "7: error: 'follows': 'j' cannot follow itself; name the job "
-              "that makes it due\n"},
-        {OWN "every = 6 weeks\ncovers = check chek check\n",
-            F "8: error: 'covers': there is no job 'chek'; did you mean "
-              "'check'?\n" F
-              "8: error: 'covers': 'check' stands there twice; take one "
-              "out\n"},
-        {OWN "every = 6 weeks\nalso-counts = check\n",
-            F "8: error: 'also-counts': 'check' is not how often a job "
-              "counts; expected N JOB\n"},
-        {OWN "every = 6 weeks\nalso-counts = 2 J\n",
-            F "8: error: 'also-counts': 'j' counts already; name another "
-              "job\n"},
-        {OWN "every = 6 weeks\ncalendar = ferry\n",
-            F "8: error: 'calendar': there is no calendar 'ferry'; correct it "
-              "or add its section\n"},
-        {OWN "evry = 6 weeks\nevery = 6 weeks\n",
-            F "7: error: unknown key 'evry' in [job j]; did you mean "
-              "'every'?\n"},
-    };
-
-    (void)state;
-    TRY_CASES(cases);
-}
-
-static void
-circles(void **state)
-{
-#define COVERS(job, others)                                                    \
-    "[job " job "]\ntitle = T\nclass = own\nevery = 1 year\ncovers = " others  \
-    "\n"
-#define HAS "[driver D1]\ndepot = harbour\njobs = a b c d e\n"
-    static const struct try_case cases[] = {
-        {HAS COVERS("a", "b c") COVERS("b", "c") COVERS("c", "check")
-                COVERS("d", "e") COVERS("e", "check"),
-            ""},
-        /* d leads into the circle and is not of it. */
-        {HAS COVERS("a", "check b") COVERS("b", "c") COVERS("c", "a")
-                COVERS("d", "b") COVERS("e", "e"),
-            F "8: error: 'covers': jobs cover each other in a circle: a "
-              "covers b covers c covers a\n" F
-              "28: error: 'covers': jobs cover each other in a circle: e "
-              "covers e\n"},
-    };
-
-    (void)state;
-    TRY_CASES(cases);
-}
 
 static void
 subjects(void **state)
@@ -290,16 +140,15 @@ site_and_mail(void **state)
         "fleet.conf: error: there is no [site]; add it with name, time-zone "
         "and ledger\n"
         "fleet.conf: warning: there is no vehicle, equipment or driver, so "
-        "nothing is ever due\n"
-        F "1: error: unknown section 'sites'; did you mean 'site'?\n");
+        "nothing is ever due\n" F
+        "1: error: unknown section 'sites'; did you mean 'site'?\n");
     assert_read("[site]\n[driver D]\ndepot = d\n[depot d]\ncalendar = c\n"
                 "[calendar c]\nworks = mon\n[mail]\n[person p]\n",
         F "1: error: [site] has no 'name'; add name = TEXT\n" F
           "1: error: [site] has no 'time-zone'; add time-zone = ZONE\n" F
           "1: error: [site] has no 'ledger'; add ledger = PATH\n" F
           "2: warning: [driver D] has no job, so it is never due; add jobs = "
-          "JOB...\n" F
-          "8: error: [mail] has no 'from'; add from = ADDRESS\n" F
+          "JOB...\n" F "8: error: [mail] has no 'from'; add from = ADDRESS\n" F
           "8: error: [mail] has no 'by'; add by = TRANSPORT PATH\n" F
           "9: error: [person p] has no 'mail'; add mail = ADDRESS\n" F
           "9: error: [person p] has no 'told'; add told = all, depot DEPOT, "
@@ -334,78 +183,6 @@ mail(void **state)
           "add it with from and by\n");
 }
 
-/* Sixty-five days in one year, of which a set may have sixty-four. */
-static void
-too_many_holidays(void **state)
-{
-    char text[4096] = "[holidays h]\nday = 25 dec\nadd =\n";
-
-    (void)state;
-    for (int i = 0; i < 63; i++)
-        snprintf(text + strlen(text), sizeof text - strlen(text),
-            " 2026-%02d-%02d X\n", i / 28 + 1, i % 28 + 1);
-    try_case(&(struct try_case){text, ""});
-    strcat(text, " 2026-11-30 X\n");
-    try_case(&(struct try_case){
-        text, F "1: error: [holidays h] has 65 days in 2026; expected at most "
-                "64 a year\n"});
-}
-
-#define ICS(events) "BEGIN:VCALENDAR\nVERSION:2.0\n" events "END:VCALENDAR\n"
-#define EVENT(lines) "BEGIN:VEVENT\nUID:1\n" lines "END:VEVENT\n"
-
-static void
-published(void **state)
-{
-    static const struct {
-        const char *file;
-        const char *problem;
-    } cases[] = {
-        {ICS(EVENT("DTSTART;VALUE=DATE:20260101\nSUMMARY:New year\n")), ""},
-        {ICS(EVENT("DTSTART;VALUE=DATE:20260101\n")), ""},
-        {"", F "2: error: 'file': h.ics is not an iCalendar file; fetch it "
-               "again or take it out\n"},
-        {"<html>Not found</html>\n",
-            F "2: error: 'file': h.ics is not an iCalendar file; fetch it "
-              "again or take it out\n"},
-        {ICS(""), F "2: error: 'file': h.ics has no all-day event; is it the "
-                    "right file?\n"},
-        {ICS(EVENT("DTSTART:20260101T090000Z\nSUMMARY:Tea\n")),
-            F "2: warning: 'file': h.ics: the event 'Tea' is not all day and "
-              "is left out\n" F
-              "2: error: 'file': h.ics has no all-day event; is it the right "
-              "file?\n"},
-        {ICS(EVENT("DTSTART;VALUE=DATE:20260101\nSUMMARY:X\n"
-                   "RRULE:FREQ=YEARLY\n")),
-            F "2: error: 'file': h.ics: the event 'X' repeats, which is not "
-              "read here; write it as a 'day' rule\n"},
-        {ICS(EVENT("DTSTART;VALUE=DATE:20260231\nSUMMARY:X\n")),
-            F "2: error: 'file': h.ics: the event 'X' has no day from "
-              "1900-01-01 to 2199-12-31\n"},
-        {ICS(EVENT("SUMMARY:X\n")),
-            F "2: error: 'file': h.ics: the event 'X' has no day from "
-              "1900-01-01 to 2199-12-31\n"},
-        {ICS(EVENT("DTSTART;VALUE=DATE:20260105\nSUMMARY:X\n"
-                   "DTEND;VALUE=DATE:20260101\n")),
-            F "2: error: 'file': h.ics: the event 'X' does not end within a "
-              "year after it begins\n"},
-        {ICS(EVENT("DTSTART;VALUE=DATE:20260105\nSUMMARY:X\n"
-                   "DTEND;VALUE=DATE:tomorrow\n")),
-            F "2: error: 'file': h.ics: the event 'X' has a line that cannot "
-              "be read\n"},
-        {ICS(EVENT("DTSTART;VALUE=DATE:20260105\nSUMMARY:caf\xe9\n")),
-            F "2: error: 'file': h.ics: an event on 2026-01-05 has a name "
-              "that is not UTF-8 text\n"},
-    };
-
-    (void)state;
-    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
-        try_write("h.ics", cases[i].file);
-        try_case(&(struct try_case){
-            "[holidays h]\nfile = h.ics\n", cases[i].problem});
-    }
-}
-
 /* Everything wrong comes out in one run, file by file and line by line. */
 static void
 all_in_one_run(void **state)
@@ -416,24 +193,23 @@ all_in_one_run(void **state)
                           "every = 6 weks\n[nonsense]\n");
     try_write("d/1.conf", "[depot harbour]\ncalendar = workshp\n"
                           "[depot Harbour]\n");
-    try_write("fleet.conf",
-        "[site]\n"
-        "name = x\n"
-        "time-zone = Europe/London\n"
-        "ledgr = l\n"
-        "include = d/*.conf\n"
-        "[calendar workshop]\n"
-        "works = mon fry\n"
-        "[vehicle K7]\n"
-        "registered = 2019-02-30\n"
-        "depot = harbour\n"
-        "jobs = late earlier\n"
-        "late.last = 2026-1-1\n");
+    try_write("fleet.conf", "[site]\n"
+                            "name = x\n"
+                            "time-zone = Europe/London\n"
+                            "ledgr = l\n"
+                            "include = d/*.conf\n"
+                            "[calendar workshop]\n"
+                            "works = mon fry\n"
+                            "[vehicle K7]\n"
+                            "registered = 2019-02-30\n"
+                            "depot = harbour\n"
+                            "jobs = late earlier\n"
+                            "late.last = 2026-1-1\n");
     char *problems = try_read("fleet.conf");
     assert_string_equal(problems,
         F "1: error: [site] has no 'ledger'; add ledger = PATH\n" F
-          "4: error: unknown key 'ledgr' in [site]; did you mean 'ledger'?\n"
-        F "7: error: 'works': 'fry' is not a weekday; expected mon, tue, wed, "
+          "4: error: unknown key 'ledgr' in [site]; did you mean 'ledger'?\n" F
+          "7: error: 'works': 'fry' is not a weekday; expected mon, tue, wed, "
           "thu, fri, sat or sun\n" F
           "9: error: 'registered': '2019-02-30' is not a day; expected "
           "YYYY-MM-DD from 1900-01-01 to 2199-12-31\n" F
@@ -458,16 +234,10 @@ int
 main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(rules),
-        cmocka_unit_test(ages),
-        cmocka_unit_test(jobs),
-        cmocka_unit_test(circles),
         cmocka_unit_test(subjects),
         cmocka_unit_test(own_values),
         cmocka_unit_test(site_and_mail),
         cmocka_unit_test(mail),
-        cmocka_unit_test(too_many_holidays),
-        cmocka_unit_test(published),
         cmocka_unit_test(all_in_one_run),
     };
 

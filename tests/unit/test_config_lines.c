@@ -33,12 +33,10 @@ static void
 bad_lines(void **state)
 {
     static const struct try_case cases[] = {
-        {"#34567890" X190 "\n",
-            F "1: error: line of more than 199 bytes; "
-              "go on over indented lines\n"},
-        {"#3456789" X190 "\r\n",
-            F "1: error: line of more than 199 bytes; "
-              "go on over indented lines\n"},
+        {"#34567890" X190 "\n", F "1: error: line of more than 199 bytes; "
+                                  "go on over indented lines\n"},
+        {"#3456789" X190 "\r\n", F "1: error: line of more than 199 bytes; "
+                                   "go on over indented lines\n"},
         /* What stands beyond must not become a key of its own. */
         {"[feed a]\nshows = all\n#34567890" X190 "\nhorizon = 1 year\n",
             F "3: error: line of more than 199 bytes; "
@@ -134,10 +132,9 @@ bad_sections(void **state)
             F "1: error: unknown section 'lorry'; expected site, mail, "
               "holidays, calendar, depot, job, type, vehicle, equipment, "
               "driver, person or feed\n"},
-        {"[]\n",
-            F "1: error: unknown section ''; expected site, mail, "
-              "holidays, calendar, depot, job, type, vehicle, equipment, "
-              "driver, person or feed\n"},
+        {"[]\n", F "1: error: unknown section ''; expected site, mail, "
+                   "holidays, calendar, depot, job, type, vehicle, equipment, "
+                   "driver, person or feed\n"},
         {"[feed]\nshows = all\n",
             F "1: error: [feed] without a name; expected [feed NAME]\n"},
         {"[mail x]\nfrom = x\n",

@@ -21,19 +21,16 @@ intervals(void **state)
 {
     static const struct try_case cases[] = {
         {OWN "every = 6 weeks or 3000 hours or 12 months or 60 years\n", ""},
-        {OWN "every = 6 weks\n",
-            F "7: error: 'every': '6 weks' is not an interval; " INTERVALS
-              "\n"},
-        {OWN "every = 6 weeks or  nothing or -3 days\n",
-            F "7: error: 'every': 'nothing' is not an interval; " INTERVALS
-              "\n" F "7: error: 'every': '-3 days' is not an interval; "
-              INTERVALS "\n"},
-        {OWN "every = 0 weeks\n",
-            F "7: error: 'every': '0 weeks' is not an interval; " INTERVALS
-              "\n"},
+        {OWN "every = 6 weks\n", F
+            "7: error: 'every': '6 weks' is not an interval; " INTERVALS "\n"},
+        {OWN "every = 6 weeks or  nothing or -3 days\n", F
+            "7: error: 'every': 'nothing' is not an interval; " INTERVALS "\n" F
+            "7: error: 'every': '-3 days' is not an interval; " INTERVALS "\n"},
+        {OWN "every = 0 weeks\n", F
+            "7: error: 'every': '0 weeks' is not an interval; " INTERVALS "\n"},
         {OWN "every = 6 weeks or\n",
-            F "7: error: 'every': '6 weeks or' is not an interval; "
-              INTERVALS "\n"},
+            F "7: error: 'every': '6 weeks or' is not an interval; " INTERVALS
+              "\n"},
         {OWN "every = 61 years\n",
             F "7: error: 'every': '61 years' is longer than 60 years; "
               "correct the number or the unit\n"},
@@ -41,17 +38,16 @@ intervals(void **state)
             F "7: error: 'every': '721 months' is longer than 60 years; "
               "correct the number or the unit\n"},
         {OWN "every = 2000001 km\n",
-            F "7: error: 'every': '2000001 km' is not an interval; "
-              INTERVALS "\n"},
+            F "7: error: 'every': '2000001 km' is not an interval; " INTERVALS
+              "\n"},
         {OWN "every = yearly on 30 feb\n",
-            F "7: error: 'every': 'yearly on 30 feb' is not an interval; "
-              INTERVALS "\n"},
+            F "7: error: 'every': 'yearly on 30 feb' is not an "
+              "interval; " INTERVALS "\n"},
         {OWN "every = 1 day or 2 days or 3 days or 4 days or 5 days\n",
             F "7: error: 'every': '5 days' is one too many; expected at most "
               "4 intervals\n"},
-        {OWN "every =\n",
-            F "7: error: 'every': no value; expected INTERVAL "
-              "[or INTERVAL]\n"},
+        {OWN "every =\n", F "7: error: 'every': no value; expected INTERVAL "
+                            "[or INTERVAL]\n"},
     };
 
     (void)state;
@@ -72,8 +68,8 @@ spans(void **state)
         {EVERY "reading-within = 1.5 weeks\n",
             F "8: error: 'reading-within': '1.5 weeks'" NOT_A_SPAN},
         {EVERY "reading-within = 99999999999999999999 days\n",
-            F "8: error: 'reading-within': '99999999999999999999 days'"
-              NOT_A_SPAN},
+            F "8: error: 'reading-within': '99999999999999999999 "
+              "days'" NOT_A_SPAN},
         {EVERY "reading-within = 21916 days\n",
             F "8: error: 'reading-within': '21916 days' is longer than 60 "
               "years; correct the number or the unit\n"},
@@ -153,8 +149,8 @@ parts_of_a_rule(void **state)
               "expected SPAN: SPAN\n"},
         {EVERY "from-age = 1 year: 9 months, 12 months: 6 months\n",
             F "1: error: [driver D1] has no 'registered', 'built' or "
-              "'in-service', from which the job 'j' counts the age; add it\n"
-            F "8: error: 'from-age': two steps begin at the same age\n"},
+              "'in-service', from which the job 'j' counts the age; add it\n" F
+              "8: error: 'from-age': two steps begin at the same age\n"},
         {EVERY "lead = 10 working hours\n",
             F "8: error: 'lead': '10 working hours' is not a lead; expected N "
               "working days (at most 400), or N days|weeks|months|years\n"},
@@ -298,96 +294,6 @@ people(void **state)
     TRY_CASES(cases);
 }
 
-#define NOT_A_RULE                                                             \
-    " is not a yearly holiday; expected D MONTH, "                             \
-    "first|second|third|fourth|fifth|last WEEKDAY of MONTH, or easter "        \
-    "+N|-N\n"
-
-static void
-holidays(void **state)
-{
-    static const struct try_case cases[] = {
-        {"[holidays h]\nday =\n 29 feb\n easter\n easter +250\n fifth sun of "
-         "may, Substitute\n",
-            ""},
-        {"[holidays h]\nday =\n 30 feb\n 1 jan 2026\n sixth mon of may\n first "
-         "mon in may\n last may\n easter 1\n easter +251\n easter monday\n",
-            F "3: error: 'day': '30 feb'" NOT_A_RULE F
-              "4: error: 'day': '1 jan 2026'" NOT_A_RULE F
-              "5: error: 'day': 'sixth mon of may'" NOT_A_RULE F
-              "6: error: 'day': 'first mon in may'" NOT_A_RULE F
-              "7: error: 'day': 'last may'" NOT_A_RULE F
-              "8: error: 'day': 'easter 1'" NOT_A_RULE F
-              "9: error: 'day': 'easter +251'" NOT_A_RULE F
-              "10: error: 'day': 'easter monday'" NOT_A_RULE},
-        {"[holidays h]\nadd =\n 2026-06-15\n 2026-06-31 Fair\n",
-            F "3: error: 'add': '2026-06-15' is not a day added; expected "
-              "YYYY-MM-DD NAME, one a line\n" F
-              "4: error: 'add': '2026-06-31 Fair' is not a day added; "
-              "expected YYYY-MM-DD NAME, one a line\n"},
-        {"[holidays h]\nday = 1 jan\nremove = 2026-01-01 2026-13-01\n",
-            F "3: error: 'remove': '2026-13-01'" NOT_A_DAY},
-        {"[holidays h]\nknown-until = 2030-12-31\n",
-            F "1: warning: [holidays h] has no day; add 'day', 'add' or "
-              "'file'\n"},
-        {"[holidays h]\nfile = none.ics\n",
-            F "2: error: 'file': none.ics cannot be read: No such file or "
-              "directory\n"},
-    };
-
-    (void)state;
-    TRY_CASES(cases);
-}
-
-#define NOT_A_CLOSURE                                                          \
-    " is not a closure; expected YYYY-MM-DD NAME or YYYY-MM-DD..YYYY-MM-DD "   \
-    "NAME, one a line\n"
-
-static void
-calendars(void **state)
-{
-    static const struct try_case cases[] = {
-        {"[calendar c]\ntitle = C\n",
-            F "1: error: [calendar c] has no 'works'; add works = WEEKDAY... "
-              "or none\n"},
-        {"[calendar c]\nworks = monday-friday\n",
-            F "2: error: 'works': 'monday-friday' is not a weekday; expected "
-              "mon, tue, wed, thu, fri, sat or sun\n"},
-        {"[calendar c]\nworks = none\n",
-            F "1: error: [calendar c] never works; name a weekday in 'works' "
-              "or a day in 'open'\n"},
-        {"[calendar c]\nworks = none\nopen = 2026-05-05\n", ""},
-        {"[calendar c]\nworks = mon\nopen = 2026-05-05, may\n",
-            F "3: error: 'open': 'may'" NOT_A_DAY},
-        {"[calendar c]\nworks = mon\nholidays = skerow\n[holidays skerrow]\n"
-         "day = 1 jan\n",
-            F "3: error: 'holidays': there is no holidays 'skerow'; did you "
-              "mean 'skerrow'?\n"},
-        {"[calendar c]\nworks = mon\nclosed =\n 2026-01-02\n 2026-01-02.. X\n "
-         "2026-1-2..2026-01-03 X\n 2026-01-02...2026-01-03 X\n",
-            F "4: error: 'closed': '2026-01-02'" NOT_A_CLOSURE F
-              "5: error: 'closed': '2026-01-02.. X'" NOT_A_CLOSURE F
-              "6: error: 'closed': '2026-1-2..2026-01-03 X'" NOT_A_CLOSURE F
-              "7: error: 'closed': '2026-01-02...2026-01-03 X'"
-              NOT_A_CLOSURE},
-        {"[calendar c]\nworks = mon\nclosed = 2026-02-01..2026-01-31 X\n",
-            F "3: error: 'closed': '2026-02-01..2026-01-31 X' ends before it "
-              "begins\n"},
-        {"[calendar c]\nworks = mon\nclosed = 2026-01-01..2126-01-01 X\n",
-            F "3: error: 'closed': '2026-01-01..2126-01-01 X' is longer than "
-              "ten years; correct it or write several\n"},
-        {"[depot d]\ncalendar = wrkshop\n",
-            F "2: error: 'calendar': there is no calendar 'wrkshop'; did you "
-              "mean 'workshop'?\n"},
-        {"[depot d]\n",
-            F "1: error: [depot d] has no 'calendar'; add calendar = "
-              "CALENDAR\n"},
-    };
-
-    (void)state;
-    TRY_CASES(cases);
-}
-
 int
 main(void)
 {
@@ -399,8 +305,6 @@ main(void)
         cmocka_unit_test(days_and_numbers),
         cmocka_unit_test(site_and_mail),
         cmocka_unit_test(people),
-        cmocka_unit_test(holidays),
-        cmocka_unit_test(calendars),
     };
 
     return cmocka_run_group_tests(tests, try_begin, try_end);

@@ -28,7 +28,7 @@ assert_printed(struct problems *ps, const char *want)
     struct buf *out = buf_new();
 
     assert_non_null(out);
-    problems_print(ps, out);
+    problems_print(ps, 1, out);
     assert_string_equal(buf_str(out), want);
     buf_free(out);
 }
@@ -101,7 +101,7 @@ many_problems_are_all_kept(void **state)
     assert_int_equal(problems_count(ps, PROBLEM_ERROR), 1000);
     struct buf *out = buf_new();
     assert_non_null(out);
-    problems_print(ps, out);
+    problems_print(ps, 1, out);
     const char *at = buf_str(out);
     assert_int_equal(strncmp(at, "f:1: error: n1\nf:2: error: n2\n", 30), 0);
     assert_non_null(strstr(at, "\nf:999: error: n999\nf:1000: error: n1000\n"));

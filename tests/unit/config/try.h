@@ -78,7 +78,7 @@ try_read(const char *path)
     int errors = problems_count(ps, PROBLEM_ERROR) > 0;
     assert_int_equal(c == NULL, errors);
     config_free(c);
-    problems_print(ps, out);
+    problems_print(ps, 1, out);
     char *text = strdup(buf_str(out));
     buf_free(out);
     problems_free(ps);

@@ -1,0 +1,212 @@
+/* RFC 5545 recurrence rules as deadlines.  The dates are those of the RFC's
+ * own examples in section 3.8.5.3, moved to other years by the calendar. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+
+#include <cmocka.h>
+
+#include "fixture.h"
+
+
+/* The first @n deadlines of @rule, as one after another is met on its day. */
+static void
+assert_series(
+    struct world *w, const char *rule, size_t n, const char *const *days)
+{
+    struct job *j = world_job(w, "round", rule);
+
+    w->n_records = 0;
+    j->rule.first = (struct first){.origin = ORIGIN_ON,
+        .on = j->rule.every[0].from};
+    for (size_t i = 0; i < n; i++) {
+        const struct due *d = world_due(w, j, "2026-01-01");
+        assert_reasoned(d);
+        assert_day(d->deadline, days[i]);
+        if (strcmp(days[i], "-") != 0)
+            world_done(w, j, days[i]);
+    }
+}
+
+#define ASSERT_SERIES(w, rule, ...)                                            \
+    do {                                                                       \
+        const char *const days_[] = {__VA_ARGS__};                             \
+        assert_series((w), (rule), sizeof days_ / sizeof *days_, days_);       \
+    } while (0)
+
+static void
+the_last_friday_of_the_month(void **state)
+{
+    ASSERT_SERIES(*state, "rule FREQ=MONTHLY;BYDAY=-1FR from 2026-01-30",
+        "2026-01-30", "2026-02-27", "2026-03-27", "2026-04-24", "2026-05-29");
+}
+
+static void
+every_other_tuesday_and_thursday(void **state)
+{
+    ASSERT_SERIES(*state,
+        "rule FREQ=WEEKLY;INTERVAL=2;BYDAY=TU,TH from 2026-01-06",
+        "2026-01-06", "2026-01-08", "2026-01-20", "2026-01-22", "2026-02-03",
+        "2026-02-05");
+}
+
+/* RFC 5545, section 3.3.10: an invalid date is ignored, not moved. */
+static void
+the_31st_is_skipped_where_there_is_none(void **state)
+{
+    ASSERT_SERIES(*state, "rule FREQ=MONTHLY from 2026-01-31", "2026-01-31",
+        "2026-03-31", "2026-05-31", "2026-07-31", "2026-08-31");
+}
+
+/* RFC 7529: with SKIP=BACKWARD the last day of the month instead. */
+static void
+the_31st_is_moved_back_when_asked(void **state)
+{
+    ASSERT_SERIES(*state,
+        "rule RSCALE=GREGORIAN;FREQ=MONTHLY;SKIP=BACKWARD from 2026-01-31",
+        "2026-01-31", "2026-02-28", "2026-03-31", "2026-04-30");
+}
+
+static void
+a_rule_that_counts_comes_to_an_end(void **state)
+{
+    ASSERT_SERIES(*state, "rule FREQ=MONTHLY;COUNT=3 from 2026-01-15",
+        "2026-01-15", "2026-02-15", "2026-03-15", "-");
+}
+
+static void
+a_rule_that_runs_until_a_day(void **state)
+{
+    ASSERT_SERIES(*state, "rule FREQ=WEEKLY;UNTIL=20260120 from 2026-01-06",
+        "2026-01-06", "2026-01-13", "2026-01-20", "-");
+}
+
+/* 30 February never comes; the search must end all the same. */
+static void
+a_rule_without_any_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "round",
+        "rule FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=30 from 2026-01-01");
+
+    world_done(w, j, "2026-01-01");
+    assert_deadline(w, j, "-");
+}
+
+/* Completions before, on and after the day, as for any rhythm. */
+static void
+done_early_late_and_twice(void **state)
+{
+    struct world *w = *state;
+    struct job *j =
+        world_job(w, "round", "rule FREQ=MONTHLY;BYDAY=-1FR from 2026-01-30");
+
+    j->rule.first =
+        (struct first){.origin = ORIGIN_ON, .on = date("2026-01-30")};
+    struct record *k = world_done(w, j, "2026-01-12");
+    assert_deadline(w, j, "2026-02-27");
+    k->day = date("2026-02-10"); /* late */
+    assert_deadline(w, j, "2026-02-27");
+    k->day = date("2026-04-01"); /* two missed */
+    assert_deadline(w, j, "2026-04-24");
+    k->day = date("2026-01-12");
+    world_done(w, j, "2026-01-20"); /* an extra */
+    assert_deadline(w, j, "2026-02-27");
+}
+
+static void
+with_nothing_pending_the_next_one_stands(void **state)
+{
+    struct world *w = *state;
+    struct job *j =
+        world_job(w, "round", "rule FREQ=MONTHLY;BYDAY=-1FR from 2026-01-30");
+    struct record *k = world_done(w, j, "2026-02-27");
+
+    assert_deadline(w, j, "2026-03-27");
+    k->day = date("2026-02-26");
+    assert_deadline(w, j, "2026-02-27");
+    k->day = date("2025-02-26"); /* before the rule begins */
+    assert_deadline(w, j, "2026-01-30");
+}
+
+static void
+the_first_is_on_or_after_the_first_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j =
+        world_job(w, "round", "rule FREQ=MONTHLY;BYDAY=-1FR from 2026-01-30");
+
+    assert_int_equal(world_due(w, j, "2026-01-01")->state, DUE_NO_RECORD);
+    j->rule.first =
+        (struct first){.origin = ORIGIN_ON, .on = date("2026-02-27")};
+    assert_deadline(w, j, "2026-02-27");
+    j->rule.first.on = date("2026-02-28");
+    assert_deadline(w, j, "2026-03-27");
+}
+
+/* Looking from the middle of a rule finds what running from its start does.
+ * Every 17th day from 2026-01-01 is plain counting. */
+static void
+looking_from_the_middle(void **state)
+{
+    struct world *w = *state;
+    struct job *j =
+        world_job(w, "round", "rule FREQ=DAILY;INTERVAL=17 from 2026-01-01");
+    struct record *k = world_done(w, j, "2026-01-01");
+    day_t start = date("2026-01-01");
+
+    for (int n = 0; n < 2000; n++) {
+        k->day = start + n;
+        world_snapshot(w, "2026-01-01", "-");
+        assert_int_equal(
+            world_find(w, j, 0)->deadline, start + (n / 17 + 1) * 17);
+    }
+}
+
+/* Every third Monday by weeks, and every 5 months on the 29th by counting
+ * months from January 2026: May 2027 is 16 on, and so on. */
+static void
+looking_from_the_middle_by_weeks_and_months(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "round",
+        "rule FREQ=WEEKLY;INTERVAL=3;BYDAY=MO from 2026-01-05");
+    struct job *m = world_job(
+        w, "months", "rule FREQ=MONTHLY;INTERVAL=5 from 2026-01-28");
+    struct record *k = world_done(w, j, "2026-01-05");
+    struct record *l = world_done(w, m, "2026-01-05");
+    day_t start = date("2026-01-05");
+
+    for (int n = 0; n < 1500; n++) {
+        k->day = start + n;
+        l->day = date("2026-01-28") + n;
+        world_snapshot(w, "2026-01-01", "-");
+        assert_int_equal(
+            world_find(w, j, 0)->deadline, start + (n / 21 + 1) * 21);
+        day_t next = l->day;
+        for (int i = 0; next <= l->day; i++)
+            next = step_months(date("2026-01-28"), 5 * i, MONTH_END_CLAMP);
+        assert_int_equal(world_find(w, m, 0)->deadline, next);
+    }
+}
+
+int
+main(void)
+{
+    const struct CMUnitTest tests[] = {
+        WORLD_TEST(the_last_friday_of_the_month),
+        WORLD_TEST(every_other_tuesday_and_thursday),
+        WORLD_TEST(the_31st_is_skipped_where_there_is_none),
+        WORLD_TEST(the_31st_is_moved_back_when_asked),
+        WORLD_TEST(a_rule_that_counts_comes_to_an_end),
+        WORLD_TEST(a_rule_that_runs_until_a_day),
+        WORLD_TEST(a_rule_without_any_day),
+        WORLD_TEST(done_early_late_and_twice),
+        WORLD_TEST(with_nothing_pending_the_next_one_stands),
+        WORLD_TEST(the_first_is_on_or_after_the_first_day),
+        WORLD_TEST(looking_from_the_middle),
+        WORLD_TEST(looking_from_the_middle_by_weeks_and_months),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,195 @@
+/* The states of a due, its warnings, and the edges of the ISO week. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+
+#include <cmocka.h>
+
+#include "fixture.h"
+
+/* Due on Sunday 2026-01-18, planned for Friday the 16th. */
+static struct job *
+sunday_job(struct world *w)
+{
+    struct job *j = world_job(w, "job", "10 days");
+
+    world_done(w, j, "2026-01-08");
+    return j;
+}
+
+static void
+assert_state(
+    struct world *w, struct job *j, const char *today, enum due_state state)
+{
+    const struct due *d = world_due(w, j, today);
+
+    assert_string_equal(due_state_word(d->state), due_state_word(state));
+}
+
+static void
+due_from_monday_of_its_week_on(void **state)
+{
+    struct world *w = *state;
+    struct job *j = sunday_job(w);
+
+    assert_state(w, j, "2026-01-08", DUE_AHEAD);
+    assert_state(w, j, "2026-01-11", DUE_AHEAD); /* Sunday of the week before */
+    assert_state(w, j, "2026-01-12", DUE_NOW);   /* Monday */
+    assert_state(w, j, "2026-01-18", DUE_NOW);   /* the last day itself */
+    assert_state(w, j, "2026-01-19", DUE_OVERDUE);
+    assert_state(w, j, "2027-01-19", DUE_OVERDUE);
+}
+
+/* A deadline on Monday, a holiday: the plan day is the Friday before it. */
+static void
+the_plan_day_alone_makes_it_due(void **state)
+{
+    struct world *w = *state;
+    struct job *j = sunday_job(w);
+    struct named_day monday = {date("2026-01-19"), "Regatta"};
+
+    w->records[0].day++;
+    world_calendar(w, &(struct workcal_plan){
+                          .works = WEEKDAYS, .closed = &monday, .n_closed = 1});
+    assert_day(world_due(w, j, "2026-01-12")->plan_day, "2026-01-16");
+    assert_state(w, j, "2026-01-11", DUE_AHEAD);
+    assert_state(w, j, "2026-01-12", DUE_NOW);
+    assert_state(w, j, "2026-01-19", DUE_NOW);
+}
+
+/* No plan day: the deadline counts by itself. */
+static void
+the_deadline_alone_makes_it_due(void **state)
+{
+    struct world *w = *state;
+    struct job *j = sunday_job(w);
+
+    world_calendar(w, &(struct workcal_plan){.works = 0});
+    assert_state(w, j, "2026-01-11", DUE_AHEAD);
+    assert_state(w, j, "2026-01-12", DUE_NOW);
+}
+
+/* Over the turn of a year with 53 weeks: 2027-01-03 is the Sunday of
+ * 2026-W53. */
+static void
+over_the_turn_of_the_year(void **state)
+{
+    struct world *w = *state;
+    struct job *j = sunday_job(w);
+
+    w->records[0].day = date("2027-01-03") - 10;
+    assert_state(w, j, "2026-12-27", DUE_AHEAD);
+    assert_state(w, j, "2026-12-28", DUE_NOW);
+    assert_state(w, j, "2027-01-03", DUE_NOW);
+    assert_state(w, j, "2027-01-04", DUE_OVERDUE);
+}
+
+static void
+never_done_and_nothing_known(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+
+    assert_state(w, j, "2026-01-08", DUE_NO_RECORD);
+    w->tasks[0].baseline.deadline = date("2026-01-18");
+    assert_state(w, j, "2026-01-08", DUE_AHEAD);
+    assert_state(w, j, "2026-01-19", DUE_OVERDUE);
+}
+
+static void
+before_return_until_it_is_back(void **state)
+{
+    struct world *w = *state;
+    struct job *j = sunday_job(w);
+    struct record *k = world_off_road(w, "2026-01-10", "-");
+
+    assert_state(w, j, "2026-01-12", DUE_BEFORE_RETURN);
+    assert_state(w, j, "2026-03-12", DUE_BEFORE_RETURN);
+    k->until = date("2026-02-01");
+    assert_state(w, j, "2026-02-01", DUE_BEFORE_RETURN);
+    assert_state(w, j, "2026-02-02", DUE_OVERDUE);
+}
+
+/* Friday the 16th is the plan day; three working days before it, the 13th. */
+static void
+warnings_as_the_days_go_by(void **state)
+{
+    struct world *w = *state;
+    struct job *j = sunday_job(w);
+
+    j->rule.lead = (struct lead){{3, STEP_DAYS}, 1};
+    assert_int_equal(world_due(w, j, "2026-01-12")->warnings, 0);
+    assert_int_equal(world_due(w, j, "2026-01-13")->warnings, WARN_BOOK_NOW);
+    assert_int_equal(world_due(w, j, "2026-01-16")->warnings, WARN_BOOK_NOW);
+    /* Too late to book for the plan day, and then for anything. */
+    assert_int_equal(
+        world_due(w, j, "2026-01-17")->warnings, WARN_PLAN_PASSED);
+    assert_int_equal(
+        world_due(w, j, "2026-01-18")->warnings, WARN_PLAN_PASSED);
+    assert_int_equal(world_due(w, j, "2026-01-19")->warnings, 0);
+}
+
+/* Each warning has a text, without a full stop, that names what it is of. */
+static void
+warnings_have_words(void **state)
+{
+    struct world *w = *state;
+    struct job *j = sunday_job(w);
+    const struct due *d = world_due(w, j, "2026-01-17");
+    char text[200];
+
+    for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1) {
+        due_warning_text(d, (enum due_warning)bit, date("2026-01-17"), text,
+            sizeof text);
+        assert_true(strlen(text) > 10);
+        assert_true(text[strlen(text) - 1] != '.');
+    }
+    due_warning_text(
+        d, WARN_PLAN_PASSED, date("2026-01-17"), text, sizeof text);
+    assert_non_null(strstr(text, "no working day is left"));
+    j->rule.lead = (struct lead){{3, STEP_DAYS}, 1};
+    d = world_due(w, j, "2026-01-13");
+    due_warning_text(d, WARN_BOOK_NOW, date("2026-01-13"), text, sizeof text);
+    assert_non_null(strstr(text, "Tue 2026-01-13"));
+}
+
+/* The words are a contract: `ostler due --json` shows them. */
+static void
+the_words_of_the_contract(void **state)
+{
+    (void)state;
+    assert_string_equal(due_state_word(DUE_NO_RECORD), "no-record");
+    assert_string_equal(due_state_word(DUE_OVERDUE), "overdue");
+    assert_string_equal(due_state_word(DUE_NEEDS_READING), "needs-reading");
+    assert_string_equal(due_state_word(DUE_BEFORE_RETURN), "before-return");
+    assert_string_equal(due_state_word(DUE_NOW), "due");
+    assert_string_equal(due_state_word(DUE_AHEAD), "ahead");
+    for (unsigned a = 1; a <= WARN_LAST; a <<= 1) {
+        assert_true(due_warning_word((enum due_warning)a)[0] != '\0');
+        for (unsigned b = 1; b < a; b <<= 1)
+            assert_string_not_equal(due_warning_word((enum due_warning)a),
+                due_warning_word((enum due_warning)b));
+    }
+    for (int a = REASON_START; a <= REASON_NOTE; a++)
+        for (int b = REASON_START; b < a; b++)
+            assert_string_not_equal(due_step_word((enum reason_step)a),
+                due_step_word((enum reason_step)b));
+}
+
+int
+main(void)
+{
+    const struct CMUnitTest tests[] = {
+        WORLD_TEST(due_from_monday_of_its_week_on),
+        WORLD_TEST(the_plan_day_alone_makes_it_due),
+        WORLD_TEST(the_deadline_alone_makes_it_due),
+        WORLD_TEST(over_the_turn_of_the_year),
+        WORLD_TEST(never_done_and_nothing_known),
+        WORLD_TEST(before_return_until_it_is_back),
+        WORLD_TEST(warnings_as_the_days_go_by),
+        WORLD_TEST(warnings_have_words),
+        WORLD_TEST(the_words_of_the_contract),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
