@@ -79,15 +79,18 @@ write_new(int fd, const char *bytes, size_t len)
 int
 durable_write(const char *path, const char *bytes, size_t len)
 {
-    static const char suffix[] = ".new-XXXXXX";
-
-    if (holds(path, bytes, len))
-        return 0;
+    static const char suffix[] = ".new";
     char *temp = malloc(strlen(path) + sizeof suffix);
+
     if (temp == NULL)
         return -1;
     sprintf(temp, "%s%s", path, suffix);
-    int fd = mkstemp(temp);
+    (void)unlink(temp); /* of a process that was killed */
+    if (holds(path, bytes, len)) {
+        free(temp);
+        return 0;
+    }
+    int fd = open(temp, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
     if (fd < 0)
         goto err0;
     if (write_new(fd, bytes, len) || rename(temp, path))
@@ -99,18 +102,6 @@ err1:
 err0:
     free(temp);
     return -1;
-}
-
-/* Nonzero when @path is a folder; errno says why not. */
-static int
-is_folder(const char *path)
-{
-    struct stat st;
-
-    if (stat(path, &st) != 0)
-        return 0;
-    errno = ENOTDIR;
-    return S_ISDIR(st.st_mode);
 }
 
 int

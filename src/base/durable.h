@@ -7,8 +7,11 @@
  * Replace the file @path by @len bytes so that a reader sees the old file or
  * the new one, whole, whatever happens: a temporary file in the same folder,
  * fsync, rename, fsync of the folder.  A file that already holds these bytes
- * is left alone.  Returns 1 when written, 0 when it was the same, -1 with
- * errno set when it failed, and then the old file is as it was.
+ * is left alone.  One process at a time may write a path: the temporary file
+ * is PATH.new, so that a killed one leaves nothing the next does not clear
+ * away.  Returns 1 when written, 0 when it was the same, -1 with errno set
+ * when it failed: then the old file is as it was, unless only the last step
+ * failed and the new one may not outlive a power cut.
  */
 int durable_write(const char *path, const char *bytes, size_t len);
 

@@ -90,8 +90,8 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
         break;
     case WARN_OUT_OF_RANGE:
         snprintf(out, size,
-            "the deadline lies after 2199-12-31, the last "
-            "day that can be told");
+            "no further deadline can be told: the rule has ended, or the "
+            "day lies after 2199-12-31");
         break;
     }
     return out;

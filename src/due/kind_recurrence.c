@@ -111,7 +111,8 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
     day_t day = r->done[i].day;
 
     if (l->deadline == DAY_NONE)
-        l->deadline = occurrence_from(every, step_days(day, 1));
+        rhythm_begin(
+            r, every, day, occurrence_from(every, step_days(day, 1)), step, l);
     else
         rhythm_complete(r, every, day, step, l);
     reasons_add(r->why, REASON_INTERVAL, day, l->deadline, "%s (%s)",

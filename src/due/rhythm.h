@@ -13,11 +13,19 @@ typedef void rhythm_step(
 
 /*
  * Count the completion on @day against the series.  It satisfies the pending
- * deadline, or, when it came late, the last one that has passed.  One that
- * comes before the deadline last satisfied has itself passed is an extra and
- * changes nothing.
+ * deadline, or, when it came late, the last one that has passed, and also the
+ * next when @day lies in the rule's window before it.  One that comes before
+ * the deadline last satisfied has itself passed is an extra and changes
+ * nothing.
  */
 void rhythm_complete(const struct reckoning *r, const struct interval *every,
     day_t day, rhythm_step *step, struct limit *l);
+
+/*
+ * Begin the series with the completion on @day and the first deadline after
+ * it: the pending one is that, or the next when @day lies in its window.
+ */
+void rhythm_begin(const struct reckoning *r, const struct interval *every,
+    day_t day, day_t first, rhythm_step *step, struct limit *l);
 
 #endif

@@ -8,25 +8,19 @@ Distances, hours, forecasts and reminders are left out.
 """
 import calendar
 import json
-import os
-import sqlite3
 import sys
 from collections import namedtuple
 from datetime import date, timedelta
 
 sys.dont_write_bytecode = True
-import second_working_days
+# pylint: disable=wrong-import-position
+from second_fleet import Fleet, read_ledger, words
 from second_steps import (Span, clamped, corresponding, ends, month_end,
                           occurrences, parse_day, parse_interval, parse_span)
+from second_task import Task, stated
 
 DAY = timedelta(1)
-EPOCH = date(1970, 1, 1)
 
-# until is the last day off the road, or None while that is not known.
-Record = namedtuple("Record", "id kind subject job day until voids",
-                    defaults=(None, None, None, None, None))
-# A completion; order puts several of one day in the order of entry.
-Fact = namedtuple("Fact", "day order cycle")
 # A deadline, the fact it runs from, and the series it belongs to: base plus
 # count spans; previous is the deadline it was stepped from.
 Pending = namedtuple("Pending", "day fact base count previous")
@@ -37,140 +31,8 @@ def begun(day, fact, previous=None):
     return Pending(day, fact, day, 0, previous)
 
 
-def stated(day):
-    """What stands in for a completion: a day of the fleet file."""
-    return Fact(day, 0, f"d{day}")
-
-
-def read_sections(path):
-    """{kind: {id: {key: [line, ...]}}} of a fleet file."""
-    sections = {}
-    with open(path, encoding="utf-8") as lines:
-        for line in lines:
-            text = line.strip()
-            if not text or text[0] in "#;":
-                continue
-            if line[0] == "[":
-                kind, _, name = text.strip("[]").partition(" ")
-                here = sections.setdefault(kind, {}).setdefault(name, {})
-            elif line[0] in " \t":
-                here[key].append(text)
-            else:
-                key, _, value = (part.strip() for part in text.partition("="))
-                here[key] = [value] if value else []
-    return sections
-
-
-def words(lines):
-    return " ".join(lines or []).replace(",", " ").split()
-
-
-class Fleet:
-    def __init__(self, path):
-        self.sections = read_sections(path)
-        self.jobs = self.sections.get("job", {})
-        self.subjects = {}
-        for kind in ("vehicle", "equipment", "driver"):
-            for name, keys in self.sections.get(kind, {}).items():
-                self.subjects[name] = (kind, keys)
-        self.working = second_working_days.Calendars(self.sections)
-        self.ledger = os.path.join(
-            os.path.dirname(path), self.sections["site"][""]["ledger"][0])
-
-    def key(self, subject, key):
-        """A subject's own value, or its type's."""
-        keys = self.subjects[subject][1]
-        if key in keys or "type" not in keys:
-            return keys.get(key)
-        return self.sections["type"][keys["type"][0]].get(key)
-
-    def jobs_of(self, subject):
-        keys = self.subjects[subject][1]
-        shared = []
-        if "type" in keys:
-            shared = words(self.sections["type"][keys["type"][0]].get("jobs"))
-        return list(dict.fromkeys(shared + words(keys.get("jobs"))))
-
-    def carrier(self, subject):
-        return (self.key(subject, "carried-by") or [None])[0]
-
-    def wider(self, job):
-        """The job, and every job whose completion counts as its own."""
-        found = [job]
-        for narrow in found:
-            found += [name for name, keys in self.jobs.items()
-                      if narrow in words(keys.get("covers"))
-                      and name not in found]
-        return found
-
-
-class Task:
-    """One job of one subject."""
-
-    def __init__(self, fleet, subject, job, records):
-        self.fleet, self.subject, self.job = fleet, subject, job
-        voided = {record.voids for record in records}
-        self.records = [r for r in records if r.id not in voided]
-        self.how = self.get("ends", "same day")
-        self.sticky = self.get("month-end") == "sticky"
-        self.spells = self.spells_off_the_road()
-
-    def lines(self, key):
-        """The lines of a rule: subject before type before job."""
-        own = self.fleet.key(self.subject, f"{self.job}.{key}")
-        return own if own is not None else self.fleet.jobs[self.job].get(key)
-
-    def get(self, key, default=None):
-        lines = self.lines(key)
-        return " ".join(lines) if lines else default
-
-    def day_of(self, key):
-        """A day that the fleet file states for this very job."""
-        lines = self.fleet.subjects[self.subject][1].get(f"{self.job}.{key}")
-        return parse_day(lines[0]) if lines else None
-
-    def span_of(self, key):
-        text = self.get(key)
-        return parse_span(text) if text else None
-
-    def origin(self, name):
-        keys = self.fleet.subjects[self.subject][1]
-        names = [name] if name != "earliest" else [
-            "registered", "built", "in-service"]
-        days = [parse_day(keys[n][0]) for n in names if n in keys]
-        return min(days, default=None)
-
-    # What was done.
-
-    def recorded(self, job):
-        """The ledger's completions of a job, its wider ones included."""
-        names = self.fleet.wider(job)
-        return [Fact(r.day, r.id, f"r{r.id}") for r in self.records
-                if r.kind == "completed" and r.subject == self.subject
-                and r.job in names]
-
-    def completions(self):
-        facts = self.recorded(self.job)
-        last = self.day_of("last")
-        if last and last not in [fact.day for fact in facts]:
-            facts.append(stated(last))
-        return sorted(facts)
-
-    def spells_off_the_road(self):
-        """[first day, last day or date.max] of the subject's own spells and
-        its carrier's; overlapping and adjoining ones are one."""
-        who = (self.subject, self.fleet.carrier(self.subject))
-        joined = []
-        for first, last in sorted((r.day, r.until or date.max)
-                                  for r in self.records
-                                  if r.kind == "off-road"
-                                  and r.subject in who):
-            if joined and (joined[-1][1] == date.max
-                           or first <= joined[-1][1] + DAY):
-                joined[-1][1] = max(joined[-1][1], last)
-            else:
-                joined.append([first, last])
-        return joined
+class Calculation(Task):
+    """How the deadline of a task comes about, and what follows from it."""
 
     # What changes an interval.
 
@@ -454,18 +316,9 @@ def state(today, deadline, plan, found):
 
 
 def dues(fleet, records, today):
-    tasks = [Task(fleet, subject, job, records) for subject in fleet.subjects
+    tasks = [Calculation(fleet, subject, job, records) for subject in fleet.subjects
              for job in fleet.jobs_of(subject)]
     return [due for due in (task.due(today) for task in tasks) if due]
-
-
-def read_ledger(path):
-    rows = sqlite3.connect(path).execute(
-        "SELECT id, kind, subject, job, day, until, voids FROM record"
-        " ORDER BY id")
-    return [Record(*row[:4],
-                   *(None if day is None else EPOCH + day * DAY
-                     for day in row[4:6]), row[6]) for row in rows]
 
 
 def main():

@@ -1,0 +1,85 @@
+"""One job of one subject: its rules, and the facts that bear on it."""
+from collections import namedtuple
+from datetime import date, timedelta
+
+from second_fleet import words
+from second_steps import parse_day, parse_span
+
+DAY = timedelta(1)
+
+# A completion; order puts several of one day in the order of entry.
+Fact = namedtuple("Fact", "day order cycle")
+
+
+def stated(day):
+    """What stands in for a completion: a day of the fleet file."""
+    return Fact(day, 0, f"d{day}")
+
+
+class Task:
+    """One job of one subject."""
+
+    def __init__(self, fleet, subject, job, records):
+        self.fleet, self.subject, self.job = fleet, subject, job
+        voided = {record.voids for record in records}
+        self.records = [r for r in records if r.id not in voided]
+        self.how = self.get("ends", "same day")
+        self.sticky = self.get("month-end") == "sticky"
+        self.spells = self.spells_off_the_road()
+
+    def lines(self, key):
+        """The lines of a rule: subject before type before job."""
+        own = self.fleet.key(self.subject, f"{self.job}.{key}")
+        return own if own is not None else self.fleet.jobs[self.job].get(key)
+
+    def get(self, key, default=None):
+        lines = self.lines(key)
+        return " ".join(lines) if lines else default
+
+    def day_of(self, key):
+        """A day that the fleet file states for this very job."""
+        lines = self.fleet.subjects[self.subject][1].get(f"{self.job}.{key}")
+        return parse_day(lines[0]) if lines else None
+
+    def span_of(self, key):
+        text = self.get(key)
+        return parse_span(text) if text else None
+
+    def origin(self, name):
+        keys = self.fleet.subjects[self.subject][1]
+        names = [name] if name != "earliest" else [
+            "registered", "built", "in-service"]
+        days = [parse_day(keys[n][0]) for n in names if n in keys]
+        return min(days, default=None)
+
+    # What was done.
+
+    def recorded(self, job):
+        """The ledger's completions of a job, its wider ones included."""
+        names = self.fleet.wider(job)
+        return [Fact(r.day, r.id, f"r{r.id}") for r in self.records
+                if r.kind == "completed" and r.subject == self.subject
+                and r.job in names]
+
+    def completions(self):
+        facts = self.recorded(self.job)
+        last = self.day_of("last")
+        if last and last not in [fact.day for fact in facts]:
+            facts.append(stated(last))
+        return sorted(facts)
+
+    def spells_off_the_road(self):
+        """[first day, last day or date.max] of the subject's own spells and
+        its carrier's; overlapping and adjoining ones are one."""
+        who = (self.subject, self.fleet.carrier(self.subject))
+        joined = []
+        for first, last in sorted((r.day, r.until or date.max)
+                                  for r in self.records
+                                  if r.kind == "off-road"
+                                  and r.subject in who):
+            if joined and (joined[-1][1] == date.max
+                           or first <= joined[-1][1] + DAY):
+                joined[-1][1] = max(joined[-1][1], last)
+            else:
+                joined.append([first, last])
+        return joined
