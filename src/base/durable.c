@@ -104,6 +104,18 @@ err0:
     return -1;
 }
 
+/* Nonzero when @path is a folder; errno says why not. */
+static int
+is_folder(const char *path)
+{
+    struct stat st;
+
+    if (stat(path, &st) != 0)
+        return 0;
+    errno = ENOTDIR;
+    return S_ISDIR(st.st_mode);
+}
+
 int
 durable_folder(const char *path)
 {
