@@ -11,9 +11,12 @@ struct fault {
     char text[512];
 };
 
-/* Fill in @f, which may be NULL; returns -1, so that a failing function can
- * end with it. */
-int fault_set(struct fault *f, int code, const char *format, ...)
+/* Fill in @f, which may be NULL. */
+void fault_fill(struct fault *f, int code, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
+
+/* The same, and -1, so that a failing function can end with it.  A macro, so
+ * that whoever reads the code for the compiler knows the -1 as well. */
+#define fault_set(...) (fault_fill(__VA_ARGS__), -1)
 
 #endif

@@ -4,17 +4,29 @@
 #include <sys/file.h>
 #include <unistd.h>
 
-int
-lock_take(const char *path)
+static int
+lock_as(const char *path, int how)
 {
     int fd = open(path, O_RDWR | O_CREAT | O_CLOEXEC, 0644);
 
     if (fd < 0)
         return -1;
-    if (flock(fd, LOCK_EX | LOCK_NB) == 0)
+    if (flock(fd, how) == 0)
         return fd;
     (void)close(fd);
     return -1;
+}
+
+int
+lock_take(const char *path)
+{
+    return lock_as(path, LOCK_EX | LOCK_NB);
+}
+
+int
+lock_wait(const char *path)
+{
+    return lock_as(path, LOCK_EX);
 }
 
 void

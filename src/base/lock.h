@@ -9,6 +9,9 @@
  */
 int lock_take(const char *path);
 
+/* The same, but waits for another process to give it back. */
+int lock_wait(const char *path);
+
 /* Give the lock back; -1 is ignored. */
 void lock_drop(int lock);
 

@@ -131,7 +131,7 @@ workcal_new(const struct workcal_plan *plan)
         return NULL;
     c->known_until = DAY_NONE;
     for (day_t d = DAY_FIRST; d <= DAY_LAST; d++)
-        set_open(c, d, plan->works >> day_weekday(d) & 1);
+        set_open(c, d, (plan->works >> day_weekday(d) & 1) != 0);
     for (size_t i = 0; i < plan->n_holidays; i++)
         if (close_holidays(c, plan->holidays[i]))
             goto err;

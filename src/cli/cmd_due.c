@@ -36,7 +36,7 @@ find_depot(struct invocation *i, const struct pass *p, const char *id)
         nearest_offer(&guess, f->depots[k].id);
     }
     const char *best = nearest_best(&guess);
-    fault_set(&i->fault, EX_USAGE, "the fleet file has no depot '%s'%s%s%s", id,
+    fault_fill(&i->fault, EX_USAGE, "the fleet file has no depot '%s'%s%s%s", id,
         best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
     return NULL;
 }
@@ -110,7 +110,7 @@ choose_view(struct invocation *i)
     int csv = options_value(&i->options, "csv") != NULL;
 
     if (json && csv) {
-        fault_set(&i->fault, EX_USAGE, "--json or --csv, not both");
+        fault_fill(&i->fault, EX_USAGE, "--json or --csv, not both");
         return NULL;
     }
     return json ? &view_json : csv ? &view_csv : &view_list;

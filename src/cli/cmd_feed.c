@@ -16,7 +16,7 @@ find_feed(struct invocation *i, const struct pass *p, const char *id)
     for (size_t k = 0; k < f->n_feeds; k++)
         nearest_offer(&guess, f->feeds[k].id);
     const char *best = nearest_best(&guess);
-    fault_set(&i->fault, EX_USAGE, "the fleet file has no feed '%s'%s%s%s", id,
+    fault_fill(&i->fault, EX_USAGE, "the fleet file has no feed '%s'%s%s%s", id,
         best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
     return NULL;
 }

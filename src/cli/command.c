@@ -89,7 +89,7 @@ command_pass(struct invocation *i, enum ledger_mode mode)
     if (today != NULL) {
         o.today = day_parse(today, strlen(today));
         if (o.today == DAY_NONE) {
-            fault_set(&i->fault, EX_USAGE,
+            fault_fill(&i->fault, EX_USAGE,
                 "--today: '%s' is no day; write it as 2026-12-02", today);
             return NULL;
         }
@@ -103,7 +103,7 @@ say_unknown(struct invocation *i, const char *what, const char *id,
 {
     const char *best = nearest_best(guess);
 
-    fault_set(&i->fault, EX_USAGE, "the fleet file has no %s '%s'%s%s%s", what,
+    fault_fill(&i->fault, EX_USAGE, "the fleet file has no %s '%s'%s%s%s", what,
         id, best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
 }
 
@@ -148,7 +148,7 @@ command_task(struct invocation *i, const struct pass *p, const char *subject,
         return NULL;
     const struct task *t = fleet_task(pass_fleet(p), s, j);
     if (t == NULL)
-        fault_set(&i->fault, EX_USAGE,
+        fault_fill(&i->fault, EX_USAGE,
             "%s does not have the job '%s'; add it to its jobs in the fleet "
             "file",
             s->id, j->id);
@@ -162,7 +162,7 @@ command_day(
     const char *text = options_value(&i->options, option);
 
     if (text == NULL && needed)
-        fault_set(&i->fault, EX_USAGE,
+        fault_fill(&i->fault, EX_USAGE,
             "--%s DAY is missing: the day it was done, as 2026-12-02 or today",
             option);
     if (text == NULL)
@@ -171,7 +171,7 @@ command_day(
         return pass_moment(p).today;
     day_t day = day_parse(text, strlen(text));
     if (day == DAY_NONE)
-        fault_set(&i->fault, EX_USAGE,
+        fault_fill(&i->fault, EX_USAGE,
             "--%s: '%s' is no day; write it as 2026-12-02, or today", option,
             text);
     return day;
@@ -183,7 +183,7 @@ command_number(struct invocation *i, const char *what, const char *text)
     int64_t n;
 
     if (num_parse(text, strlen(text), 0, 99999999, &n)) {
-        fault_set(&i->fault, EX_USAGE,
+        fault_fill(&i->fault, EX_USAGE,
             "%s: '%s' is not a whole number from 0 to 99999999", what, text);
         return -1;
     }

@@ -10,11 +10,11 @@ entry_text(struct invocation *i, const char *option)
     if (text == NULL)
         return NULL;
     if (text[0] == '\0')
-        fault_set(&i->fault, EX_USAGE, "--%s is empty; say it or leave it out",
+        fault_fill(&i->fault, EX_USAGE, "--%s is empty; say it or leave it out",
             option);
     for (const char *c = text; *c != '\0'; c++)
         if ((unsigned char)*c < ' ' || *c == 127)
-            fault_set(&i->fault, EX_USAGE,
+            fault_fill(&i->fault, EX_USAGE,
                 "--%s has a control character; write it on one line", option);
     return text;
 }

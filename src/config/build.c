@@ -3,7 +3,7 @@
 #include "check.h"
 #include "holder.h"
 #include "keys.h"
-#include "link.h"
+#include "tasks.h"
 
 #include <string.h>
 
@@ -261,7 +261,7 @@ build_fleet(struct reading *r, struct place whole)
     if (r->document->out_of_memory)
         return;
     finish_depots(r);
-    link_tasks(r);
+    tasks_make(r);
     check_all_jobs(r);
     check_site(r, whole);
     warn_no_mail(r);

@@ -224,7 +224,8 @@ warn_unused(struct reading *r)
             used[r->holders[i].uses[k].job->index] = 1;
     for (const struct section *s = r->document->sections; s != NULL;
          s = s->next)
-        if (s->kind == SECTION_JOB && !s->again && !used[s->index])
+        if (s->kind == SECTION_JOB && !s->again && !s->offered &&
+            !used[s->index])
             reading_warning(r, s->place,
                 "nobody has the job '%s'; add it to the 'jobs' of a subject",
                 s->id);

@@ -2,7 +2,7 @@
 
 #include "kind.h"
 #include "span.h"
-#include "values.h"
+#include "value.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -65,23 +65,85 @@ is_length(const struct interval *i)
     return i->span.n > 0 && !kind_is_calendar_rule(i);
 }
 
-/* What only means something where a date can be kept. */
+/* "4 within 12 months": nothing else has both a count and a length. */
+static int
+is_count(const struct interval *i)
+{
+    return is_length(i) && i->amount > 0;
+}
+
+/* The first of the intervals that names its own days, or NULL. */
+static const struct interval *
+calendar_rule(const struct rule *rule)
+{
+    for (int i = 0; i < rule->n_every; i++)
+        if (kind_is_calendar_rule(&rule->every[i]))
+            return &rule->every[i];
+    return NULL;
+}
+
+/* Refuse the key when it stands here and what it says depends on is known. */
+static void
+refuse_idle(const struct rule_check *c, const char *key, const char *beside)
+{
+    struct entry *e = first_here(
+        c, (const char *const[]){key, "runs-from", "every", "within", NULL});
+
+    if (e != NULL && e == here(c, key))
+        reading_refuse(c->reading, e, e->place,
+            "says something only beside %s or take this out", beside);
+}
+
+/* What only means something where a deadline can be met early, or a date be
+ * kept. */
 static void
 check_keeping(const struct rule_check *c)
 {
-    static const char *const keys[] = {
-        "window", "window-opens", "late", "shortest"};
+    static const char keeping[] = "'runs-from = keeping the date'; add that";
+    static const char series[] =
+        "'runs-from = keeping the date', 'runs-from = deadline', 'yearly' or "
+        "'rule'; add one";
 
     if (c->rule->runs_from == KEEPS_DATE)
         return;
-    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++) {
-        struct entry *e =
-            first_here(c, (const char *const[]){keys[i], "runs-from", NULL});
-        if (e != NULL && e == here(c, keys[i]))
+    refuse_idle(c, "late", keeping);
+    refuse_idle(c, "shortest", keeping);
+    if (c->rule->runs_from == FROM_DEADLINE || calendar_rule(c->rule) != NULL)
+        return;
+    refuse_idle(c, "window", series);
+    refuse_idle(c, "window-opens", series);
+}
+
+/* Without a window only a job done on that very day would keep the date. */
+static void
+check_window(const struct rule_check *c)
+{
+    struct entry *e =
+        first_here(c, (const char *const[]){"runs-from", "window", NULL});
+
+    if (e != NULL && c->rule->runs_from == KEEPS_DATE && c->rule->window.n == 0)
+        reading_refuse(c->reading, e, e->place,
+            "keeping the date needs a window; add window = SPAN, how long "
+            "before the deadline the date is kept");
+}
+
+/* A completion of the other job would restart any other interval. */
+static void
+check_also_counts(const struct rule_check *c)
+{
+    struct entry *e = first_here(
+        c, (const char *const[]){"also-counts", "every", "within", NULL});
+
+    if (e == NULL || section_entry(c->of_job, "also-counts") == NULL)
+        return;
+    for (int i = 0; i < c->rule->n_every; i++)
+        if (!is_count(&c->rule->every[i])) {
             reading_refuse(c->reading, e, e->place,
-                "says something only beside 'runs-from = keeping the date'; "
-                "add that or take this out");
-    }
+                "'also-counts' goes with N within SPAN only, and '%s' is "
+                "another kind of interval",
+                c->rule->every[i].text);
+            return;
+        }
 }
 
 static void
@@ -134,18 +196,15 @@ check_runs_from(const struct rule_check *c)
 {
     struct entry *e = first_here(
         c, (const char *const[]){"runs-from", "every", "within", NULL});
+    const struct interval *every = calendar_rule(c->rule);
 
-    if (e == NULL ||
+    if (e == NULL || every == NULL ||
         (here(c, "runs-from") == NULL && c->rule->runs_from == FROM_COMPLETION))
         return;
-    for (int i = 0; i < c->rule->n_every; i++)
-        if (kind_is_calendar_rule(&c->rule->every[i])) {
-            reading_refuse(c->reading, e, e->place,
-                "'%s' names its own days, so it runs from nothing; "
-                "take out 'runs-from'",
-                c->rule->every[i].text);
-            return;
-        }
+    reading_refuse(c->reading, e, e->place,
+        "'%s' names its own days, so it runs from nothing; "
+        "take out 'runs-from'",
+        every->text);
 }
 
 static void
@@ -161,7 +220,7 @@ check_roll(const struct rule_check *c)
         "a deadline of the law does not move; expected preceding");
 }
 
-/* The shortest length among the intervals, or NULL. */
+/* The shortest length among the intervals that age shortens, or NULL. */
 static const struct interval *
 main_interval(const struct rule *rule)
 {
@@ -169,7 +228,7 @@ main_interval(const struct rule *rule)
 
     for (int i = 0; i < rule->n_every; i++) {
         const struct interval *every = &rule->every[i];
-        if (is_length(every) &&
+        if (is_length(every) && !is_count(every) &&
             (found == NULL ||
                 value_span_size(every->span) < value_span_size(found->span)))
             found = every;
@@ -210,6 +269,8 @@ check_all(const struct rule_check *c)
     check_week_end(c);
     check_first_week_end(c);
     check_runs_from(c);
+    check_window(c);
+    check_also_counts(c);
     check_roll(c);
     check_ages(c);
 }

@@ -152,6 +152,7 @@ document_section(
     word += strspn(word, " \t");
     s->id = split_word(word);
     s->place = place;
+    s->offered = d->offering;
     if (kind_of(word, &s->kind))
         return refuse_section(d, place, word);
     if (check_id(d, place, s))

@@ -54,6 +54,7 @@ struct section {
     struct entry *entries;
     struct entry *last_entry;
     int again;    /* there is such a section already, which is refused */
+    int offered;  /* a preset, which nobody need use */
     void *object; /* what it describes; set by whoever gives it meaning */
     size_t index; /* among the sections of its group */
     size_t order; /* among all sections */
@@ -68,6 +69,7 @@ struct document {
     size_t n_sections;
     struct section **by_id; /* once sealed */
     struct section *open;   /* that the next key belongs to */
+    int offering;           /* what is being read are presets */
     int out_of_memory;
 };
 

@@ -79,7 +79,8 @@ by_bytes(const void *left, const void *right)
 }
 
 static void
-include_found(struct files *f, const struct items *item, char **paths, size_t n)
+read_found(struct files *f, const char *key, const struct items *item,
+    char **paths, size_t n)
 {
     struct problems *ps = f->document->problems;
 
@@ -89,9 +90,9 @@ include_found(struct files *f, const struct items *item, char **paths, size_t n)
         const char *before = read_before(f, paths[i]);
         if (before != NULL)
             problems_add(ps, PROBLEM_ERROR, item->place,
-                "'include': '%s' finds %s, which is read already; "
+                "'%s': '%s' finds %s, which is read already; "
                 "name each file once",
-                item->text, before);
+                key, item->text, before);
         else
             read_one(f, paths[i]);
     }
@@ -120,7 +121,7 @@ pattern_of(struct document *d, int file, const char *text)
 }
 
 static void
-include(struct files *f, const struct items *item)
+read_pattern(struct files *f, const char *key, const struct items *item)
 {
     struct document *d = f->document;
     const char *pattern = pattern_of(d, item->place.file, item->text);
@@ -130,10 +131,10 @@ include(struct files *f, const struct items *item)
         return;
     int bad = glob(pattern, GLOB_NOSORT, NULL, &found);
     if (bad == 0)
-        include_found(f, item, found.gl_pathv, found.gl_pathc);
+        read_found(f, key, item, found.gl_pathv, found.gl_pathc);
     else if (bad == GLOB_NOMATCH)
         problems_add(d->problems, PROBLEM_ERROR, item->place,
-            "'include': '%s' finds no file; correct it or take it out",
+            "'%s': '%s' finds no file; correct it or take it out", key,
             item->text);
     else
         d->out_of_memory = 1;
@@ -149,6 +150,18 @@ site_of(const struct document *d)
     return NULL;
 }
 
+static void
+read_list(struct files *f, const struct section *site, const char *key)
+{
+    struct entry *e = section_entry(site, key);
+
+    if (e == NULL)
+        return;
+    struct items item = items_of(e, ITEMS_WORDS);
+    while (items_next(&item))
+        read_pattern(f, key, &item);
+}
+
 int
 files_read(struct document *d, const char *path)
 {
@@ -158,11 +171,10 @@ files_read(struct document *d, const char *path)
     if (read_one(&f, path))
         return -1;
     const struct section *site = site_of(d);
-    struct entry *e = site ? section_entry(site, "include") : NULL;
-    if (e == NULL)
+    if (site == NULL)
         return 0;
-    struct items item = items_of(e, ITEMS_WORDS);
-    while (items_next(&item))
-        include(&f, &item);
+    read_list(&f, site, "include");
+    d->offering = 1;
+    read_list(&f, site, "presets");
     return 0;
 }

@@ -4,10 +4,10 @@
 #include "document.h"
 
 /*
- * Read the fleet file at @path and the files that its [site] includes, in
- * order, into @d.  A file is read once; a pattern that finds it again, or
- * finds nothing, becomes a problem.  Returns 0, or -1 when the file at @path
- * itself could not be read.
+ * Read the fleet file at @path, the files that its [site] includes, and those
+ * that it names as presets, in order, into @d.  A file is read once; a pattern
+ * that finds it again, or finds nothing, becomes a problem.  Returns 0, or -1
+ * when the file at @path itself could not be read.
  */
 int files_read(struct document *d, const char *path);
 

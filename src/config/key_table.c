@@ -1,4 +1,4 @@
-#include "values.h"
+#include "value.h"
 
 #include <stddef.h>
 
@@ -61,6 +61,7 @@ const struct key key_table[] = {
         "ZONE"),
     PLAIN(IN(SITE), IN(SITE), "ledger", value_path, AT(site, ledger), "PATH"),
     PLAIN(IN(SITE), 0, "include", value_nothing, 0, "PATTERN..."),
+    PLAIN(IN(SITE), 0, "presets", value_nothing, 0, "PATTERN..."),
     PLAIN(
         IN(SITE), 0, "feed-folder", value_path, AT(site, feed_folder), "PATH"),
 
@@ -75,7 +76,7 @@ const struct key key_table[] = {
     PLAIN(
         IN(HOLIDAYS), 0, "add", value_added, 0, "YYYY-MM-DD NAME, one a line"),
     PLAIN(IN(HOLIDAYS), 0, "remove", value_removed, 0, "YYYY-MM-DD..."),
-    PLAIN(IN(HOLIDAYS), 0, "file", value_published, 0, "PATH"),
+    PLAIN(IN(HOLIDAYS), 0, "file", value_holiday_file, 0, "PATH"),
     PLAIN(IN(HOLIDAYS), 0, "known-until", value_day,
         AT(holidays, set.known_until), DAY_FORM),
 
@@ -97,7 +98,6 @@ const struct key key_table[] = {
     PLAIN(IN(JOB), 0, "authority", value_text, AT(job, authority), "TEXT"),
     PLAIN(IN(JOB), 0, "source", value_text, AT(job, source), "TEXT"),
     PLAIN(IN(JOB), 0, "caution", value_text, AT(job, caution), "TEXT"),
-    PLAIN(IN(JOB), 0, "calendar", value_place, 0, "CALENDAR"),
     PLAIN(IN(JOB), 0, "covers", value_covers, 0, "JOB..."),
     PLAIN(IN(JOB), 0, "follows", value_follows, 0, "JOB..."),
     PLAIN(IN(JOB), 0, "also-counts", value_also_counts, 0, "N JOB"),
@@ -118,6 +118,7 @@ const struct key key_table[] = {
     RULE("from-age", value_ages, 0, "SPAN: SPAN"),
     RULE_CHOICE("age-from", age_from, origin_words, ORIGIN_FORM),
     RULE_CHOICE("off-road", off_road, road_words, "runs on or waits"),
+    RULE("calendar", value_place, 0, "CALENDAR"),
     RULE_CHOICE("roll", roll, roll_words, "preceding, following or nearest"),
     RULE_CHOICE("forecast", forecast, forecast_words, "early, likely or late"),
     RULE("reading-within", value_any_span, AT(rule, reading_within), SPAN_FORM),

@@ -33,12 +33,12 @@ read_open(int fd, size_t most, size_t *len, struct fault *f)
     struct stat st;
 
     if (fstat(fd, &st) == 0 && !S_ISREG(st.st_mode)) {
-        fault_set(f, EX_NOINPUT, "is not a regular file");
+        fault_fill(f, EX_NOINPUT, "is not a regular file");
         return NULL;
     }
     char *bytes = malloc(most + 2);
     if (bytes == NULL) {
-        fault_set(f, EX_OSERR, "cannot be read: out of memory");
+        fault_fill(f, EX_OSERR, "cannot be read: out of memory");
         return NULL;
     }
     /* One byte more than allowed shows that there is more. */
@@ -49,9 +49,9 @@ read_open(int fd, size_t most, size_t *len, struct fault *f)
         return bytes;
     }
     if (n < 0)
-        fault_set(f, EX_IOERR, "cannot be read: %s", strerror(errno));
+        fault_fill(f, EX_IOERR, "cannot be read: %s", strerror(errno));
     else
-        fault_set(f, EX_DATAERR, "is larger than %zu MiB", most >> 20);
+        fault_fill(f, EX_DATAERR, "is larger than %zu MiB", most >> 20);
     free(bytes);
     return NULL;
 }
@@ -63,7 +63,7 @@ source_read(const char *path, size_t most, size_t *len, struct fault *f)
     int fd = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
 
     if (fd < 0) {
-        fault_set(f, EX_NOINPUT, "cannot be read: %s", strerror(errno));
+        fault_fill(f, EX_NOINPUT, "cannot be read: %s", strerror(errno));
         return NULL;
     }
     char *bytes = read_open(fd, most, len, f);

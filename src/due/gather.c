@@ -172,9 +172,11 @@ gather_subject(struct gather *g, const struct subject *s)
     g->work.n = g->spells.n = g->distance.n = g->hours.n = 0;
     if (add_work(g, s))
         return -1;
-    for (const struct subject *c = s; c != NULL; c = c->carrier)
+    const struct subject *c = s;
+    do
         if (add_spells(g, c))
             return -1;
+    while ((c = c->carrier) != NULL);
     join_spells(g);
     if (add_readings(g, s))
         return -1;

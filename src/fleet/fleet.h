@@ -39,9 +39,7 @@ struct job {
     const char *caution;
     size_t index; /* in fleet.jobs */
     struct rule rule;
-    const struct workcal *calendar; /* of the place of the work, or NULL */
-    const char *place;              /* that calendar's name, or NULL */
-    const struct job **covers;      /* as named, not yet transitive */
+    const struct job **covers; /* as named, not yet transitive */
     size_t n_covers;
     const struct job **follows; /* a record of one of these makes this due */
     size_t n_follows;

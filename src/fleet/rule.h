@@ -3,6 +3,8 @@
 
 #include "interval.h"
 
+struct workcal;
+
 #define RULE_INTERVALS 4
 #define RULE_AGES 4
 #define RULE_STAGES 12
@@ -22,8 +24,9 @@ enum runs_from {
     KEEPS_DATE       /* the last deadline, when completed in its window */
 };
 
-/* When the renewal window before a deadline opens (check the certificate's
- * rule: readings differ at the ends of short months). */
+/* When the window before a deadline, in which a completion counts for it,
+ * opens (check the certificate's rule: readings differ at the ends of short
+ * months). */
 enum window_opens {
     WINDOW_SAFER,     /* the later of the two readings below */
     WINDOW_DAY_AFTER, /* the day after the deadline less the window */
@@ -97,6 +100,8 @@ struct rule {
     int n_ages;
     enum origin age_from;
     enum off_road off_road;
+    const struct workcal *calendar; /* of the place of the work, or NULL */
+    const char *place;              /* that calendar's name, or NULL */
     enum roll roll;
     enum forecast_day forecast;
     struct span reading_within; /* how old the newest reading may be; n is 0

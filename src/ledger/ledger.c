@@ -1,5 +1,6 @@
 #include "ledger.h"
 
+#include "lock.h"
 #include "query.h"
 #include "schema.h"
 
@@ -47,7 +48,7 @@ open_file(const char *path, const char *file, int flags, struct fault *f)
     struct ledger *l = calloc(1, sizeof *l);
 
     if (l == NULL || (l->path = strdup(path)) == NULL) {
-        fault_set(f, EX_OSERR, "%s: memory is out", path);
+        fault_fill(f, EX_OSERR, "%s: memory is out", path);
         ledger_close(l);
         return NULL;
     }
@@ -81,34 +82,6 @@ make_tables(const char *path, const char *file, struct fault *f)
     return l;
 }
 
-/*
- * Make a ledger beside @path and put it there whole.  So an empty file at
- * @path is never one of ours half made, but a damaged one, and is refused.
- */
-static int
-make_file(const char *path, const char *file, struct fault *f)
-{
-    char *beside = NULL;
-    int code = -1;
-
-    if (asprintf(&beside, "%s.new-%ld", file, (long)getpid()) < 0)
-        return fault_set(f, EX_OSERR, "%s: memory is out", path);
-    unlink(beside); /* of a crashed process with our number */
-    struct ledger *l = make_tables(path, beside, f);
-    if (l != NULL) {
-        ledger_close(l);
-        code = link(beside, file);
-        if (code != 0 && errno == EEXIST)
-            code = 0; /* another process was faster */
-        if (code != 0)
-            fault_set(f, EX_CANTCREAT, "%s: cannot be made: %s", path,
-                strerror(errno));
-    }
-    unlink(beside);
-    free(beside);
-    return code;
-}
-
 /* Nonzero when there is something at @file that we may not overlook. */
 static int
 is_there(const char *file)
@@ -116,6 +89,72 @@ is_there(const char *file)
     struct stat st;
 
     return stat(file, &st) == 0 || (errno != ENOENT && errno != ENOTDIR);
+}
+
+/* Make a ledger as @beside and put it at @file whole. */
+static int
+make_whole(
+    const char *path, const char *beside, const char *file, struct fault *f)
+{
+    struct ledger *l = make_tables(path, beside, f);
+
+    if (l == NULL)
+        return -1;
+    ledger_close(l);
+    if (rename(beside, file) == 0)
+        return 0;
+    fault_fill(
+        f, EX_CANTCREAT, "%s: cannot be made: %s", path, strerror(errno));
+    (void)unlink(beside);
+    return -1;
+}
+
+/* What a process that was killed may have left. */
+static int
+clear(const char *beside)
+{
+    char *journal = NULL;
+
+    if (asprintf(&journal, "%s-journal", beside) < 0)
+        return -1;
+    (void)unlink(journal);
+    (void)unlink(beside);
+    free(journal);
+    return 0;
+}
+
+/*
+ * A new ledger is made beside its place by one process at a time.  So an
+ * empty file in its place is never one of ours half made, but a damaged one,
+ * and is refused.
+ */
+static int
+make_file(const char *path, const char *file, struct fault *f)
+{
+    char *beside = NULL;
+    char *lock_path = NULL;
+    int code = -1;
+
+    if (asprintf(&beside, "%s.new", file) < 0)
+        return fault_set(f, EX_OSERR, "%s: memory is out", path);
+    if (asprintf(&lock_path, "%s.lock", file) < 0) {
+        free(beside);
+        return fault_set(f, EX_OSERR, "%s: memory is out", path);
+    }
+    int lock = lock_wait(lock_path);
+    if (lock < 0)
+        fault_fill(f, EX_CANTCREAT, "%s: cannot be made: %s: %s", path,
+            lock_path, strerror(errno));
+    else if (is_there(file))
+        code = 0; /* another process was faster */
+    else if (clear(beside))
+        fault_fill(f, EX_OSERR, "%s: memory is out", path);
+    else
+        code = make_whole(path, beside, file, f);
+    lock_drop(lock);
+    free(lock_path);
+    free(beside);
+    return code;
 }
 
 static int
@@ -137,7 +176,7 @@ open_there(
     struct stat st;
 
     if (stat(file, &st) == 0 && !S_ISREG(st.st_mode)) {
-        fault_set(f, EX_DATAERR, "%s: is not a file: check the path", path);
+        fault_fill(f, EX_DATAERR, "%s: is not a file: check the path", path);
         return NULL;
     }
     struct ledger *l = open_file(path, file, 0, f);
@@ -156,7 +195,7 @@ ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
 
     /* "./" keeps SQLite from taking "file:..." or ":memory:" as special. */
     if (asprintf(&file, "%s%s", path[0] == '/' ? "" : "./", path) < 0) {
-        fault_set(f, EX_OSERR, "%s: memory is out", path);
+        fault_fill(f, EX_OSERR, "%s: memory is out", path);
         return NULL;
     }
     int there = is_there(file);

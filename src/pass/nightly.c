@@ -43,11 +43,11 @@ take_lock(const struct pass *p, struct fault *f)
     buf_print(path, "%s.lock", pass_fleet(p)->site.ledger);
     lock = lock_take(buf_str(path));
     if (lock < 0 && errno == EWOULDBLOCK)
-        fault_set(f, EX_TEMPFAIL,
+        fault_fill(f, EX_TEMPFAIL,
             "%s: another pass is running, so this one did nothing",
             buf_str(path));
     else if (lock < 0)
-        fault_set(f, EX_CANTCREAT, "%s: cannot make the lock: %s",
+        fault_fill(f, EX_CANTCREAT, "%s: cannot make the lock: %s",
             buf_str(path), strerror(errno));
     buf_free(path);
     return lock;

@@ -100,7 +100,7 @@ pass_open(const struct pass_options *options, struct problems *problems,
         goto err;
     return p;
 no_memory:
-    fault_set(f, EX_OSERR, "out of memory");
+    fault_fill(f, EX_OSERR, "out of memory");
 err:
     pass_close(p);
     return NULL;
@@ -150,6 +150,6 @@ pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
     struct snapshot *s = snapshot_new(&p->facts, &options);
 
     if (s == NULL)
-        fault_set(f, EX_OSERR, "out of memory");
+        fault_fill(f, EX_OSERR, "out of memory");
     return s;
 }

@@ -119,7 +119,7 @@ build(const struct pass *p, const struct ical_feed *feed, struct buf *out,
     if (stamp_together(p, feed, stamps, f))
         goto out;
     if (ical_render(feed, stamps, out)) {
-        fault_set(f, EX_OSERR, "out of memory");
+        fault_fill(f, EX_OSERR, "out of memory");
         goto out;
     }
     rc = ical_check(
@@ -167,7 +167,7 @@ write_feed(const struct pass *p, const struct snapshot *s,
     buf_clear(path);
     buf_print(path, "%s/%s.ics", pass_fleet(p)->site.feed_folder, feed->id);
     if (bytes == NULL || buf_failed(path))
-        fault_set(f, EX_OSERR, "out of memory");
+        fault_fill(f, EX_OSERR, "out of memory");
     else if (publish_feed(p, s, feed, bytes, f) == 0)
         rc = durable_write(buf_str(path), buf_str(bytes), buf_len(bytes)) < 0
                  ? fault_set(f, EX_IOERR, "%s: cannot write the feed: %s",

@@ -220,7 +220,7 @@ put_in_outbox(const struct digest *g, struct fault *f)
     int rc = -1;
 
     if (bytes == NULL || name_message(g, id, sizeof id))
-        fault_set(f, EX_OSERR, "cannot name a message");
+        fault_fill(f, EX_OSERR, "cannot name a message");
     else if (compose(g, id, bytes, f) == 0) {
         struct outbox_message m = {
             .person = g->person->id,

@@ -146,7 +146,7 @@ ical_check(const char *bytes, size_t len, size_t n_events, struct fault *f)
     icalcomponent *calendar = icalparser_parse_string(bytes);
     const char **uids = calloc(n_events + 1, sizeof *uids);
     if (uids == NULL)
-        fault_set(f, EX_OSERR, "out of memory");
+        fault_fill(f, EX_OSERR, "out of memory");
     else if (check_calendar(calendar, f) == 0)
         rc = check_events(calendar, uids, n_events, f);
     free(uids);

@@ -59,28 +59,30 @@ class Calculation(Task):
 
     # An interval of days, weeks, months or years.
 
-    def first(self, plain):
-        """The deadline before the first completion."""
-        deadline = self.day_of("deadline")
-        if deadline and not self.day_of("last"):
-            return begun(deadline, stated(deadline))
-        words_ = (self.get("first") or "").split()
-        if not words_:
-            return None
-        if words_[0] == "on":
-            day = parse_day(words_[1])
+    def certificate(self):
+        """The first deadline as a certificate has it, or None."""
+        return None if self.day_of("last") else self.day_of("deadline")
+
+    def first(self, changes):
+        """The deadline before the first completion; age and waiting change
+        it for a plain interval only."""
+        text = self.get("first", "")
+        if self.certificate():
+            return begun(self.certificate(), stated(self.certificate()))
+        if text.startswith("on "):
+            day = parse_day(text.split()[1])
             return begun(day, stated(day))
-        anchor = self.origin(words_[3])
+        span, _, origin = text.partition(" from ")
+        anchor = self.origin(origin) if text else None
         if not anchor:
             return None
         how = self.get("first-ends", self.how)
-        deadline = ends(anchor, parse_span(" ".join(words_[:2])), how,
-                        self.sticky)
-        if plain:
-            return begun(deadline, stated(anchor))
-        deadline = self.aged(
-            deadline, lambda step: ends(anchor, step, how, self.sticky))
-        return begun(self.waited(deadline, anchor), stated(anchor))
+        deadline = ends(anchor, parse_span(span), how, self.sticky)
+        if changes:
+            deadline = self.waited(self.aged(
+                deadline, lambda step: ends(anchor, step, how, self.sticky)),
+                anchor)
+        return begun(deadline, stated(anchor))
 
     def fresh(self, span, fact):
         """The interval counted from a completion."""
@@ -160,22 +162,25 @@ class Calculation(Task):
                 previous = day
         return begun(day, fact, previous)
 
+    def is_baseline(self, fact):
+        last = self.day_of("last")
+        return last is not None and fact == stated(last)
+
     def stated_after(self, fact):
         """The certificate's own deadline after the stated completion."""
-        deadline, last = self.day_of("deadline"), self.day_of("last")
-        return begun(deadline, fact) if (
-            deadline and last and fact == stated(last)) else None
+        deadline = self.day_of("deadline")
+        if deadline and self.is_baseline(fact):
+            return begun(deadline, fact)
+        return None
 
     def through_history(self, kind, what):
-        pending = self.first(kind != "span")
-        if pending and kind == "season" and not (
-                self.day_of("deadline") and not self.day_of("last")):
+        pending = self.first(kind == "span")
+        if pending and kind == "season" and not self.certificate():
             day = next(d for d in what if d >= pending.day)
             pending = begun(day, pending.fact)
         after = self.after_span if kind == "span" else self.after_season
-        last = self.day_of("last")
         for fact in self.completions():
-            if last and fact == stated(last):
+            if self.is_baseline(fact):
                 pending = None  # what was due before it is not known
             pending = (self.stated_after(fact)
                        or after(what, pending, fact))
@@ -193,28 +198,28 @@ class Calculation(Task):
     def within(self, times, span):
         counted = self.counted()
         if not counted:
-            return self.first(True)
+            return self.first(False)
         newest = counted[0]
-        if self.stated_after(newest):
-            return self.stated_after(newest)
+        certified = self.stated_after(newest)
+        if certified:
+            return certified
         if len(counted) >= times:
             nth = counted[times - 1]
-            return begun(ends(nth.day, span, self.how, self.sticky),
-                         newest)
+            return begun(
+                ends(nth.day, span, self.how, self.sticky), newest)
         if span.n % times == 0:
             share = Span(span.n // times, span.unit)
         else:
             share = Span(span.in_days() // times, "day")
-        return begun(ends(newest.day, share, self.how, self.sticky),
-                     newest)
+        return begun(ends(newest.day, share, self.how, self.sticky), newest)
 
     def interval(self, text):
         kind, what = parse_interval(text)
         if kind == "within":
             return self.within(*what)
-        if kind == "yearly" or kind == "rule":
-            return self.through_history("season", occurrences(kind, what))
-        return self.through_history(kind, what)
+        if kind == "span":
+            return self.through_history(kind, what)
+        return self.through_history("season", occurrences(kind, what))
 
     def trigger(self):
         """What a follow-on job runs from, unless it has been done since."""
@@ -270,55 +275,56 @@ class Calculation(Task):
         return self.fleet.working.rolled(
             self.subject, self.job, deadline, how)
 
+    def spell_at(self, day):
+        for first, last in self.spells:
+            if first <= day <= last:
+                return last
+        return None
+
     def due(self, today):
+        """The answer, or None while nothing is due."""
         is_due, pending = self.pending()
         if not is_due:
             return None
         done = self.completions()
-        last_done = done[-1].day if done else None
-        deadline = plan = found = None
-        returns = True
+        answer = {"subject": self.subject, "job": self.job,
+                  "last_done": iso(done[-1].day) if done else None,
+                  "cycle": pending.fact.cycle if pending else "none"}
         if not pending:
-            found = "no-record"
+            return answer | self.answer("no-record")
+        returns = self.spell_at(pending.day)
+        if returns == date.max:
+            return answer | self.answer("before-return", pending.day)
+        deadline = self.rolled(returns or pending.day)
+        plan = self.plan(deadline, done + [
+            fact for fact in [pending.fact] if fact.recorded])
+        if deadline < today:
+            found = "overdue"
+        elif returns:
+            found = "before-return"
         else:
-            deadline = pending.day
-            for first, last in self.spells:
-                if first <= deadline <= last:
-                    found = "before-return"
-                    returns = last != date.max
-                    deadline = last if returns else deadline
-                    break
-        if deadline and returns:
-            deadline = self.rolled(deadline)
-            plan = self.plan(deadline, done + [
-                f for f in [pending.fact] if f.cycle[0] == "r"])
-        return {
-            "subject": self.subject, "job": self.job,
-            "state": state(today, deadline if returns else None, plan, found),
-            "deadline": iso(deadline), "plan_day": iso(plan),
-            "book_by": iso(self.book_by(plan)), "last_done": iso(last_done),
-            "cycle": pending.fact.cycle if pending else "none"}
+            found = in_this_week(today, deadline, plan)
+        return answer | self.answer(found, deadline, plan)
+
+    def answer(self, found, deadline=None, plan=None):
+        return {"state": found, "deadline": iso(deadline),
+                "plan_day": iso(plan), "book_by": iso(self.book_by(plan))}
 
 
 def iso(day):
     return day.isoformat() if day else None
 
 
-def state(today, deadline, plan, found):
-    if deadline and deadline < today:
-        return "overdue"
-    if found:
-        return found
+def in_this_week(today, deadline, plan):
     sunday = today + (calendar.SUNDAY - today.weekday()) * DAY
-    if deadline <= sunday or (plan and plan <= sunday):
-        return "due"
-    return "ahead"
+    return "due" if min(deadline, plan or deadline) <= sunday else "ahead"
 
 
 def dues(fleet, records, today):
-    tasks = [Calculation(fleet, subject, job, records) for subject in fleet.subjects
+    found = [Calculation(fleet, subject, job, records).due(today)
+             for subject in fleet.subjects
              for job in fleet.jobs_of(subject)]
-    return [due for due in (task.due(today) for task in tasks) if due]
+    return [due for due in found if due]
 
 
 def main():

@@ -3,8 +3,9 @@ where calculators go wrong."""
 import calendar
 from datetime import date, timedelta
 
-from second_calculator import Record, Task
-from second_steps import WEEKDAYS, Span, clamped, occurrences, parse_interval
+from second_calculator import Calculation
+from second_fleet import Record
+from second_steps import WEEKDAYS, Span, by_rule, clamped, parse_interval
 
 DAY = timedelta(1)
 NASTY = [date(2024, 2, 28), date(2024, 2, 29), date(2024, 3, 1),
@@ -59,15 +60,15 @@ class Maker:
         self.sets = [f"h{n}" for n in range(self.rng.randint(0, 2))]
         for name in self.sets:
             yield f"[holidays {name}]", lines("day", self.some(HOLIDAYS, 1))
-            yield lines("add", [f"{self.day()} Added day"
-                                for _ in range(self.rng.randint(0, 2))])
-            yield lines("remove", [self.day()
-                                   for _ in range(self.rng.randint(0, 1))])
+            removed, *added = sorted({
+                self.day() for _ in range(self.rng.randint(0, 3))}) or [None]
+            yield lines("add", [f"{day} Added day" for day in added])
+            yield lines("remove", [removed] if removed else [])
         self.named = [f"c{n}" for n in range(self.rng.randint(1, 3))]
         for name in self.named:
             week = WEEKDAYS[:5]
             if self.chance(0.4):
-                week = self.some(WEEKDAYS, 2)
+                week = sorted({"tue", *self.some(WEEKDAYS)})
             yield f"[calendar {name}]", f"works = {' '.join(week)}"
             yield flat("holidays", self.some(self.sets))
             yield lines("closed", [self.closure()
@@ -97,8 +98,7 @@ class Maker:
         """A rule from one of its own days: RFC 5545, 3.8.5.3 leaves any
         other start undefined."""
         rule = self.rng.choice(RULES)
-        first = occurrences("rule", (rule, self.day()))[0]
-        return f"rule {rule} from {first}"
+        return f"rule {rule} from {next(by_rule(rule, self.day()))}"
 
     def timing(self, law):
         """Keys that a job states and a subject may override."""
@@ -284,14 +284,14 @@ class Maker:
 
     def work(self, fleet, subject, job, today):
         for _ in range(self.rng.choice([0, 1, 1, 2, 3, 4])):
-            task = Task(fleet, subject, job, self.records)
+            task = Calculation(fleet, subject, job, self.records)
             pending = task.pending()[1]
             day = self.edge(task, pending.day if pending else None)
             if day > today:
                 break
             kind = "completed" if self.chance(0.85) else "failed"
             self.add(kind, subject, job, day, None)
-        pending = Task(fleet, subject, job, self.records).pending()[1]
+        pending = Calculation(fleet, subject, job, self.records).pending()[1]
         if pending and self.chance(0.15):
             self.off_road(subject, pending.day)
 
@@ -302,6 +302,7 @@ class Maker:
                   pending + 20 * DAY, pending + 200 * DAY]
         opens = task.window_opens(pending)
         around += [opens, opens - DAY]
+        around += [day for day in [task.day_of("last")] if day]
         span = task.span_of("shortest") or Span(1, "month")
         around.append(clamped(pending, Span(-span.n, span.unit)))
         return self.rng.choice(around)

@@ -1,5 +1,7 @@
 """Days, spans and calendar rules of the second calculator."""
 import calendar
+import functools
+import itertools
 from collections import namedtuple
 from datetime import date, datetime, timedelta
 
@@ -9,7 +11,7 @@ from dateutil.rrule import rrulestr
 DAY = timedelta(1)
 MONTHS = [name.lower() for name in calendar.month_abbr]
 WEEKDAYS = [name.lower() for name in calendar.day_abbr]
-LAST_YEAR = 2060  # no rule is asked for a day beyond it
+LAST_YEAR = 2045  # no rule is asked for a day beyond it
 
 
 class Span(namedtuple("Span", "n unit")):
@@ -86,18 +88,17 @@ def parse_interval(text):
 
 
 def yearly(month, day):
-    for year in range(1990, LAST_YEAR):
+    for year in itertools.count(1990):
         yield date(year, month, 1) + relativedelta(day=day)
 
 
+def by_rule(rule, first):
+    for there in rrulestr(rule, dtstart=datetime(*first.timetuple()[:3])):
+        yield there.date()
+
+
+@functools.lru_cache(100)
 def occurrences(kind, what):
     """The days of a calendar rule, in order."""
-    if kind == "yearly":
-        return list(yearly(*what))
-    rule, first = what
-    found = []
-    for there in rrulestr(rule, dtstart=datetime(*first.timetuple()[:3])):
-        if there.year >= LAST_YEAR:
-            break
-        found.append(there.date())
-    return found
+    days = yearly(*what) if kind == "yearly" else by_rule(*what)
+    return list(itertools.takewhile(lambda d: d.year < LAST_YEAR, days))

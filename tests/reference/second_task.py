@@ -7,8 +7,14 @@ from second_steps import parse_day, parse_span
 
 DAY = timedelta(1)
 
-# A completion; order puts several of one day in the order of entry.
-Fact = namedtuple("Fact", "day order cycle")
+
+class Fact(namedtuple("Fact", "day order cycle")):
+    """A completion; order puts several of one day in the order of entry."""
+
+    @property
+    def recorded(self):
+        """It stands in the ledger."""
+        return self.order > 0
 
 
 def stated(day):

@@ -10,6 +10,7 @@ set -u
 tree=$(pwd -P)
 BUILD=$(cd "$BUILD" && pwd -P) || exit 1
 ostler=$BUILD/ostler
+[ -x "$ostler" ] || { echo "not ok - there is a program, $ostler"; exit 1; }
 folder=$(mktemp -d "$BUILD/scenario-XXXXXX") || exit 1
 failures=0
 trap 'cd "$tree" && chmod -R u+rwX "$folder" && rm -rf "$folder"' EXIT

@@ -10,6 +10,7 @@
 #include "arena.h"
 #include "days.h"
 #include "kind.h"
+#include "reasoned.h"
 #include "record.h"
 #include "scan.h"
 #include "snapshot.h"
@@ -30,8 +31,8 @@ struct world {
     struct depot depot;
     struct subject subjects[WORLD_SUBJECTS];
     struct job jobs[WORLD_JOBS];
-    struct task tasks[WORLD_TASKS];    /* as added */
-    struct task grouped[WORLD_TASKS];  /* by subject, as a fleet has them */
+    struct task tasks[WORLD_TASKS];       /* as added */
+    struct task grouped[WORLD_TASKS];     /* by subject, as a fleet has them */
     struct record records[WORLD_RECORDS]; /* as added */
     struct record sorted[WORLD_RECORDS];
     size_t first[WORLD_SUBJECTS + 1];
@@ -71,8 +72,9 @@ world_calendar(struct world *w, const struct workcal_plan *plan)
     w->depot.calendar = made;
 }
 
+/* A world whose depot has no calendar yet, nor any subject. */
 static inline struct world *
-world_new(void)
+world_bare(void)
 {
     struct world *w = calloc(1, sizeof *w);
 
@@ -80,6 +82,14 @@ world_new(void)
     w->arena = arena_new();
     assert_non_null(w->arena);
     w->depot = (struct depot){.id = "harbour", .time_zone = "UTC"};
+    return w;
+}
+
+static inline struct world *
+world_new(void)
+{
+    struct world *w = world_bare();
+
     world_calendar(w, &(struct workcal_plan){.works = WEEKDAYS});
     world_subject(w, "K7");
     return w;
@@ -223,7 +233,7 @@ world_group(struct world *w)
                 w->grouped[n++] = w->tasks[i];
         w->subjects[s].n_tasks = n - w->subjects[s].first_task;
     }
-    memcpy(w->sorted, w->records, sizeof w->records);
+    memcpy(w->sorted, w->records, w->n_records * sizeof *w->records);
     w->fleet = (struct fleet){.depots = &w->depot,
         .n_depots = 1,
         .jobs = w->jobs,
@@ -292,65 +302,5 @@ world_due(struct world *w, const struct job *j, const char *today)
         assert_reasoned(due_);                                                 \
         assert_day(due_->deadline, (text));                                    \
     } while (0)
-
-/* Nonzero when some reason of @d is of that step. */
-static inline int
-has_reason(const struct due *d, enum reason_step step)
-{
-    for (size_t i = 0; i < d->n_reasons; i++)
-        if (d->reasons[i].step == step)
-            return 1;
-    return 0;
-}
-
-/* Nonzero when some reason of @d says @words. */
-static inline int
-says(const struct due *d, const char *words)
-{
-    for (size_t i = 0; i < d->n_reasons; i++)
-        if (strstr(d->reasons[i].text, words) != NULL)
-            return 1;
-    return 0;
-}
-
-/*
- * The promise of due.h: the chain of days runs without a gap from the start
- * of the cycle to the plan day, or to the deadline where there is no plan
- * day, and from there to the book-by day.  Without a deadline there is no day
- * to explain, only to begin from.
- */
-static inline void
-assert_reasoned(const struct due *d)
-{
-    day_t at = DAY_NONE;
-    day_t end = d->plan_day != DAY_NONE ? d->plan_day : d->deadline;
-    day_t book_by = DAY_NONE;
-
-    if (d->state == DUE_NO_RECORD)
-        return;
-    size_t start = 0;
-    while (start < d->n_reasons && d->reasons[start].step == REASON_NOTE)
-        start++;
-    assert_true(start < d->n_reasons);
-    assert_int_equal(d->reasons[start].step, REASON_START);
-    for (size_t i = 0; i < d->n_reasons; i++) {
-        const struct reason *r = &d->reasons[i];
-        assert_int_equal(r->before, at);
-        assert_true(r->text[0] != '\0');
-        assert_true(r->text[strlen(r->text) - 1] != '.');
-        if (r->step == REASON_NOTE || r->step == REASON_FIRST)
-            assert_int_equal(r->before, r->after);
-        if (r->step == REASON_LEAD) {
-            assert_int_equal(at, d->plan_day);
-            assert_int_equal(i, d->n_reasons - 1);
-            book_by = r->after;
-        } else {
-            at = r->after;
-        }
-    }
-    if (end != DAY_NONE)
-        assert_int_equal(at, end);
-    assert_int_equal(book_by, d->book_by);
-}
 
 #endif

@@ -141,8 +141,7 @@ the_first_deadline_too(void **state)
     w->subjects[0].registered = date("2024-01-10");
     world_every(w, &j->rule, "3 years");
     j->rule.age_from = ORIGIN_BUILT;
-    j->rule.ages[0] =
-        (struct age_step){{2, STEP_YEARS}, {1, STEP_YEARS}};
+    j->rule.ages[0] = (struct age_step){{2, STEP_YEARS}, {1, STEP_YEARS}};
     j->rule.n_ages = 1;
     j->rule.first =
         (struct first){ORIGIN_REGISTERED, {3, STEP_YEARS}, DAY_NONE};

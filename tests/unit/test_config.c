@@ -93,7 +93,7 @@ static void
 job_keys(void **state)
 {
     (void)state;
-    assert_int_equal(fleet->n_jobs, 7);
+    assert_int_equal(fleet->n_jobs, 8);
     const struct job *j = &fleet->jobs[0];
     assert_string_equal(j->id, "annual-test");
     assert_string_equal(j->title, "Annual test");
@@ -101,8 +101,6 @@ job_keys(void **state)
     assert_string_equal(j->authority, "the national vehicle testing authority");
     assert_string_equal(j->source, "Testing Order 4");
     assert_string_equal(j->caution, "Lifts are for people qualified for them");
-    assert_string_equal(j->place, "station");
-    assert_non_null(j->calendar);
     for (size_t i = 0; i < fleet->n_jobs; i++)
         assert_int_equal(fleet->jobs[i].index, i);
     const struct job *service = fleet_job(fleet, "service");
@@ -117,8 +115,6 @@ job_keys(void **state)
     const struct job *card = fleet_job(fleet, "card");
     assert_int_equal(card->also_counts.most, 2);
     assert_string_equal(card->also_counts.job->id, "inspection");
-    assert_string_equal(
-        fleet_job(fleet, "extinguisher")->place, "The workshop");
 }
 
 static void
@@ -145,6 +141,8 @@ job_rule(void **state)
     assert_span(r->ages[1].every, 3, STEP_MONTHS);
     assert_int_equal(r->age_from, ORIGIN_BUILT);
     assert_int_equal(r->off_road, OFF_ROAD_WAITS);
+    assert_string_equal(r->place, "station");
+    assert_non_null(r->calendar);
     assert_int_equal(r->roll, ROLL_PRECEDING);
     assert_span(r->lead.span, 10, STEP_DAYS);
     assert_true(r->lead.working);
@@ -176,6 +174,12 @@ other_rules(void **state)
     assert_int_equal(r->age_from, ORIGIN_EARLIEST);
     assert_int_equal(r->first.origin, ORIGIN_NONE);
     assert_int_equal(r->window.n, 0);
+    assert_null(r->calendar);
+    assert_null(r->place);
+    r = &fleet_job(fleet, "extinguisher")->rule;
+    assert_string_equal(r->place, "The workshop");
+    assert_span(r->window, 6, STEP_WEEKS);
+    assert_int_equal(r->window_opens, WINDOW_SAME_DAY);
     assert_int_equal(fleet_job(fleet, "wheel-check")->rule.n_every, 2);
     assert_int_equal(fleet_job(fleet, "card")->rule.runs_from, FROM_DEADLINE);
     assert_true(kind_is_calendar_rule(
@@ -270,10 +274,18 @@ calendars_of_tasks(void **state)
     assert_false(workcal_is_open(both, day("2026-05-06")));
     assert_false(workcal_is_open(both, day("2026-03-17")));
     assert_ptr_not_equal(both, depot);
-    assert_ptr_not_equal(both, test->calendar);
+    assert_ptr_not_equal(both, test->rule.calendar);
     /* Made once for each pair. */
     assert_ptr_equal(task("D1", "card")->calendar, both);
     assert_ptr_equal(task("K7", "service")->calendar, depot);
+    /* Where the subject has it done, and where the type has it done. */
+    assert_ptr_equal(task("K7", "wheel-check")->calendar, both);
+    assert_ptr_equal(task("K7", "inspection")->calendar, both);
+    assert_ptr_equal(
+        task("K7", "inspection")->rule->calendar, test->rule.calendar);
+    assert_null(task("K7", "inspection")->job->rule.calendar);
+    assert_string_equal(task("K8", "annual-test")->rule->place, "The workshop");
+    assert_string_equal(task("K8", "inspection")->rule->place, "station");
     /* The carrier's depot, where the work is done in the same place. */
     assert_ptr_equal(task("EX-31", "extinguisher")->calendar, depot);
 }

@@ -100,7 +100,26 @@ own_values(void **state)
               "expected check.every\n"},
         {V "check.window = 1 month\n",
             F "4: error: 'check.window': says something only beside "
-              "'runs-from = keeping the date'; add that or take this out\n"},
+              "'runs-from = keeping the date', 'runs-from = deadline', "
+              "'yearly' or 'rule'; add one or take this out\n"},
+        {V "check.window = 1 week\ncheck.runs-from = deadline\n", ""},
+        {V "check.runs-from = keeping the date\n",
+            F "4: error: 'check.runs-from': keeping the date needs a window; "
+              "add window = SPAN, how long before the deadline the date is "
+              "kept\n"},
+        {V "check.calendar = ferry\n[calendar ferri]\nworks = tue\n",
+            F "4: error: 'check.calendar': there is no calendar 'ferry'; did "
+              "you mean 'ferri'?\n"},
+        {V "check.calendar = ferry\n[calendar ferry]\nworks = sun\n",
+            F "1: error: [vehicle V] has 'check' done at 'ferry', which never "
+              "works on a day when the depot 'harbour' does\n"},
+        /* Elsewhere, and so without a depot. */
+        {"[vehicle V]\njobs = check\ncheck.calendar = workshop\n", ""},
+        {"[vehicle V]\ndepot = harbour\njobs = j\nj.every = 1 month\n[job "
+         "j]\ntitle = J\nclass = own\nevery = 4 within 1 year\n"
+         "also-counts = 1 check\n",
+            F "4: error: 'j.every': 'also-counts' goes with N within SPAN "
+              "only, and '1 month' is another kind of interval\n"},
         {V "check.every = 8 months\ncheck.ends = week end\n",
             F "5: error: 'check.ends': 'week end' goes with weeks only, and "
               "'8 months' is not so many weeks\n"},

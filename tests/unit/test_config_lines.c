@@ -283,6 +283,54 @@ bad_includes(void **state)
         "./inc: error: is not a regular file\n");
 }
 
+#define SITE "[site]\nname = x\ntime-zone = Europe/London\nledger = l\n"
+
+/* What is on offer need not be used; what is wrong with it is said. */
+static void
+presets(void **state)
+{
+    (void)state;
+    mkdir("presets", 0755);
+    mkdir("own", 0755);
+    try_write("presets/jobs.conf", "[job spare]\ntitle = Spare\nclass = own\n"
+                                   "every = 1 year\n"
+                                   "[holidays unkept]\nday = 6 jan\n"
+                                   "[calendar unused]\nworks = sat\n");
+    try_write("own/jobs.conf", "[job idle]\ntitle = Idle\nclass = own\n"
+                               "every = 1 year\n");
+    try_write("own/rest.conf", strstr(try_rest, "[mail]"));
+    try_write("good.conf", SITE "include = own/rest.conf\n"
+                                "presets =\n  presets/*.conf\n");
+    assert_problems("good.conf", "");
+    /* In whatever order the two keys stand. */
+    try_write("idle.conf", SITE "presets = presets/*.conf\n"
+                                "include = own/*.conf\n");
+    assert_problems("idle.conf",
+        "own/jobs.conf:1: warning: nobody has the job 'idle'; add it to the "
+        "'jobs' of a subject\n");
+    try_write("bad.conf", SITE "include = own/rest.conf\n"
+                               "presets = jobs.conf own/rest.conf\n"
+                               "  presets/*.conf bad.conf\n"
+                               "[job Spare]\ntitle = S\nclass = own\n"
+                               "every = 2 years\n");
+    assert_problems("bad.conf",
+        "bad.conf:6: error: 'presets': 'jobs.conf' finds no file; correct it "
+        "or take it out\n"
+        "bad.conf:6: error: 'presets': 'own/rest.conf' finds own/rest.conf, "
+        "which is read already; name each file once\n"
+        "bad.conf:7: error: 'presets': 'bad.conf' finds bad.conf, which is "
+        "read already; name each file once\n"
+        "bad.conf:8: warning: nobody has the job 'Spare'; add it to the "
+        "'jobs' of a subject\n"
+        "presets/jobs.conf:1: error: [job spare] again; it stands at "
+        "bad.conf:8 already\n");
+    try_write("site.conf", SITE "presets =\n");
+    assert_problems("site.conf",
+        "site.conf: warning: there is no vehicle, equipment or driver, so "
+        "nothing is ever due\n"
+        "site.conf:5: error: 'presets': no value; expected PATTERN...\n");
+}
+
 int
 main(void)
 {
@@ -296,6 +344,7 @@ main(void)
         cmocka_unit_test(large_files),
         cmocka_unit_test(includes),
         cmocka_unit_test(bad_includes),
+        cmocka_unit_test(presets),
     };
 
     return cmocka_run_group_tests(tests, try_begin, try_end);

@@ -9,6 +9,13 @@
 #define KEEPING                                                                \
     " says something only beside 'runs-from = keeping the date'; add that or " \
     "take this out\n"
+#define SERIES                                                                 \
+    " says something only beside 'runs-from = keeping the date', 'runs-from "  \
+    "= deadline', 'yearly' or 'rule'; add one or take this out\n"
+#define NO_WINDOW                                                              \
+    " keeping the date needs a window; add window = SPAN, how long before "    \
+    "the deadline the date is kept\n"
+#define COUNTS " 'also-counts' goes with N within SPAN only, and "
 
 static void
 rules(void **state)
@@ -19,9 +26,37 @@ rules(void **state)
             ""},
         {OWN "every = 12 months\nwindow = 1 month\nwindow-opens = safer\n"
              "late = restarts\nshortest = 1 month\n",
-            F "8: error: 'window':" KEEPING F
-              "9: error: 'window-opens':" KEEPING F
+            F "8: error: 'window':" SERIES F
+              "9: error: 'window-opens':" SERIES F
               "10: error: 'late':" KEEPING F "11: error: 'shortest':" KEEPING},
+        {OWN "every = 12 months\nruns-from = deadline\nwindow = 1 month\n"
+             "window-opens = safer\n",
+            ""},
+        {OWN "every = yearly on 1 nov\nwindow = 1 month\n"
+             "window-opens = safer\n",
+            ""},
+        {OWN "every = 2 years or rule FREQ=MONTHLY from 2026-01-01\n"
+             "window = 1 week\n",
+            ""},
+        {OWN "every = 12 months\nruns-from = deadline\nlate = restarts\n"
+             "shortest = 1 month\n",
+            F "9: error: 'late':" KEEPING F "10: error: 'shortest':" KEEPING},
+        {OWN "every = yearly on 1 nov\nlate = restarts\n",
+            F "8: error: 'late':" KEEPING},
+        {OWN "every = 12 months\nruns-from = keeping the date\n",
+            F "8: error: 'runs-from':" NO_WINDOW},
+        {OWN "every = 12 months\nwindow = 0 days\nruns-from = keeping the "
+             "date\n",
+            F "9: error: 'runs-from':" NO_WINDOW},
+        {OWN "every = 12 months\nwindow = soon\nruns-from = keeping the "
+             "date\n",
+            F "8: error: 'window': 'soon' is not a length of time; expected N "
+              "days|weeks|months|years\n"},
+        {OWN "every = yearly on 31 nov\nwindow = 1 week\n",
+            F "7: error: 'every': 'yearly on 31 nov' is not an interval; "
+              "expected N within LENGTH, N days|weeks|months|years, N "
+              "km|miles, N hours, yearly on D MONTH, rule RRULE from DAY, "
+              "when needed\n"},
         /* Nothing follows from a value that was refused. */
         {OWN "every = 12 months\nwindow = 1 month\nruns-from = keeping\n",
             F "9: error: 'runs-from': 'keeping' is none of completion, "
@@ -57,6 +92,34 @@ rules(void **state)
 }
 
 static void
+also_counts(void **state)
+{
+    static const struct try_case cases[] = {
+        {OWN "every = 4 within 1 year or 5 within 2 years\n"
+             "also-counts = 1 check\n",
+            ""},
+        {OWN "every = 6 weeks\nalso-counts = 1 check\n",
+            F "8: error: 'also-counts':" COUNTS
+              "'6 weeks' is another kind of interval\n"},
+        {OWN "every = 4 within 1 year or 500 hours\nalso-counts = 1 check\n",
+            F "8: error: 'also-counts':" COUNTS
+              "'500 hours' is another kind of interval\n"},
+        {OWN "every = yearly on 1 nov\nalso-counts = 1 check\n",
+            F "8: error: 'also-counts':" COUNTS
+              "'yearly on 1 nov' is another kind of interval\n"},
+        {OWN "every = 6 weks\nalso-counts = 1 chek\n",
+            F "7: error: 'every': '6 weks' is not an interval; expected N "
+              "within LENGTH, N days|weeks|months|years, N km|miles, N hours, "
+              "yearly on D MONTH, rule RRULE from DAY, when needed\n" F
+              "8: error: 'also-counts': there is no job 'chek'; did you mean "
+              "'check'?\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+static void
 ages(void **state)
 {
 #define AGED                                                                   \
@@ -69,6 +132,10 @@ ages(void **state)
             F "9: error: 'from-age': from an age on the interval can only get "
               "shorter, and '2 months' is longer than '6 weeks'\n"},
         {AGED "every = 6000 hours\nfrom-age = 12 years: 6 weeks\n",
+            F "9: error: 'from-age': there is no length of time for "
+              "'from-age' to shorten; add one to 'every'\n"},
+        /* So often in a time is no length that an age shortens. */
+        {AGED "every = 4 within 1 year\nfrom-age = 12 years: 6 weeks\n",
             F "9: error: 'from-age': there is no length of time for "
               "'from-age' to shorten; add one to 'every'\n"},
         {AGED "every = 8 weeks\nfrom-age = 12 years: 6 weeks\n"
@@ -158,6 +225,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(rules),
+        cmocka_unit_test(also_counts),
         cmocka_unit_test(ages),
         cmocka_unit_test(jobs),
         cmocka_unit_test(circles),

@@ -38,8 +38,18 @@ intervals(void **state)
             F "7: error: 'every': '721 months' is longer than 60 years; "
               "correct the number or the unit\n"},
         {OWN "every = 2000001 km\n",
-            F "7: error: 'every': '2000001 km' is not an interval; " INTERVALS
-              "\n"},
+            F "7: error: 'every': '2000001 km' is more than any meter shows; "
+              "correct the number or the unit\n"},
+        {OWN "every = 2000000 miles or 2000001 hours\n",
+            F "1: error: [driver D1] has no 'distance-unit', and the job 'j' "
+              "counts distance; add distance-unit = km or miles\n" F
+              "7: error: 'every': '2000001 hours' is more than any meter "
+              "shows; correct the number or the unit\n"},
+        {OWN "every = 0 km\n",
+            F "7: error: 'every': '0 km' is not an interval; " INTERVALS "\n"},
+        {OWN "every = 2000001 furlongs\n",
+            F "7: error: 'every': '2000001 furlongs' is not an "
+              "interval; " INTERVALS "\n"},
         {OWN "every = yearly on 30 feb\n",
             F "7: error: 'every': 'yearly on 30 feb' is not an "
               "interval; " INTERVALS "\n"},

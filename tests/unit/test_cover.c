@@ -5,8 +5,8 @@
 
 #include <cmocka.h>
 
-#include "fixture.h"
 #include "cover.h"
+#include "fixture.h"
 
 static void
 link_cover(struct world *w, struct job *wide, const struct job *narrow)

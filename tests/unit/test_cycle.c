@@ -26,8 +26,8 @@ names(void **state)
     assert_cycle(0, "2026-03-14", 1, "d2026-03-14+1");
     assert_cycle(0, "-", 0, "none");
     assert_cycle(0, "-", 12, "none+12");
-    assert_cycle(INT64_MAX, "2199-12-31", INT32_MAX,
-        "r9223372036854775807+2147483647");
+    assert_cycle(
+        INT64_MAX, "2199-12-31", INT32_MAX, "r9223372036854775807+2147483647");
 }
 
 static void
@@ -99,7 +99,8 @@ coming_cycles(void **state)
         assert_int_equal(d->cycle.record, 1);
         assert_reasoned(d);
     }
-    assert_true(says(world_find(w, j, 1), "taken as completed on its plan day"));
+    assert_true(
+        says(world_find(w, j, 1), "taken as completed on its plan day"));
     /* The horizon is the last day that is looked at. */
     snapshot_dues(world_snapshot(w, "2026-01-05", "2026-06-18"), &n);
     assert_int_equal(n, 3);

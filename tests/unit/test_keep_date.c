@@ -56,8 +56,8 @@ before_the_window_it_runs_afresh(void **state)
 
     world_done(w, j, "2026-04-15");
     assert_deadline(w, j, "2027-04-14");
-    assert_true(
-        says(world_find(w, j, 0), "before its window opened on Thu 2026-04-16"));
+    assert_true(says(
+        world_find(w, j, 0), "before its window opened on Thu 2026-04-16"));
 }
 
 static void

@@ -173,8 +173,7 @@ recurrence_rules(void **state)
     assert_true(kind_is_calendar_rule(&i));
     i = read_interval(state, "rule FREQ=WEEKLY;BYDAY=TU,TH from 2026-01-01");
     assert_string_equal(i.recurrence, "FREQ=WEEKLY;BYDAY=TU,TH");
-    assert_string_equal(
-        i.text, "rule FREQ=WEEKLY;BYDAY=TU,TH from 2026-01-01");
+    assert_string_equal(i.text, "rule FREQ=WEEKLY;BYDAY=TU,TH from 2026-01-01");
 }
 
 static void

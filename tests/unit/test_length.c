@@ -49,11 +49,11 @@ static void
 sticky_month_ends(void **state)
 {
     (void)state;
-    assert_day(length_end(date("2026-02-28"), month, ENDS_SAME_DAY,
-                   MONTH_END_STICKY),
+    assert_day(
+        length_end(date("2026-02-28"), month, ENDS_SAME_DAY, MONTH_END_STICKY),
         "2026-03-31");
-    assert_day(length_end(date("2026-02-28"), month, ENDS_SAME_DAY,
-                   MONTH_END_CLAMP),
+    assert_day(
+        length_end(date("2026-02-28"), month, ENDS_SAME_DAY, MONTH_END_CLAMP),
         "2026-03-28");
 }
 
@@ -65,9 +65,8 @@ no_day_past_the_range(void **state)
         assert_day(length_end(date("2199-12-31"), year, (enum ends)ends,
                        MONTH_END_CLAMP),
             "-");
-        assert_day(length_end(DAY_NONE, year, (enum ends)ends,
-                       MONTH_END_CLAMP),
-            "-");
+        assert_day(
+            length_end(DAY_NONE, year, (enum ends)ends, MONTH_END_CLAMP), "-");
     }
 }
 
@@ -92,8 +91,8 @@ the_day_a_first_deadline_counts_from(void **state)
     assert_deadline(w, j, "2021-02-01");
     j->rule.first.origin = ORIGIN_IN_SERVICE;
     assert_deadline(w, j, "2021-02-01");
-    j->rule.first = (struct first){.origin = ORIGIN_ON,
-        .on = date("2026-08-09")};
+    j->rule.first =
+        (struct first){.origin = ORIGIN_ON, .on = date("2026-08-09")};
     assert_deadline(w, j, "2026-08-09");
 }
 

@@ -158,8 +158,7 @@ reached_it_is_due(void **state)
     fifty_a_day(w);
     done_at(w, j, "2026-01-01", 10000);
     assert_deadline(w, j, "2026-04-11");
-    assert_int_equal(
-        world_find(w, j, 0)->forecast.basis, FORECAST_REACHED);
+    assert_int_equal(world_find(w, j, 0)->forecast.basis, FORECAST_REACHED);
     assert_int_equal(world_due(w, j, "2026-04-12")->state, DUE_OVERDUE);
 }
 
@@ -198,8 +197,7 @@ running_hours(void **state)
 
     fifty_a_day(w);
     done_at(w, j, "2026-01-01", 10000);
-    assert_int_equal(
-        world_due(w, j, "2026-01-01")->state, DUE_NEEDS_READING);
+    assert_int_equal(world_due(w, j, "2026-01-01")->state, DUE_NEEDS_READING);
     hours_reading(w, "2026-01-01", 100);
     hours_reading(w, "2026-01-21", 200);
     assert_deadline(w, j, "2026-02-20"); /* 150 left on 21 January */
@@ -269,12 +267,10 @@ an_old_reading_of_the_right_meter(void **state)
     hours_reading(w, "2026-01-21", 200);
     fifty_a_day(w);
     j->rule.reading_within = (struct span){1, STEP_MONTHS};
-    assert_true(
-        world_due(w, j, "2026-04-20")->warnings & WARN_OLD_READING);
+    assert_true(world_due(w, j, "2026-04-20")->warnings & WARN_OLD_READING);
     world_every(w, &j->rule, "2500 km");
     j->rule.reading_within = (struct span){1, STEP_MONTHS};
-    assert_false(
-        world_due(w, j, "2026-04-20")->warnings & WARN_OLD_READING);
+    assert_false(world_due(w, j, "2026-04-20")->warnings & WARN_OLD_READING);
 }
 
 /* One kilometre in a hundred days: there are readings, and no need of one. */

@@ -53,8 +53,7 @@ back_without_it_is_overdue(void **state)
     struct job *j = inspection(w);
 
     world_off_road(w, "2026-02-10", "2026-02-20");
-    assert_int_equal(
-        world_due(w, j, "2026-02-20")->state, DUE_BEFORE_RETURN);
+    assert_int_equal(world_due(w, j, "2026-02-20")->state, DUE_BEFORE_RETURN);
     assert_int_equal(world_due(w, j, "2026-02-21")->state, DUE_OVERDUE);
 }
 

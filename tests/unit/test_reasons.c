@@ -96,11 +96,11 @@ a_first_deadline(void **state)
     assert_true(says(world_find(w, j, 0), "registration"));
     j->rule.first =
         (struct first){.origin = ORIGIN_ON, .on = date("2026-04-01")};
-    ASSERT_STEPS(world_due(w, j, "2026-01-06"),
-        {REASON_START, "-", "2026-04-01"});
+    ASSERT_STEPS(
+        world_due(w, j, "2026-01-06"), {REASON_START, "-", "2026-04-01"});
     w->tasks[0].baseline.deadline = date("2026-04-30");
-    ASSERT_STEPS(world_due(w, j, "2026-01-06"),
-        {REASON_START, "-", "2026-04-30"});
+    ASSERT_STEPS(
+        world_due(w, j, "2026-01-06"), {REASON_START, "-", "2026-04-30"});
     w->tasks[0].baseline.last = date("2025-04-15");
     ASSERT_STEPS(world_due(w, j, "2026-01-06"),
         {REASON_START, "-", "2025-04-15"},

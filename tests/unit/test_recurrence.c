@@ -8,7 +8,6 @@
 
 #include "fixture.h"
 
-
 /* The first @n deadlines of @rule, as one after another is met on its day. */
 static void
 assert_series(
@@ -17,8 +16,8 @@ assert_series(
     struct job *j = world_job(w, "round", rule);
 
     w->n_records = 0;
-    j->rule.first = (struct first){.origin = ORIGIN_ON,
-        .on = j->rule.every[0].from};
+    j->rule.first =
+        (struct first){.origin = ORIGIN_ON, .on = j->rule.every[0].from};
     for (size_t i = 0; i < n; i++) {
         const struct due *d = world_due(w, j, "2026-01-01");
         assert_reasoned(d);
@@ -45,9 +44,8 @@ static void
 every_other_tuesday_and_thursday(void **state)
 {
     ASSERT_SERIES(*state,
-        "rule FREQ=WEEKLY;INTERVAL=2;BYDAY=TU,TH from 2026-01-06",
-        "2026-01-06", "2026-01-08", "2026-01-20", "2026-01-22", "2026-02-03",
-        "2026-02-05");
+        "rule FREQ=WEEKLY;INTERVAL=2;BYDAY=TU,TH from 2026-01-06", "2026-01-06",
+        "2026-01-08", "2026-01-20", "2026-01-22", "2026-02-03", "2026-02-05");
 }
 
 /* RFC 5545, section 3.3.10: an invalid date is ignored, not moved. */
@@ -86,8 +84,8 @@ static void
 a_rule_without_any_day(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "round",
-        "rule FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=30 from 2026-01-01");
+    struct job *j = world_job(
+        w, "round", "rule FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=30 from 2026-01-01");
 
     world_done(w, j, "2026-01-01");
     assert_deadline(w, j, "-");
@@ -169,10 +167,10 @@ static void
 looking_from_the_middle_by_weeks_and_months(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "round",
-        "rule FREQ=WEEKLY;INTERVAL=3;BYDAY=MO from 2026-01-05");
-    struct job *m = world_job(
-        w, "months", "rule FREQ=MONTHLY;INTERVAL=5 from 2026-01-28");
+    struct job *j = world_job(
+        w, "round", "rule FREQ=WEEKLY;INTERVAL=3;BYDAY=MO from 2026-01-05");
+    struct job *m =
+        world_job(w, "months", "rule FREQ=MONTHLY;INTERVAL=5 from 2026-01-28");
     struct record *k = world_done(w, j, "2026-01-05");
     struct record *l = world_done(w, m, "2026-01-05");
     day_t start = date("2026-01-05");

@@ -13,8 +13,8 @@ rhythm(struct world *w, const char *every)
     struct job *j = world_job(w, "inspection", every);
 
     j->rule.runs_from = FROM_DEADLINE;
-    j->rule.first = (struct first){.origin = ORIGIN_ON,
-        .on = date("2026-01-31")};
+    j->rule.first =
+        (struct first){.origin = ORIGIN_ON, .on = date("2026-01-31")};
     return j;
 }
 

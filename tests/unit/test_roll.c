@@ -19,8 +19,8 @@ job_due_on(struct world *w, const char *deadline)
 }
 
 static void
-assert_plan(struct world *w, struct job *j, const char *deadline,
-    const char *plan)
+assert_plan(
+    struct world *w, struct job *j, const char *deadline, const char *plan)
 {
     const struct due *d = world_due(w, j, "2026-01-01");
 
@@ -120,9 +120,9 @@ no_working_day_between(void **state)
     assert_int_equal(d->warnings, WARN_NO_WORKING_DAY);
     assert_day(d->book_by, "-");
     /* The day of the completion itself can be worked on. */
-    world_calendar(w,
-        &(struct workcal_plan){
-            .works = WEEKDAYS, .closed = shut + 1, .n_closed = 10});
+    world_calendar(
+        w, &(struct workcal_plan){
+               .works = WEEKDAYS, .closed = shut + 1, .n_closed = 10});
     assert_plan(w, j, "2026-05-24", "2026-05-14");
     assert_int_equal(world_find(w, j, 0)->warnings, 0);
 }
@@ -204,8 +204,9 @@ holidays_that_are_not_published_yet(void **state)
     struct holiday_set set = {.known_until = date("2026-06-30")};
     const struct holiday_set *sets[] = {&set};
 
-    world_calendar(w, &(struct workcal_plan){
-                          .works = WEEKDAYS, .holidays = sets, .n_holidays = 1});
+    world_calendar(
+        w, &(struct workcal_plan){
+               .works = WEEKDAYS, .holidays = sets, .n_holidays = 1});
     j->rule.lead = (struct lead){{1, STEP_WEEKS}, 0};
     assert_plan(w, j, "2026-06-30", "2026-06-30");
     assert_int_equal(world_find(w, j, 0)->warnings, 0);

@@ -97,8 +97,8 @@ of_a_job_a_depot_and_a_state(void **state)
     assert_chosen(w, &(struct filter){.depot = &w->depot},
         "EX-31/service K7/oil K7/test");
     assert_chosen(w, &(struct filter){.depot = &f.quarry}, "K8/test");
-    assert_chosen(w, &(struct filter){.states = 1u << DUE_OVERDUE},
-        "EX-31/service");
+    assert_chosen(
+        w, &(struct filter){.states = 1u << DUE_OVERDUE}, "EX-31/service");
     assert_chosen(w,
         &(struct filter){.states = 1u << DUE_NO_RECORD | 1u << DUE_NOW},
         "K8/test K7/oil");

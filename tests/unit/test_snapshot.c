@@ -45,8 +45,7 @@ the_most_urgent_first(void **state)
     world_done(w, overdue, "2026-01-05");
     world_off_road(w, "2026-02-20", "2026-02-22");
     world_snapshot(w, "2026-02-03", "-");
-    assert_order(w,
-        "K7/unknown K7/overdue K7/reading K7/away K7/now K7/ahead");
+    assert_order(w, "K7/unknown K7/overdue K7/reading K7/away K7/now K7/ahead");
 }
 
 /* By day, then as the fleet file has subjects and jobs; what is projected

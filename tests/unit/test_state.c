@@ -122,10 +122,8 @@ warnings_as_the_days_go_by(void **state)
     assert_int_equal(world_due(w, j, "2026-01-13")->warnings, WARN_BOOK_NOW);
     assert_int_equal(world_due(w, j, "2026-01-16")->warnings, WARN_BOOK_NOW);
     /* Too late to book for the plan day, and then for anything. */
-    assert_int_equal(
-        world_due(w, j, "2026-01-17")->warnings, WARN_PLAN_PASSED);
-    assert_int_equal(
-        world_due(w, j, "2026-01-18")->warnings, WARN_PLAN_PASSED);
+    assert_int_equal(world_due(w, j, "2026-01-17")->warnings, WARN_PLAN_PASSED);
+    assert_int_equal(world_due(w, j, "2026-01-18")->warnings, WARN_PLAN_PASSED);
     assert_int_equal(world_due(w, j, "2026-01-19")->warnings, 0);
 }
 
@@ -139,8 +137,8 @@ warnings_have_words(void **state)
     char text[200];
 
     for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1) {
-        due_warning_text(d, (enum due_warning)bit, date("2026-01-17"), text,
-            sizeof text);
+        due_warning_text(
+            d, (enum due_warning)bit, date("2026-01-17"), text, sizeof text);
         assert_true(strlen(text) > 10);
         assert_true(text[strlen(text) - 1] != '.');
     }

@@ -130,8 +130,8 @@ a_reading_that_shows_it(void **state)
     assert_int_equal(f.late, DAY0 + 40);
     assert_int_not_equal(
         usage_forecast(&u, nowhere, 1001).basis, FORECAST_REACHED);
-    assert_int_equal(usage_forecast(&u, (struct reading){DAY0 - 10, 9000},
-                         9999).early,
+    assert_int_equal(
+        usage_forecast(&u, (struct reading){DAY0 - 10, 9000}, 9999).early,
         DAY0 - 10);
 }
 

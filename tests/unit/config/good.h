@@ -4,7 +4,7 @@
 #include "try.h"
 
 /*
- * A good fleet in four files, in which every key is used, read once for all
+ * A good fleet in five files, in which every key is used, read once for all
  * the tests of it.
  */
 
@@ -15,6 +15,7 @@ static const char fleet_text[] = "# The fleet of the Skerrow Isles\r\n"
                                  "time-zone = Europe/London\n"
                                  "ledger = state/ledger.db\n"
                                  "include = rules.d/*.conf people.conf\n"
+                                 "presets = offered/*.conf\n"
                                  "feed-folder = /srv/feeds\n"
                                  "[mail]\n"
                                  "from = ostler@skerrow.example\n"
@@ -63,6 +64,7 @@ static const char fleet_text[] = "# The fleet of the Skerrow Isles\r\n"
                                  "jobs = annual-test inspection\n"
                                  "inspection.every = 8 weeks\n"
                                  "inspection.ends = week end\n"
+                                 "inspection.calendar = station\n"
                                  "[vehicle K7]\n"
                                  "type = minibus\n"
                                  "title = The blue one\n"
@@ -74,11 +76,13 @@ static const char fleet_text[] = "# The fleet of the Skerrow Isles\r\n"
                                  "annual-test.deadline = 2027-03-13\n"
                                  "service.last-reading = 120000\n"
                                  "inspection.every = 6 weeks\n"
+                                 "wheel-check.calendar = Station\n"
                                  "[vehicle K8]\n"
                                  "type = minibus\n"
                                  "built = 2019-12-02\n"
                                  "depot = north\n"
                                  "distance-unit = miles\n"
+                                 "annual-test.calendar = workshop\n"
                                  "[equipment EX-31]\n"
                                  "carried-by = K7\n"
                                  "jobs = extinguisher\n"
@@ -140,14 +144,27 @@ static const char jobs_text[] =
     "title = Extinguisher\n"
     "class = own\n"
     "every = yearly on 1 nov\n"
-    "calendar = workshop\n"
-    "[job card]\n"
-    "title = Driver card\n"
-    "class = own\n"
-    "every = 4 within 12 months\n"
-    "runs-from = deadline\n"
-    "also-counts = 2 inspection\n"
-    "calendar = station\n";
+    "window = 6 weeks\n"
+    "window-opens = same day\n"
+    "calendar = workshop\n";
+
+/* Nobody has the second job, and nobody keeps these holidays. */
+static const char offered_text[] = "[job card]\n"
+                                   "title = Driver card\n"
+                                   "class = own\n"
+                                   "every = 4 within 12 months\n"
+                                   "runs-from = deadline\n"
+                                   "also-counts = 2 inspection\n"
+                                   "calendar = station\n"
+                                   "[job repaint]\n"
+                                   "title = Repaint\n"
+                                   "class = own\n"
+                                   "every = 10 years\n"
+                                   "[holidays spare]\n"
+                                   "day = 6 jan\n"
+                                   "[calendar spare]\n"
+                                   "works = sat\n"
+                                   "holidays = spare\n";
 
 static const char people_text[] = "[person manager]\n"
                                   "name = The manager\n"
@@ -200,8 +217,10 @@ read_fleet(void **state)
         return -1;
     mkdir("site", 0755);
     mkdir("site/rules.d", 0755);
+    mkdir("site/offered", 0755);
     try_write("site/fleet.conf", fleet_text);
     try_write("site/rules.d/jobs.conf", jobs_text);
+    try_write("site/offered/jobs.conf", offered_text);
     try_write("site/people.conf", people_text);
     try_write("site/authority.ics", published_text);
     struct problems *ps = problems_new();

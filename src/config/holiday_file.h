@@ -1,5 +1,5 @@
-#ifndef PUBLISHED_H
-#define PUBLISHED_H
+#ifndef HOLIDAY_FILE_H
+#define HOLIDAY_FILE_H
 
 #include "reading.h"
 
@@ -8,6 +8,6 @@
  * event, whose end is exclusive (RFC 5545, 3.6.1).  What is wrong with the
  * file becomes a problem at @e.
  */
-void published_read(struct reading *r, struct entry *e, struct holidays *h);
+void holiday_file_read(struct reading *r, struct entry *e, struct holidays *h);
 
 #endif

@@ -1,4 +1,4 @@
-#include "published.h"
+#include "holiday_file.h"
 
 #include "files.h"
 #include "line.h"
@@ -13,7 +13,7 @@
 /* The longest event taken for a holiday, in days. */
 #define EVENT_MOST 366
 
-struct published {
+struct holiday_file {
     struct reading *reading;
     struct entry *entry;
     struct holidays *holidays;
@@ -50,7 +50,7 @@ fault_of(icalcomponent *event, day_t first, day_t last)
 
 /* The name of an event, as one line of text. */
 static const char *
-name_of(struct published *p, icalcomponent *event)
+name_of(struct holiday_file *p, icalcomponent *event)
 {
     char fault[LINE_FAULT];
     const char *summary = icalcomponent_get_summary(event);
@@ -68,7 +68,7 @@ name_of(struct published *p, icalcomponent *event)
 }
 
 static void
-add_event(struct published *p, icalcomponent *event)
+add_event(struct holiday_file *p, icalcomponent *event)
 {
     struct icaltimetype start = icalcomponent_get_dtstart(event);
     day_t first = to_day(start);
@@ -104,7 +104,7 @@ add_event(struct published *p, icalcomponent *event)
 
 /* The events of each calendar; several stand in a root without a name. */
 static void
-add_events(struct published *p, icalcomponent *c)
+add_events(struct holiday_file *p, icalcomponent *c)
 {
     icalcomponent *inner;
 
@@ -123,7 +123,7 @@ add_events(struct published *p, icalcomponent *c)
 }
 
 static void
-add_calendar(struct published *p, const char *bytes, size_t len)
+add_calendar(struct holiday_file *p, const char *bytes, size_t len)
 {
     size_t had = p->holidays->set.n_added;
     size_t wrong = problems_count(p->reading->problems, PROBLEM_ERROR);
@@ -145,7 +145,7 @@ add_calendar(struct published *p, const char *bytes, size_t len)
 }
 
 void
-published_read(struct reading *r, struct entry *e, struct holidays *h)
+holiday_file_read(struct reading *r, struct entry *e, struct holidays *h)
 {
     const char *text = reading_text(r, e);
     struct fault fault;
@@ -153,7 +153,7 @@ published_read(struct reading *r, struct entry *e, struct holidays *h)
 
     if (text == NULL)
         return;
-    struct published p = {
+    struct holiday_file p = {
         r, e, h, files_path(r->document, e->place.file, text), DAY_NONE};
     if (p.path == NULL)
         return;

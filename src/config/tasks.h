@@ -1,5 +1,5 @@
-#ifndef LINK_H
-#define LINK_H
+#ifndef TASKS_H
+#define TASKS_H
 
 #include "reading.h"
 
@@ -7,6 +7,6 @@
  * Make the tasks of the fleet from what the holders have, each with the
  * calendar of its depot and its place of work together.
  */
-void link_tasks(struct reading *r);
+void tasks_make(struct reading *r);
 
 #endif

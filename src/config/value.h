@@ -1,5 +1,5 @@
-#ifndef VALUES_H
-#define VALUES_H
+#ifndef VALUE_H
+#define VALUE_H
 
 #include "keys.h"
 
@@ -10,7 +10,7 @@
 #define VALUE_READER(name)                                                     \
     void name(struct reading *r, const struct key *k, struct entry *e, void *at)
 
-/* values.c: plain values */
+/* value.c: plain values */
 VALUE_READER(value_nothing);  /* nothing: it was read already */
 VALUE_READER(value_text);     /* const char * */
 VALUE_READER(value_path);     /* const char *, as seen from where we run */
@@ -23,31 +23,31 @@ VALUE_READER(value_any_span); /* struct span, 0 for none */
 VALUE_READER(value_weekdays); /* weekdays_t */
 VALUE_READER(value_works);    /* the same, or none of them */
 
-/* values_site.c */
+/* value_site.c */
 VALUE_READER(value_zone);      /* const char *, an IANA name */
 VALUE_READER(value_address);   /* const char *, a mail address */
 VALUE_READER(value_transport); /* struct mail_settings */
 
-/* values_rule.c: the parts of struct rule, which is their @at */
+/* value_rule.c: the parts of struct rule, which is their @at */
 VALUE_READER(value_every);
 VALUE_READER(value_first);
 VALUE_READER(value_ages);
 VALUE_READER(value_lead);
 VALUE_READER(value_reminders);
 
-/* values_calendar.c */
+/* value_calendar.c */
 VALUE_READER(value_rules); /* struct holidays, as the next three */
 VALUE_READER(value_added);
 VALUE_READER(value_removed);
-VALUE_READER(value_published);
+VALUE_READER(value_holiday_file);
 VALUE_READER(value_holidays); /* struct calendar, as the next two */
 VALUE_READER(value_closed);
 VALUE_READER(value_open);
 
-/* values_name.c: what names other sections */
+/* value_name.c: what names other sections */
 VALUE_READER(value_calendar); /* struct depot */
-VALUE_READER(value_place);    /* struct job, as the next three */
-VALUE_READER(value_covers);
+VALUE_READER(value_place);    /* struct rule */
+VALUE_READER(value_covers);   /* struct job, as the next two */
 VALUE_READER(value_follows);
 VALUE_READER(value_also_counts);
 VALUE_READER(value_depot); /* struct holder, as the next three */

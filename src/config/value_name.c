@@ -1,4 +1,4 @@
-#include "values.h"
+#include "value.h"
 
 #include "holder.h"
 #include "items.h"
@@ -34,13 +34,13 @@ value_calendar(
 void
 value_place(struct reading *r, const struct key *k, struct entry *e, void *at)
 {
-    struct job *job = at;
+    struct rule *rule = at;
     const struct calendar *c = find_one(r, e, SECTION_CALENDAR);
 
     (void)k;
     if (c != NULL) {
-        job->calendar = c->made;
-        job->place = c->title;
+        rule->calendar = c->made;
+        rule->place = c->title;
     }
 }
 

@@ -1,4 +1,4 @@
-#include "values.h"
+#include "value.h"
 
 #include "items.h"
 #include "kind.h"
@@ -27,11 +27,31 @@ take_piece(char **rest)
     return piece + strspn(piece, " ");
 }
 
+/* Nonzero for a distance or hours that no kind took: they are too many. */
+static int
+is_too_much(const char *piece)
+{
+    static const char *const units[] = {
+        "km", "miles", "mile", "hours", "hour", NULL};
+    struct scan s = scan_start(piece);
+    int64_t n;
+
+    return scan_number(&s, 1, INT64_MAX, &n) && scan_choice(&s, units) >= 0 &&
+           scan_end(&s);
+}
+
 static void
 refuse_interval(struct reading *r, struct entry *e, const char *piece)
 {
     char forms[400] = "";
     size_t at = 0;
+
+    if (is_too_much(piece)) {
+        reading_refuse(r, e, e->place,
+            "'%s' is more than any meter shows; correct the number or the unit",
+            piece);
+        return;
+    }
 
     for (size_t i = 0; kind_form(i) != NULL && at < sizeof forms; i++) {
         int n = snprintf(forms + at, sizeof forms - at, "%s%s",

@@ -1,8 +1,8 @@
-#include "values.h"
+#include "value.h"
 
+#include "holiday_file.h"
 #include "items.h"
 #include "num.h"
-#include "published.h"
 #include "scan.h"
 
 #include <string.h>
@@ -226,11 +226,11 @@ value_open(struct reading *r, const struct key *k, struct entry *e, void *at)
 }
 
 void
-value_published(
+value_holiday_file(
     struct reading *r, const struct key *k, struct entry *e, void *at)
 {
     (void)k;
-    published_read(r, e, at);
+    holiday_file_read(r, e, at);
 }
 
 void

@@ -1,4 +1,4 @@
-#include "link.h"
+#include "tasks.h"
 
 #include "holder.h"
 #include "kind.h"
@@ -26,11 +26,11 @@ states_depot(const struct reading *r, const struct holder *h)
 }
 
 static const struct workcal *
-join(struct linking *l, const struct depot *depot, const struct job *job)
+join(struct linking *l, const struct depot *depot, const struct use *use)
 {
     struct reading *r = l->reading;
     const struct workcal *a = depot->calendar;
-    const struct workcal *b = job->calendar;
+    const struct workcal *b = use->rule->calendar;
 
     for (const struct made_calendar *m = r->calendars; m != NULL; m = m->next)
         if (m->a == a && m->b == b)
@@ -40,21 +40,23 @@ join(struct linking *l, const struct depot *depot, const struct job *job)
         reading_error(r, l->holder->section->place,
             "%s has '%s' done at '%s', which never works on a day when the "
             "depot '%s' does",
-            l->holder->section->title, job->id, job->place, depot->id);
+            l->holder->section->title, use->job->id, use->rule->place,
+            depot->id);
     return both;
 }
 
 static const struct workcal *
-calendar_of(struct linking *l, const struct job *job)
+calendar_of(struct linking *l, const struct use *use)
 {
     const struct depot *depot = fleet_depot(&l->holder->subject);
+    const struct workcal *place = use->rule->calendar;
 
-    if (depot != NULL && depot->calendar != NULL && job->calendar != NULL &&
-        job->calendar != depot->calendar)
-        return join(l, depot, job);
+    if (depot != NULL && depot->calendar != NULL && place != NULL &&
+        place != depot->calendar)
+        return join(l, depot, use);
     if (depot != NULL && depot->calendar != NULL)
         return depot->calendar;
-    if (job->calendar == NULL && !l->said_depot &&
+    if (place == NULL && !l->said_depot &&
         !states_depot(l->reading, l->holder)) {
         l->said_depot = 1;
         reading_error(l->reading, l->holder->section->place,
@@ -62,7 +64,7 @@ calendar_of(struct linking *l, const struct job *job)
             "add depot = DEPOT",
             l->holder->section->title);
     }
-    return job->calendar;
+    return place;
 }
 
 static void
@@ -132,14 +134,14 @@ link_subject(struct linking *l, struct task *tasks)
             .subject = &l->reading->subjects[h->subject.index],
             .job = use->job,
             .rule = use->rule,
-            .calendar = calendar_of(l, use->job),
+            .calendar = calendar_of(l, use),
             .baseline = use->baseline,
         };
     }
 }
 
 void
-link_tasks(struct reading *r)
+tasks_make(struct reading *r)
 {
     struct fleet *fleet = r->fleet;
     size_t n = 0;

@@ -1,4 +1,4 @@
-#include "values.h"
+#include "value.h"
 
 #include "files.h"
 #include "items.h"
