@@ -89,6 +89,8 @@ check: deps-test
 # The tests alone, for a machine that has the packages.
 .PHONY: check-built
 check-built: all $(UNIT_TESTS)
+	@BUILD=$(BUILD) tests/lint/layers
+	@tests/lint/headers
 	@BUILD=$(BUILD) CC="$(CC)" tests/run
 
 # The same tests with the address and undefined-behaviour sanitizers.

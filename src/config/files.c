@@ -116,7 +116,7 @@ pattern_of(struct document *d, int file, const char *text)
             *out++ = '\\';
         *out++ = from[i];
     }
-    strcpy(out, text);
+    memcpy(out, text, strlen(text) + 1);
     return pattern;
 }
 

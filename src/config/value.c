@@ -115,7 +115,9 @@ int64_t
 value_span_size(struct span s)
 {
     /* In 4800ths of a day: 400 years are 4800 months of 146097 days. */
-    static const int64_t sizes[] = {4800, 7 * 4800, 146097, 12 * 146097};
+    static const int64_t day = 4800;
+    static const int64_t month = 146097;
+    const int64_t sizes[] = {day, 7 * day, month, 12 * month};
 
     return s.n * sizes[s.unit];
 }

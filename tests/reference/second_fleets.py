@@ -86,13 +86,19 @@ class Maker:
             return f"{first} Shut"
         return f"{first}..{first + self.rng.randint(1, 40) * DAY} Shut"
 
-    def interval(self, units):
-        if "day" in units and self.chance(0.25):
-            day = self.rng.choice(["29 feb", "31 dec", "1 jan", "30 Jun"])
-            return self.rng.choice([f"yearly on {day}", self.rule()])
-        if self.chance(0.2):
+    def every(self, units):
+        kind = self.rng.random()
+        parts = self.rng.choice([1, 1, 1, 2, 3])
+        if kind < 0.2:
             return f"{self.rng.randint(2, 5)} within {self.span(units)}"
-        return self.span(units)
+        kinds = [lambda: self.span(units)]
+        if kind < 0.4 and units != "week":
+            kinds += [self.season] * 2
+        return " or ".join(self.rng.choice(kinds)() for _ in range(parts))
+
+    def season(self):
+        day = self.rng.choice(["29 feb", "31 dec", "1 jan", "30 Jun"])
+        return self.rng.choice([f"yearly on {day}", self.rule()])
 
     def rule(self):
         """A rule from one of its own days: RFC 5545, 3.8.5.3 leaves any
@@ -106,8 +112,7 @@ class Maker:
         how = ["same day", "day before", "month end"]
         if units == "week":
             how = ["week end", "week end", "same day"]
-        every = " or ".join(self.interval(units) for _ in range(
-            self.rng.choice([1, 1, 1, 2, 3])))
+        every = self.every(units)
         season = "yearly" in every or "rule" in every
         yield "every", every
         if self.chance(0.7):
@@ -121,7 +126,7 @@ class Maker:
         if not season:
             yield from self.running()
         steps = list(self.steps(every, units))
-        if steps and self.chance(0.4):
+        if steps and self.chance(0.6):
             yield "from-age", ", ".join(steps)
             yield "age-from", self.rng.choice(self.known + ["earliest"])
         if self.chance(0.4):
@@ -159,11 +164,10 @@ class Maker:
             ["completion", "deadline", "keeping the date"])
         yield "runs-from", runs
         if runs == "keeping the date":
-            if self.chance(0.8):
-                yield "window", self.rng.choice(
-                    ["1 month", "2 months", "28 days", "1 week"])
-                yield "window-opens", self.rng.choice(
-                    ["safer", "day after", "same day"])
+            yield "window", self.rng.choice(
+                ["1 month", "1 month", "2 months", "28 days", "1 week"])
+            yield "window-opens", self.rng.choice(
+                ["safer", "day after", "same day"])
             if self.chance(0.5):
                 yield "late", "keeps the date"
                 if self.chance(0.7):
@@ -277,6 +281,9 @@ class Maker:
 
     def off_road(self, subject, near):
         first = near - self.rng.choice([0, 0, 1, 5, 20]) * DAY
+        earlier = [r.until for r in self.records if r.until]
+        if earlier and self.chance(0.3):
+            first = earlier[-1] + self.rng.choice([0, 1, 1, 2]) * DAY
         until = first + self.rng.choice([0, 1, 5, 20, 60]) * DAY
         if self.chance(0.2):
             until = None
@@ -286,7 +293,7 @@ class Maker:
         for _ in range(self.rng.choice([0, 1, 1, 2, 3, 4])):
             task = Calculation(fleet, subject, job, self.records)
             pending = task.pending()[1]
-            day = self.edge(task, pending.day if pending else None)
+            day = self.edge(task, pending)
             if day > today:
                 break
             kind = "completed" if self.chance(0.85) else "failed"
@@ -296,16 +303,25 @@ class Maker:
             self.off_road(subject, pending.day)
 
     def edge(self, task, pending):
-        if not pending or self.chance(0.2):
+        """A day of work where one answer gives way to another."""
+        if not pending or self.chance(0.1):
             return self.day(2022, 2026)
-        around = [pending, pending + DAY, pending - DAY, pending - 7 * DAY,
-                  pending + 20 * DAY, pending + 200 * DAY]
-        opens = task.window_opens(pending)
-        around += [opens, opens - DAY]
-        around += [day for day in [task.day_of("last")] if day]
-        span = task.span_of("shortest") or Span(1, "month")
-        around.append(clamped(pending, Span(-span.n, span.unit)))
-        return self.rng.choice(around)
+        day, opens = pending.day, task.window_opens(pending.day)
+        window = task.span_of("window") or Span(1, "month")
+        shortest = task.span_of("shortest") or Span(1, "month")
+        span = parse_interval((task.get("every") or task.get("within"))
+                              .split(" or ")[0])[1]
+        after = clamped(day, span) if isinstance(span, Span) else day
+        return self.rng.choice([
+            day, day + DAY, day - DAY, day - 7 * DAY, day + 20 * DAY,
+            opens, opens - DAY, before(day, window) + DAY,
+            after, after + DAY, before(after, shortest),
+            before(after, shortest) + DAY, pending.previous or day,
+            pending.fact.day, task.day_of("last") or day])
+
+
+def before(day, span):
+    return clamped(day, Span(-span.n, span.unit))
 
 
 def show(span):

@@ -79,6 +79,11 @@ for row in sqlite3.connect("ledger.db").execute(sys.argv[1]):
 PY
 }
 
+# recipients: to whom the mails in the folder are, a line a mail.
+recipients() {
+    cat mail/* | tr -d '\r' | sed -n 's/^To: //p' | sort
+}
+
 # event FILE SUMMARY: the event of that title in a feed, its lines unfolded.
 event() {
     tr -d '\r' <"$1" | sed -e ':a' -e 'N' -e '$!ba' -e 's/\n //g' |

@@ -101,10 +101,11 @@ world_of(const struct run *run, int number)
 
 typedef void property(const struct run *run, struct world *w, int number);
 
+/* For each task, or for one in so many where that costs more. */
 static void
-for_all_tasks(const struct run *run, property *holds)
+for_tasks(const struct run *run, int one_of, property *holds)
 {
-    for (int i = 0; i < TASKS; i++) {
+    for (int i = 0; i < TASKS; i += one_of) {
         struct world *w = world_of(run, i);
         holds(run, w, i);
         world_free(w);
@@ -150,7 +151,7 @@ check_order_of_days(const struct run *run, struct world *w, int number)
 static void
 plan_day_is_never_after_the_deadline(void **state)
 {
-    for_all_tasks(*state, check_order_of_days);
+    for_tasks(*state, 1, check_order_of_days);
 }
 
 static void
@@ -170,7 +171,7 @@ check_reasons(const struct run *run, struct world *w, int number)
 static void
 every_date_says_why(void **state)
 {
-    for_all_tasks(*state, check_reasons);
+    for_tasks(*state, 3, check_reasons);
 }
 
 static void
@@ -199,7 +200,7 @@ check_today(const struct run *run, struct world *w, int number)
 static void
 no_date_moves_with_today(void **state)
 {
-    for_all_tasks(*state, check_today);
+    for_tasks(*state, 1, check_today);
 }
 
 /* The newest completion, or NULL. */
@@ -216,8 +217,12 @@ newest(struct world *w)
     return last;
 }
 
-/* Not where a meter decides, which reads something else on another day, nor
- * where NEAREST rolls a Monday forwards and the Tuesday after it back. */
+/*
+ * Not where a meter decides, which reads something else on another day; nor
+ * where days off the road are left out, for of two completions in one month
+ * the later has fewer of them after it and may run to the same month's end;
+ * nor where NEAREST rolls a Monday forwards and the Tuesday after it back.
+ */
 static void
 check_later(const struct run *run, struct world *w, int number)
 {
@@ -230,6 +235,7 @@ check_later(const struct run *run, struct world *w, int number)
             kind_is_calendar_rule(&rule->every[i]))
             return;
     rule->runs_from = FROM_COMPLETION;
+    rule->off_road = OFF_ROAD_RUNS_ON;
     if (rule->roll == ROLL_NEAREST || last == NULL ||
         last->day <= w->tasks[0].baseline.last)
         return;
@@ -243,7 +249,7 @@ check_later(const struct run *run, struct world *w, int number)
 static void
 done_later_is_never_due_earlier(void **state)
 {
-    for_all_tasks(*state, check_later);
+    for_tasks(*state, 1, check_later);
 }
 
 static void
@@ -263,7 +269,7 @@ check_holidays(const struct run *run, struct world *w, int number)
 static void
 a_holiday_never_makes_a_plan_day_later(void **state)
 {
-    for_all_tasks(*state, check_holidays);
+    for_tasks(*state, 1, check_holidays);
 }
 
 /* Where a plan day is the day of the completion there is nothing to step
@@ -300,7 +306,7 @@ check_stepping(const struct run *run, struct world *w, int number)
 static void
 looking_ahead_is_stepping_ahead(void **state)
 {
-    for_all_tasks(*state, check_stepping);
+    for_tasks(*state, 3, check_stepping);
 }
 
 static void
@@ -325,7 +331,7 @@ check_sorted(const struct run *run, struct world *w, int number)
 static void
 the_list_is_in_order(void **state)
 {
-    for_all_tasks(*state, check_sorted);
+    for_tasks(*state, 3, check_sorted);
 }
 
 /* Three vehicles with two jobs each, put in by the order of @shuffled; what
