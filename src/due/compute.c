@@ -142,7 +142,7 @@ static void
 choose_plan_day(const struct reckoning *r, struct due *d)
 {
     day_t plan = workcal_preceding(r->task->calendar, d->deadline);
-    day_t earliest = r->n_done ? d->cycle.start : DAY_NONE;
+    day_t earliest = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;
 
     if (d->deadline == DAY_NONE)
         return;
@@ -193,13 +193,14 @@ warn_of_holidays(const struct reckoning *r, struct due *d)
 }
 
 static struct cycle
-cycle_of(const struct reckoning *r)
+cycle_of(const struct reckoning *r, const struct decision *all)
 {
-    const struct completion *last = r->n_done ? &r->done[r->n_done - 1] : NULL;
+    size_t at = all->decides < 0 ? r->n_done - 1 : all->each[all->decides].from;
+    const struct completion *from = r->n_done ? &r->done[at] : NULL;
     day_t origin = length_origin(r->task, r->task->rule->first.origin);
 
-    if (last != NULL)
-        return (struct cycle){last->record, last->day, 0};
+    if (from != NULL)
+        return (struct cycle){from->record, from->day, 0};
     if (r->task->baseline.deadline != DAY_NONE)
         origin = r->task->baseline.deadline;
     return (struct cycle){0, origin, 0};
@@ -234,7 +235,6 @@ compute_due(const struct reckoning *r, struct due *out)
     if (never_due(r->task->rule))
         return 0;
     *out = (struct due){.task = r->task,
-        .cycle = cycle_of(r),
         .state = DUE_AHEAD,
         .deadline = DAY_NONE,
         .plan_day = DAY_NONE,
@@ -243,6 +243,7 @@ compute_due(const struct reckoning *r, struct due *out)
         .due_reading = -1,
         .forecast = {FORECAST_NONE, DAY_NONE, DAY_NONE, DAY_NONE}};
     decide_limits(r, &all);
+    out->cycle = cycle_of(r, &all);
     take_meter(&all, out);
     if (all.decides >= 0)
         out->deadline = all.each[all.decides].deadline;

@@ -65,6 +65,7 @@ take_next(const struct reckoning *r, const struct interval *every, size_t i,
 {
     int stated = r->task->baseline.deadline != DAY_NONE && is_baseline(r, i);
 
+    l->extra = 0;
     say_start(r, i);
     /* What was due before the fleet file's own completion is not known. */
     if (is_baseline(r, i))
@@ -73,6 +74,8 @@ take_next(const struct reckoning *r, const struct interval *every, size_t i,
         take_stated(r, r->done[i].day, l);
     else
         every->kind->next(r, every, i, l);
+    if (!l->extra)
+        l->from = i;
 }
 
 /* Only the last step is explained; those before it are history. */

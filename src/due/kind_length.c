@@ -151,7 +151,8 @@ run_on(const struct reckoning *r, const struct interval *every, day_t day,
 
     silent.why = NULL;
     rhythm_complete(&silent, every, day, step_deadline, &end);
-    if (end.deadline == l->deadline) {
+    l->extra = end.extra;
+    if (end.extra) {
         reasons_add(r->why, REASON_KEPT, day, l->deadline,
             "an extra: the deadline already met has not come yet, and the "
             "next one stands");

@@ -46,6 +46,8 @@ struct limit {
     day_t previous;      /* a rhythm's deadline before that one */
     day_t base;          /* the anchor of a series that must not drift */
     int steps;           /* how many intervals from there */
+    size_t from;         /* index of the completion it runs from */
+    int extra;           /* the last completion changed nothing */
     int64_t due_reading; /* -1 without a meter */
     struct forecast forecast;
 };

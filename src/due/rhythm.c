@@ -24,7 +24,8 @@ void
 rhythm_complete(const struct reckoning *r, const struct interval *every,
     day_t day, rhythm_step *step, struct limit *l)
 {
-    if (l->previous != DAY_NONE && day <= l->previous)
+    l->extra = l->previous != DAY_NONE && day <= l->previous;
+    if (l->extra)
         return;
     do
         go_on(r, every, step, l);
