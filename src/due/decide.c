@@ -15,6 +15,17 @@ is_baseline(const struct reckoning *r, size_t i)
            r->done[i].day == r->task->baseline.last;
 }
 
+/* A certificate of that day says when it runs out, whether the completion is
+ * on record as well or not. */
+static int
+is_certified(const struct reckoning *r, size_t i)
+{
+    const struct baseline *b = &r->task->baseline;
+
+    return b->deadline != DAY_NONE && !r->done[i].also &&
+           r->done[i].day == b->last;
+}
+
 static void
 say_start(const struct reckoning *r, size_t i)
 {
@@ -63,7 +74,7 @@ static void
 take_next(const struct reckoning *r, const struct interval *every, size_t i,
     struct limit *l)
 {
-    int stated = r->task->baseline.deadline != DAY_NONE && is_baseline(r, i);
+    int stated = is_certified(r, i);
 
     l->extra = 0;
     say_start(r, i);

@@ -21,6 +21,7 @@ struct gather {
     const struct facts *facts;
     struct cover *cover;
     LIST(struct work) work;
+    int past_baseline; /* or there is none */
     day_t last_done;
     const struct record *failed;
     LIST(struct completion) done;
@@ -194,19 +195,17 @@ add_completion(struct gather *g, const struct record *k, int also)
     return APPEND(g->done, c);
 }
 
-/* The fleet file's own completion, in its place; a record of the same day
- * says more and stands for it. */
+/* The fleet file's own completion, in its place, unless a record of the job
+ * on that day says more. */
 static int
 add_baseline(struct gather *g, const struct task *t, day_t before)
 {
-    day_t last = t->baseline.last;
-    struct completion c = {last, 0, t->baseline.last_reading, NULL, 0};
-    struct completion *newest = g->done.n ? &g->done.at[g->done.n - 1] : NULL;
+    const struct baseline *b = &t->baseline;
+    struct completion c = {b->last, 0, b->last_reading, NULL, 0};
 
-    if (last == DAY_NONE || (before != DAY_NONE && last >= before))
+    if (g->past_baseline || (before != DAY_NONE && b->last >= before))
         return 0;
-    if (newest != NULL && newest->day >= last)
-        return 0;
+    g->past_baseline = 1;
     return APPEND(g->done, c);
 }
 
@@ -219,6 +218,8 @@ take_work(
         g->failed = k;
     if (k->kind != RECORD_COMPLETED)
         return 0;
+    if (own && k->day == t->baseline.last)
+        g->past_baseline = 1;
     if (own) {
         g->last_done = day_later(g->last_done, k->day);
         g->failed = NULL;
@@ -234,6 +235,7 @@ add_completions(struct gather *g, const struct task *t)
     const unsigned char *also = other ? cover_by(g->cover, other) : own;
 
     g->done.n = 0;
+    g->past_baseline = t->baseline.last == DAY_NONE;
     g->last_done = t->baseline.last;
     g->failed = NULL;
     for (size_t i = 0; i < g->work.n; i++) {

@@ -147,23 +147,21 @@ run_on(const struct reckoning *r, const struct interval *every, day_t day,
     struct limit *l)
 {
     struct reckoning silent = *r;
-    struct limit end = *l;
 
     silent.why = NULL;
-    rhythm_complete(&silent, every, day, step_deadline, &end);
-    l->extra = end.extra;
-    if (end.extra) {
+    struct limit before =
+        rhythm_complete(&silent, every, day, step_deadline, l);
+    if (l->extra) {
         reasons_add(r->why, REASON_KEPT, day, l->deadline,
             "an extra: the deadline already met has not come yet, and the "
             "next one stands");
         return;
     }
-    while (l->deadline != end.previous)
-        step_deadline(&silent, every, l);
-    l->previous = end.previous;
-    reasons_add(r->why, REASON_KEPT, day, l->previous,
+    if (r->why == NULL)
+        return;
+    reasons_add(r->why, REASON_KEPT, day, before.deadline,
         "runs from the last deadline, whenever it was done");
-    step_deadline(r, every, l);
+    step_deadline(r, every, &before);
 }
 
 /* Completed in its window, or late where that keeps the date as well. */
@@ -188,7 +186,8 @@ keep_date(const struct reckoning *r, const struct interval *every, day_t day,
     reasons_add(r->why, REASON_KEPT, day, before.deadline,
         late ? "completed late, and the date is kept all the same"
              : "completed within its window, so the date is kept");
-    step_deadline(r, every, &before);
+    if (r->why != NULL)
+        step_deadline(r, every, &before);
 }
 
 static void

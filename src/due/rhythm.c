@@ -12,24 +12,30 @@ satisfied(const struct reckoning *r, day_t deadline, day_t day)
                (rule->window.n > 0 && window_opening(rule, deadline) <= day));
 }
 
-static void
+/* On to the next deadline; returns where the series stood. */
+static struct limit
 go_on(const struct reckoning *r, const struct interval *every,
     rhythm_step *step, struct limit *l)
 {
     l->previous = l->deadline;
+    struct limit before = *l;
     step(r, every, l);
+    return before;
 }
 
-void
+struct limit
 rhythm_complete(const struct reckoning *r, const struct interval *every,
     day_t day, rhythm_step *step, struct limit *l)
 {
+    struct limit before = *l;
+
     l->extra = l->previous != DAY_NONE && day <= l->previous;
     if (l->extra)
-        return;
+        return before;
     do
-        go_on(r, every, step, l);
+        before = go_on(r, every, step, l);
     while (satisfied(r, l->deadline, day));
+    return before;
 }
 
 void
@@ -38,5 +44,5 @@ rhythm_begin(const struct reckoning *r, const struct interval *every, day_t day,
 {
     l->deadline = first;
     while (satisfied(r, l->deadline, day))
-        go_on(r, every, step, l);
+        (void)go_on(r, every, step, l);
 }

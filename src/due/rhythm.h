@@ -16,10 +16,12 @@ typedef void rhythm_step(
  * deadline, or, when it came late, the last one that has passed, and also the
  * next when @day lies in the rule's window before it.  One that comes before
  * the deadline last satisfied has itself passed is an extra and changes
- * nothing.
+ * nothing.  Returns where the series stood before its last step, which is for
+ * whoever wants to explain that step.
  */
-void rhythm_complete(const struct reckoning *r, const struct interval *every,
-    day_t day, rhythm_step *step, struct limit *l);
+struct limit rhythm_complete(const struct reckoning *r,
+    const struct interval *every, day_t day, rhythm_step *step,
+    struct limit *l);
 
 /*
  * Begin the series with the completion on @day and the first deadline after

@@ -120,6 +120,11 @@ class Calculation(Task):
             opens += DAY
         return opens
 
+    def met(self, deadline, done):
+        """Work on the day done meets a deadline of a fixed rhythm."""
+        return deadline <= done or (
+            self.get("window") and self.window_opens(deadline) <= done)
+
     def keeps(self, pending, done):
         if done > pending.day:
             return self.get("late") == "keeps the date"
@@ -133,7 +138,7 @@ class Calculation(Task):
             if pending.previous and done <= pending.previous:
                 return pending
             pending = self.step(span, pending, fact)
-            while pending.day <= done:
+            while self.met(pending.day, done):
                 pending = self.step(span, pending, fact)
             return pending
         if (runs == "keeping the date" and pending
@@ -150,26 +155,24 @@ class Calculation(Task):
     # The other kinds of interval.
 
     def after_season(self, days, pending, fact):
-        if not pending:
-            return begun(next(d for d in days if d > fact.day), fact)
-        if pending.previous and fact.day <= pending.previous:
+        if pending and pending.previous and fact.day <= pending.previous:
             return pending
-        previous = pending.day
+        previous = pending.day if pending else None
         for day in days:
-            if day > previous:
-                if day > fact.day:
-                    break
-                previous = day
-        return begun(day, fact, previous)
+            if previous and day <= previous:
+                continue
+            if not self.met(day, fact.day):
+                return begun(day, fact, previous)
+            previous = day
 
     def is_baseline(self, fact):
         last = self.day_of("last")
         return last is not None and fact == stated(last)
 
     def stated_after(self, fact):
-        """The certificate's own deadline after the stated completion."""
+        """The certificate's own deadline after a completion on its day."""
         deadline = self.day_of("deadline")
-        if deadline and self.is_baseline(fact):
+        if deadline and fact.day == self.day_of("last"):
             return begun(deadline, fact)
         return None
 
@@ -188,19 +191,20 @@ class Calculation(Task):
 
     def counted(self):
         """Completions, newest first, with those of the job that also counts
-        as far as it does."""
+        as far as it does; the fleet file's own is the last of its day."""
         most, job = (self.get("also-counts") or "0 -").split()
         own = self.completions()
         others = [] if job == "-" else self.recorded(job)
         others = sorted(set(others) - set(own))[-int(most):]
-        return sorted(own + others, reverse=True)
+        return sorted(own + others, reverse=True, key=lambda fact: (
+            fact.day, not fact.recorded, fact.order))
 
     def within(self, times, span):
         counted = self.counted()
         if not counted:
             return self.first(False)
         newest = counted[0]
-        certified = self.stated_after(newest)
+        certified = newest in self.completions() and self.stated_after(newest)
         if certified:
             return certified
         if len(counted) >= times:

@@ -119,12 +119,11 @@ class Maker:
             yield "ends", self.rng.choice(how)
         if self.chance(0.2):
             yield "first-ends", self.rng.choice(how)
-        if self.chance(0.4) and units != "week":
-            yield "month-end", self.rng.choice(["clamp", "sticky"])
+        if self.chance(0.6) and units != "week":
+            yield "month-end", self.rng.choice(["clamp", "sticky", "sticky"])
         if self.chance(0.8):
             yield "first", self.first(units)
-        if not season:
-            yield from self.running()
+        yield from self.season_window() if season else self.running()
         steps = list(self.steps(every, units))
         if steps and self.chance(0.6):
             yield "from-age", ", ".join(steps)
@@ -159,15 +158,23 @@ class Maker:
         return (f"{self.span(units)} from "
                 f"{self.rng.choice(ORIGINS + ['earliest'])}")
 
+    def window(self):
+        yield "window", self.rng.choice(
+            ["1 month", "1 month", "2 months", "28 days", "1 week"])
+        yield "window-opens", self.rng.choice(
+            ["safer", "day after", "same day"])
+
+    def season_window(self):
+        return self.window() if self.chance(0.4) else ()
+
     def running(self):
         runs = self.rng.choice(
             ["completion", "deadline", "keeping the date"])
         yield "runs-from", runs
+        if runs == "deadline":
+            yield from self.season_window()
         if runs == "keeping the date":
-            yield "window", self.rng.choice(
-                ["1 month", "1 month", "2 months", "28 days", "1 week"])
-            yield "window-opens", self.rng.choice(
-                ["safer", "day after", "same day"])
+            yield from self.window()
             if self.chance(0.5):
                 yield "late", "keeps the date"
                 if self.chance(0.7):
@@ -176,13 +183,14 @@ class Maker:
 
     def job_sections(self):
         self.jobs = [f"j{n}" for n in range(self.rng.randint(2, 7))]
-        self.law = {}
+        self.law, self.follow_ons = {}, []
         for n, name in enumerate(self.jobs):
             kind = self.rng.choice(["law", "own", "maker", "recommendation"])
             self.law[name] = kind == "law"
             yield f"[job {name}]\ntitle = Job {name}\nclass = {kind}"
             earlier = self.jobs[:n]
             if earlier and self.chance(0.2):
+                self.follow_ons.append(name)
                 yield flat("follows", self.some(earlier, 1)[:2])
                 yield "within = " + " or ".join(
                     self.span() for _ in range(self.rng.randint(1, 2)))
@@ -229,7 +237,7 @@ class Maker:
             yield f"{job}.last = {last}"
         else:
             last = date(2024, 1, 1)
-        if self.chance(0.2):
+        if self.chance(0.2) and job not in self.follow_ons:
             deadline = max(last, self.day(2024, 2027))
             yield f"{job}.deadline = {deadline}"
 

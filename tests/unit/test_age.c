@@ -173,6 +173,27 @@ a_rhythm_goes_on_from_the_birthday(void **state)
     assert_true(has_reason(world_find(w, j, 0), REASON_AGE));
 }
 
+/* From a deadline half a year is the corresponding date, whatever the end. */
+static void
+a_rhythm_has_corresponding_dates(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "test", "1 year");
+
+    w->subjects[0].built = date("2023-06-01");
+    j->rule.ends = ENDS_DAY_BEFORE;
+    j->rule.runs_from = FROM_DEADLINE;
+    j->rule.age_from = ORIGIN_BUILT;
+    j->rule.ages[0] = (struct age_step){{2, STEP_YEARS}, {6, STEP_MONTHS}};
+    j->rule.n_ages = 1;
+    j->rule.first =
+        (struct first){.origin = ORIGIN_ON, .on = date("2026-01-11")};
+    world_done(w, j, "2026-01-09");
+    assert_deadline(w, j, "2026-07-11");
+    j->rule.ends = ENDS_MONTH_END;
+    assert_deadline(w, j, "2026-07-31");
+}
+
 int
 main(void)
 {
@@ -187,6 +208,7 @@ main(void)
         WORLD_TEST(two_steps_of_age),
         WORLD_TEST(the_first_deadline_too),
         WORLD_TEST(a_rhythm_goes_on_from_the_birthday),
+        WORLD_TEST(a_rhythm_has_corresponding_dates),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -46,6 +46,7 @@ on_the_last_day_the_date_is_kept(void **state)
 
     world_done(w, j, "2026-05-15");
     assert_deadline(w, j, "2027-05-15");
+    assert_true(says(world_find(w, j, 0), "within its window"));
 }
 
 static void
