@@ -49,18 +49,9 @@ wait_for_return(const struct reckoning *r, struct due *d)
             day_words(s->from, (char[DAY_WORDS]){0}),
             day_words(s->until, (char[DAY_WORDS]){0}));
     d->state = DUE_BEFORE_RETURN;
-    if (s->until != DAY_NONE)
+    d->no_return = s->until == DAY_NONE;
+    if (!d->no_return)
         d->deadline = s->until;
-}
-
-/* No day can be named before the return is known. */
-static int
-waits_for_return(const struct reckoning *r, const struct due *d)
-{
-    const struct spell *s =
-        d->state == DUE_BEFORE_RETURN ? spell_on(r, d->deadline) : NULL;
-
-    return s != NULL && s->until == DAY_NONE;
 }
 
 /* The last day from @d on, in steps of @step, that is closed for the same
@@ -142,11 +133,14 @@ static void
 choose_plan_day(const struct reckoning *r, struct due *d)
 {
     day_t plan = workcal_preceding(r->task->calendar, d->deadline);
-    day_t earliest = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;
+    day_t done = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;
+    /* The day of the last completion has had its turn.  A follow-on can be
+     * done on the very day that calls for it. */
+    int too_early = r->task->job->n_follows > 0 ? plan < done : plan <= done;
 
     if (d->deadline == DAY_NONE)
         return;
-    if (plan == DAY_NONE || plan < earliest) {
+    if (plan == DAY_NONE || too_early) {
         d->warnings |= WARN_NO_WORKING_DAY;
         return;
     }
@@ -195,12 +189,12 @@ warn_of_holidays(const struct reckoning *r, struct due *d)
 static struct cycle
 cycle_of(const struct reckoning *r, const struct decision *all)
 {
-    size_t at = all->decides < 0 ? r->n_done - 1 : all->each[all->decides].from;
-    const struct completion *from = r->n_done ? &r->done[at] : NULL;
+    size_t from = all->decides < 0 ? r->n_done : all->each[all->decides].from;
     day_t origin = length_origin(r->task, r->task->rule->first.origin);
 
-    if (from != NULL)
-        return (struct cycle){from->record, from->day, 0};
+    if (from > 0)
+        return (struct cycle){
+            r->done[from - 1].record, r->done[from - 1].day, 0};
     if (r->task->baseline.deadline != DAY_NONE)
         origin = r->task->baseline.deadline;
     return (struct cycle){0, origin, 0};
@@ -228,10 +222,8 @@ take_meter(const struct decision *all, struct due *d)
 }
 
 int
-compute_due(const struct reckoning *r, struct due *out)
+compute_due(const struct reckoning *r, struct due *out, struct decision *all)
 {
-    struct decision all;
-
     if (never_due(r->task->rule))
         return 0;
     *out = (struct due){.task = r->task,
@@ -242,19 +234,19 @@ compute_due(const struct reckoning *r, struct due *out)
         .last_done = DAY_NONE,
         .due_reading = -1,
         .forecast = {FORECAST_NONE, DAY_NONE, DAY_NONE, DAY_NONE}};
-    decide_limits(r, &all);
-    out->cycle = cycle_of(r, &all);
-    take_meter(&all, out);
-    if (all.decides >= 0)
-        out->deadline = all.each[all.decides].deadline;
-    if (all.meter_unknown)
+    decide_limits(r, all);
+    out->cycle = cycle_of(r, all);
+    take_meter(all, out);
+    if (all->decides >= 0)
+        out->deadline = all->each[all->decides].deadline;
+    if (all->meter_unknown)
         out->state = DUE_NEEDS_READING;
-    else if (all.decides < 0 && r->n_done == 0)
+    else if (all->decides < 0 && r->n_done == 0)
         out->state = DUE_NO_RECORD;
-    else if (all.decides < 0)
+    else if (all->decides < 0)
         out->warnings |= WARN_OUT_OF_RANGE;
     wait_for_return(r, out);
-    if (waits_for_return(r, out))
+    if (out->no_return)
         return 1;
     roll_deadline(r, out);
     warn_of_holidays(r, out);
@@ -310,7 +302,7 @@ compute_state(const struct reckoning *r, day_t today, struct due *d)
     else if (ahead && d->book_by != DAY_NONE && d->book_by <= today)
         d->warnings |= WARN_BOOK_NOW;
     warn_of_old_reading(r, today, d);
-    if (waits_for_return(r, d))
+    if (d->no_return)
         return;
     if (d->deadline != DAY_NONE && d->deadline < today)
         d->state = DUE_OVERDUE;

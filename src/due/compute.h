@@ -1,14 +1,17 @@
 #ifndef COMPUTE_H
 #define COMPUTE_H
 
+#include "decide.h"
 #include "reckon.h"
 
 /*
  * Inside the due layer only: from what is known of one task to its due, all
- * but the state, which alone depends on today.  Returns 1, or 0 when the task
- * is never due (work done only when needed).
+ * but the state, which alone depends on today.  @all is set to what its
+ * intervals come to.  Returns 1, or 0 when the task is never due (work done
+ * only when needed).
  */
-int compute_due(const struct reckoning *r, struct due *out);
+int compute_due(
+    const struct reckoning *r, struct due *out, struct decision *all);
 
 /* Fill in the state and the warnings that hold on @today. */
 void compute_state(const struct reckoning *r, day_t today, struct due *d);

@@ -3,6 +3,8 @@
 #include "length.h"
 #include "reasons.h"
 
+#include <stdio.h>
+
 static const struct limit no_limit = {.deadline = DAY_NONE,
     .previous = DAY_NONE,
     .base = DAY_NONE,
@@ -11,8 +13,9 @@ static const struct limit no_limit = {.deadline = DAY_NONE,
 static int
 is_baseline(const struct reckoning *r, size_t i)
 {
-    return r->done[i].by == NULL && r->done[i].record == 0 &&
-           r->done[i].day == r->task->baseline.last;
+    const struct completion *c = &r->done[i];
+
+    return c->by == NULL && !c->assumed && c->job == r->task->job;
 }
 
 /* A certificate of that day says when it runs out, whether the completion is
@@ -30,19 +33,19 @@ static void
 say_start(const struct reckoning *r, size_t i)
 {
     const struct completion *c = &r->done[i];
-    const struct record *by = c->by;
+    const char *who = c->by && c->by->by ? c->by->by : "";
+    const char *with = c->job != r->task->job ? c->job->title : "";
+    char how[64] = "by the fleet file";
 
-    if (by == NULL) {
-        reasons_add(r->why, REASON_START, DAY_NONE, c->day,
-            is_baseline(r, i) ? "completed on that day, by the fleet file"
-                              : "taken as completed on its plan day");
+    if (r->why == NULL)
         return;
-    }
-    const char *who = by->by ? by->by : "";
-    const char *with = by->job != r->task->job ? by->job->title : "";
+    if (c->by != NULL)
+        snprintf(how, sizeof how, "record %lld", (long long)c->record);
+    else if (c->assumed)
+        snprintf(how, sizeof how, "taken as done on its plan day");
     reasons_add(r->why, REASON_START, DAY_NONE, c->day,
-        "completed on that day (record %lld%s%s)%s%s", (long long)by->id,
-        who[0] ? ", by " : "", who, with[0] ? " with: " : "", with);
+        "completed on that day (%s%s%s)%s%s", how, who[0] ? ", by " : "", who,
+        with[0] ? " with: " : "", with);
 }
 
 /* The date on a certificate is taken as it stands and not worked out again. */
@@ -53,6 +56,7 @@ take_stated(const struct reckoning *r, day_t from, struct limit *l)
 
     *l = no_limit;
     l->deadline = l->base = stated;
+    l->previous = from;
     reasons_add(r->why, from == DAY_NONE ? REASON_START : REASON_INTERVAL, from,
         stated, "the fleet file states this deadline");
 }
@@ -86,13 +90,14 @@ take_next(const struct reckoning *r, const struct interval *every, size_t i,
     else
         every->kind->next(r, every, i, l);
     if (!l->extra)
-        l->from = i;
+        l->from = i + 1;
 }
 
 /* Only the last step is explained; those before it are history. */
 static void
-walk(const struct reckoning *r, const struct interval *every, struct limit *l)
+walk(const struct reckoning *r, int at, struct limit *l)
 {
+    const struct interval *every = &r->task->rule->every[at];
     struct reckoning silent = *r;
     int all = every->kind->needs_history &&
               (every->kind->calendar_rule ||
@@ -104,9 +109,14 @@ walk(const struct reckoning *r, const struct interval *every, struct limit *l)
         take_first(r, every, l);
         return;
     }
-    if (all)
+    size_t i = r->n_done - 1;
+    if (all && r->before != NULL)
+        *l = r->before->each[at];
+    else if (all) {
         take_first(&silent, every, l);
-    for (size_t i = all ? 0 : r->n_done - 1; i < r->n_done; i++)
+        i = 0;
+    }
+    for (; i < r->n_done; i++)
         take_next(i + 1 < r->n_done ? &silent : r, every, i, l);
 }
 
@@ -156,7 +166,7 @@ decide_limits(const struct reckoning *r, struct decision *out)
     for (int i = 0; i < out->n; i++) {
         const struct interval *every = &rule->every[i];
         struct limit *l = &out->each[i];
-        walk(&silent, every, l);
+        walk(&silent, i, l);
         if (every->kind->meter != METER_NONE) {
             out->by_meter = 1;
             out->meter_unknown |=
@@ -170,7 +180,7 @@ decide_limits(const struct reckoning *r, struct decision *out)
     if (r->why == NULL)
         return;
     struct limit again;
-    walk(r, &rule->every[out->decides < 0 ? 0 : out->decides], &again);
+    walk(r, out->decides < 0 ? 0 : out->decides, &again);
     say_failed(r, out->decides < 0 ? out->start : again.deadline);
     if (out->decides >= 0)
         say_first_to_come(r, out);

@@ -70,7 +70,9 @@ struct due {
     const struct task *task;
     struct cycle cycle;
     enum due_state state;
-    unsigned warnings;   /* of enum due_warning */
+    unsigned warnings; /* of enum due_warning */
+    int no_return; /* off the road and no return known: the deadline only stands
+                      to be seen, and there is no plan day */
     day_t deadline;      /* DAY_NONE when none can be told */
     day_t plan_day;      /* never after the deadline; DAY_NONE when none */
     day_t book_by;       /* DAY_NONE without a plan day or a lead */

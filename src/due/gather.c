@@ -11,17 +11,17 @@
         size_t size;                                                           \
     }
 
-/* A record of work, with what it is looked through for close at hand. */
+/* Work done, or failed, by a record or by the fleet file. */
 struct work {
-    const struct record *record;
+    struct completion done;
     size_t job; /* its index */
+    int failed;
 };
 
 struct gather {
     const struct facts *facts;
     struct cover *cover;
     LIST(struct work) work;
-    int past_baseline; /* or there is none */
     day_t last_done;
     const struct record *failed;
     LIST(struct completion) done;
@@ -153,17 +153,70 @@ add_readings(struct gather *g, const struct subject *s)
 }
 
 static int
-add_work(struct gather *g, const struct subject *s)
+add_records(struct gather *g, const struct subject *s)
 {
     const struct record *end;
 
     for (const struct record *k = records_of(g->facts, s, &end); k < end; k++) {
         if (k->job == NULL)
             continue;
-        struct work work = {k, k->job->index};
+        struct work work = {
+            .done = {.day = k->day,
+                .record = k->id,
+                .reading = k->reading,
+                .by = k,
+                .job = k->job},
+            .job = k->job->index,
+            .failed = k->kind == RECORD_FAILED,
+        };
         if (APPEND(g->work, work))
             return -1;
     }
+    return 0;
+}
+
+/* Nonzero when the same was done on the same day. */
+static int
+is_on_record(const struct work *w, const struct work *stated)
+{
+    return w->done.day == stated->done.day && w->job == stated->job &&
+           !w->failed;
+}
+
+/* Put what the fleet file says was done in its place, after the records of
+ * that day, unless one of them says the same. */
+static int
+add_stated(struct gather *g, const struct task *t)
+{
+    struct work stated = {
+        .done = {.day = t->baseline.last,
+            .reading = t->baseline.last_reading,
+            .job = t->job},
+        .job = t->job->index,
+    };
+    size_t at = g->work.n;
+
+    for (size_t i = 0; i < g->work.n; i++)
+        if (is_on_record(&g->work.at[i], &stated))
+            return 0;
+    if (APPEND(g->work, stated))
+        return -1;
+    for (; at > 0 && g->work.at[at - 1].done.day > stated.done.day; at--)
+        g->work.at[at] = g->work.at[at - 1];
+    g->work.at[at] = stated;
+    return 0;
+}
+
+static int
+add_work(struct gather *g, const struct subject *s)
+{
+    const struct task *tasks = &g->facts->fleet->tasks[s->first_task];
+
+    if (add_records(g, s))
+        return -1;
+    for (size_t i = 0; i < s->n_tasks; i++)
+        if (tasks[i].baseline.last != DAY_NONE && add_stated(g, &tasks[i]))
+            return -1;
     return 0;
 }
 
@@ -188,43 +241,28 @@ gather_subject(struct gather *g, const struct subject *s)
 }
 
 static int
-add_completion(struct gather *g, const struct record *k, int also)
+add_completion(struct gather *g, const struct work *w, int also)
 {
-    struct completion c = {k->day, k->id, k->reading, k, also};
+    struct completion c = w->done;
 
+    c.also = also;
     return APPEND(g->done, c);
 }
 
-/* The fleet file's own completion, in its place, unless a record of the job
- * on that day says more. */
+/* One piece of work that bears on the task. */
 static int
-add_baseline(struct gather *g, const struct task *t, day_t before)
+take_work(struct gather *g, const struct task *t, const struct work *w, int own)
 {
-    const struct baseline *b = &t->baseline;
-    struct completion c = {b->last, 0, b->last_reading, NULL, 0};
-
-    if (g->past_baseline || (before != DAY_NONE && b->last >= before))
+    if (w->failed) {
+        if (w->done.job == t->job)
+            g->failed = w->done.by;
         return 0;
-    g->past_baseline = 1;
-    return APPEND(g->done, c);
-}
-
-/* One record that bears on the task: done, failed, or counting as well. */
-static int
-take_work(
-    struct gather *g, const struct task *t, const struct record *k, int own)
-{
-    if (k->kind == RECORD_FAILED && k->job == t->job)
-        g->failed = k;
-    if (k->kind != RECORD_COMPLETED)
-        return 0;
-    if (own && k->day == t->baseline.last)
-        g->past_baseline = 1;
+    }
     if (own) {
-        g->last_done = day_later(g->last_done, k->day);
+        g->last_done = w->done.day;
         g->failed = NULL;
     }
-    return add_baseline(g, t, k->day) || add_completion(g, k, !own) ? -1 : 0;
+    return add_completion(g, w, !own);
 }
 
 static int
@@ -235,29 +273,39 @@ add_completions(struct gather *g, const struct task *t)
     const unsigned char *also = other ? cover_by(g->cover, other) : own;
 
     g->done.n = 0;
-    g->past_baseline = t->baseline.last == DAY_NONE;
-    g->last_done = t->baseline.last;
+    g->last_done = DAY_NONE;
     g->failed = NULL;
     for (size_t i = 0; i < g->work.n; i++) {
-        size_t job = g->work.at[i].job;
-        if ((own[job] || also[job]) &&
-            take_work(g, t, g->work.at[i].record, own[job]))
+        const struct work *w = &g->work.at[i];
+        if ((own[w->job] || also[w->job]) && take_work(g, t, w, own[w->job]))
             return -1;
     }
-    return add_baseline(g, t, DAY_NONE);
+    return 0;
 }
 
-/* The newest record of a job that @t follows, or NULL. */
-static const struct record *
+/* Nonzero when @w is work that @t follows. */
+static int
+calls_for(const struct gather *g, const struct work *w, const struct task *t)
+{
+    for (size_t k = 0; k < t->job->n_follows; k++)
+        if (!w->failed && cover_by(g->cover, t->job->follows[k])[w->job])
+            return 1;
+    return 0;
+}
+
+/* The newest work that @t follows, or NULL; of one day the last entered. */
+static const struct work *
 trigger_of(const struct gather *g, const struct task *t)
 {
-    const struct record *newest = NULL;
+    const struct work *newest = NULL;
 
-    for (size_t i = 0; i < g->work.n; i++)
-        for (size_t k = 0; k < t->job->n_follows; k++)
-            if (g->work.at[i].record->kind == RECORD_COMPLETED &&
-                cover_by(g->cover, t->job->follows[k])[g->work.at[i].job])
-                newest = g->work.at[i].record;
+    for (size_t i = 0; i < g->work.n; i++) {
+        const struct work *w = &g->work.at[i];
+        if (calls_for(g, w, t) &&
+            (newest == NULL || w->done.day > newest->done.day ||
+                w->done.record > newest->done.record))
+            newest = w;
+    }
     return newest;
 }
 
@@ -265,15 +313,15 @@ trigger_of(const struct gather *g, const struct task *t)
 static int
 follow(struct gather *g, const struct task *t)
 {
-    const struct record *trigger = trigger_of(g, t);
+    const struct work *trigger = trigger_of(g, t);
 
     if (trigger == NULL)
         return 0;
     const struct completion *done =
         g->done.n ? &g->done.at[g->done.n - 1] : NULL;
-    if (done != NULL &&
-        (done->day > trigger->day ||
-            (done->day == trigger->day && done->record > trigger->id)))
+    if (done != NULL && (done->day > trigger->done.day ||
+                            (done->day == trigger->done.day &&
+                                done->record > trigger->done.record)))
         return 0;
     g->done.n = 0;
     return add_completion(g, trigger, 0) ? -1 : 1;

@@ -114,7 +114,7 @@ restart(const struct reckoning *r, const struct interval *every, day_t anchor,
     reasons_add(r->why, REASON_INTERVAL, anchor, deadline, "every %s%s (%s)",
         every->text, ends_words(rule->ends),
         fleet_class_word(r->task->job->class));
-    l->previous = DAY_NONE;
+    l->previous = anchor;
     l->deadline = l->base = changed(r, anchor, deadline, rule->ends);
     l->steps = 0;
 }
@@ -153,8 +153,8 @@ run_on(const struct reckoning *r, const struct interval *every, day_t day,
         rhythm_complete(&silent, every, day, step_deadline, l);
     if (l->extra) {
         reasons_add(r->why, REASON_KEPT, day, l->deadline,
-            "an extra: the deadline already met has not come yet, and the "
-            "next one stands");
+            "an extra: too early to count for the next deadline, which "
+            "stands");
         return;
     }
     if (r->why == NULL)
@@ -217,14 +217,14 @@ keep_or_restart(const struct reckoning *r, const struct interval *every,
 static void
 first(const struct reckoning *r, const struct interval *every, struct limit *l)
 {
-    const struct rule *rule = r->task->rule;
+    day_t from = length_first_from(r->task);
     day_t day = length_first(r);
 
     (void)every;
-    day_t origin = length_origin(r->task, rule->first.origin);
-    if (day != DAY_NONE && rule->first.origin != ORIGIN_ON)
-        day = changed(r, origin, day, rule->first_ends);
+    if (from != DAY_NONE)
+        day = changed(r, from, day, r->task->rule->first_ends);
     l->deadline = l->base = day;
+    l->previous = from;
 }
 
 static void

@@ -65,6 +65,7 @@ first(const struct reckoning *r, const struct interval *every, struct limit *l)
 
     if (from == DAY_NONE)
         return;
+    l->previous = length_first_from(r->task);
     l->deadline = date_from(every, from);
     reasons_add(r->why, REASON_INTERVAL, from, l->deadline, "%s (%s)",
         every->text, fleet_class_word(r->task->job->class));

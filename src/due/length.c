@@ -43,6 +43,14 @@ length_origin(const struct task *t, enum origin origin)
     return DAY_NONE;
 }
 
+day_t
+length_first_from(const struct task *t)
+{
+    enum origin origin = t->rule->first.origin;
+
+    return origin == ORIGIN_ON ? DAY_NONE : length_origin(t, origin);
+}
+
 const char *
 length_origin_word(enum origin origin)
 {

@@ -13,6 +13,10 @@ day_t length_end(
  */
 day_t length_first(const struct reckoning *r);
 
+/* The day from which the first deadline is counted; DAY_NONE when it is stated
+ * or not known. */
+day_t length_first_from(const struct task *t);
+
 /* The day of @origin for the task's subject, or DAY_NONE. */
 day_t length_origin(const struct task *t, enum origin origin);
 

@@ -8,17 +8,19 @@
  * and what an interval kind has to answer.
  */
 struct arena;
+struct decision;
 struct reasons;
 struct scan;
 
 /* Something that counts as the job having been done. */
 struct completion {
     day_t day;
-    int64_t record;          /* 0 for the fleet file's baseline or a projected
-                                completion */
+    int64_t record;          /* 0 without a record */
     int64_t reading;         /* -1 when none was taken */
     const struct record *by; /* NULL without a record */
+    const struct job *job;   /* the one done, which may be a wider one */
     int also;                /* counts only towards a minimum number */
+    int assumed;             /* has not happened yet */
 };
 
 /* A spell off the road: both days are off.  @until DAY_NONE has no end yet. */
@@ -37,16 +39,19 @@ struct reckoning {
     size_t n_spells;
     struct usage distance;
     struct usage hours;
-    struct reasons *why; /* NULL when nobody asks */
+    const struct decision *before; /* what all but the newest completion came
+                                      to, or NULL to begin at the beginning */
+    struct reasons *why;           /* NULL when nobody asks */
 };
 
 /* What one interval of a rule comes to, carried from cycle to cycle. */
 struct limit {
     day_t deadline;      /* DAY_NONE when it cannot tell */
-    day_t previous;      /* a rhythm's deadline before that one */
+    day_t previous;      /* a rhythm's deadline, or its start, before that */
     day_t base;          /* the anchor of a series that must not drift */
     int steps;           /* how many intervals from there */
-    size_t from;         /* index of the completion it runs from */
+    size_t from;         /* which completion it runs from, counted from 1; 0
+                            for the first deadline, before any */
     int extra;           /* the last completion changed nothing */
     int64_t due_reading; /* -1 without a meter */
     struct forecast forecast;

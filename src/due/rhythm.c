@@ -12,6 +12,21 @@ satisfied(const struct reckoning *r, day_t deadline, day_t day)
                (rule->window.n > 0 && window_opening(rule, deadline) <= day));
 }
 
+/*
+ * The first day on which work counts for the pending deadline: when the rule's
+ * window before it opens, or without one half way from the deadline before,
+ * so that a second record of the same work does not pass for the next.
+ */
+static day_t
+counts_from(const struct reckoning *r, const struct limit *l)
+{
+    if (r->task->rule->window.n > 0)
+        return window_opening(r->task->rule, l->deadline);
+    if (l->previous == DAY_NONE)
+        return DAY_NONE;
+    return l->previous + (l->deadline - l->previous + 1) / 2;
+}
+
 /* On to the next deadline; returns where the series stood. */
 static struct limit
 go_on(const struct reckoning *r, const struct interval *every,
@@ -29,7 +44,7 @@ rhythm_complete(const struct reckoning *r, const struct interval *every,
 {
     struct limit before = *l;
 
-    l->extra = l->previous != DAY_NONE && day <= l->previous;
+    l->extra = day < counts_from(r, l);
     if (l->extra)
         return before;
     do
@@ -43,6 +58,7 @@ rhythm_begin(const struct reckoning *r, const struct interval *every, day_t day,
     day_t first, rhythm_step *step, struct limit *l)
 {
     l->deadline = first;
+    l->previous = day;
     while (satisfied(r, l->deadline, day))
         (void)go_on(r, every, step, l);
 }

@@ -12,12 +12,13 @@ typedef void rhythm_step(
     const struct reckoning *r, const struct interval *every, struct limit *l);
 
 /*
- * Count the completion on @day against the series.  It satisfies the pending
- * deadline, or, when it came late, the last one that has passed, and also the
- * next when @day lies in the rule's window before it.  One that comes before
- * the deadline last satisfied has itself passed is an extra and changes
- * nothing.  Returns where the series stood before its last step, which is for
- * whoever wants to explain that step.
+ * Count the completion on @day against the series, which must have a pending
+ * deadline.  It satisfies that one, or, when it came late, the last one that
+ * has passed, and also the next when @day lies in the rule's window before it.
+ * One that comes before the window opens, or without a window in the first
+ * half of the time since the deadline before, is an extra and changes nothing.
+ * Returns where the series stood before its last step, which is for whoever
+ * wants to explain that step.
  */
 struct limit rhythm_complete(const struct reckoning *r,
     const struct interval *every, day_t day, rhythm_step *step,

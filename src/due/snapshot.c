@@ -38,10 +38,15 @@ next_slot(struct snapshot *s)
  * when one was added, 0 when there is none by the horizon, -1 without
  * memory. */
 static int
-add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r)
+add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
+    struct decision *all)
 {
+    const struct decision before_it = *all;
     const struct due before = s->dues[s->n - 1];
-    struct completion assumed = {.day = select_day(&before), .reading = -1};
+    struct completion assumed = {.day = select_day(&before),
+        .reading = -1,
+        .job = r->task->job,
+        .assumed = 1};
 
     if (assumed.day == DAY_NONE)
         return 0;
@@ -49,7 +54,9 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r)
     if (d == NULL || gather_assume(g, assumed, r))
         return -1;
     reasons_clear(r->why);
-    compute_due(r, d);
+    r->before = &before_it;
+    compute_due(r, d, all);
+    r->before = NULL;
     day_t day = select_day(d);
     if (day == DAY_NONE || day > s->options.horizon || day <= assumed.day)
         return 0;
@@ -61,14 +68,15 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r)
 }
 
 static int
-add_coming(struct snapshot *s, struct gather *g, struct reckoning *r)
+add_coming(struct snapshot *s, struct gather *g, struct reckoning *r,
+    struct decision *all)
 {
     int rc = 1;
 
     if (s->options.horizon == DAY_NONE || r->task->job->n_follows > 0)
         return 0;
     for (int i = 0; i < CYCLES_MOST && rc == 1; i++)
-        rc = add_next_cycle(s, g, r);
+        rc = add_next_cycle(s, g, r, all);
     return rc < 0 ? -1 : 0;
 }
 
@@ -86,14 +94,15 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
         return -1;
     r.why = why;
     reasons_clear(why);
-    if (!compute_due(&r, d))
+    struct decision all;
+    if (!compute_due(&r, d, &all))
         return 0;
     compute_state(&r, s->options.today, d);
     d->last_done = gather_last_done(g);
     s->n++;
     if (reasons_take(why, d))
         return -1;
-    return add_coming(s, g, &r);
+    return add_coming(s, g, &r, &all);
 }
 
 static int

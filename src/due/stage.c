@@ -85,7 +85,7 @@ stage_reached(const struct due *d, day_t today, struct stage *out)
         return weekly("no-record", today, out);
     if (d->state == DUE_NEEDS_READING)
         return weekly("needs-reading", today, out);
-    if (d->state == DUE_BEFORE_RETURN && d->plan_day == DAY_NONE)
+    if (d->no_return)
         return d->deadline <= today && before_return(today, out);
     if (d->deadline == DAY_NONE)
         return 0;
@@ -104,5 +104,5 @@ stage_concerns(
         return !p->from_overdue || d->state == DUE_NO_RECORD;
     if (p->from_overdue)
         return s->day > d->deadline && s->day >= from;
-    return p->from.n == 0 || s->day >= from;
+    return s->day >= from;
 }

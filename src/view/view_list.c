@@ -57,7 +57,7 @@ advice(const struct due *d)
         return "record when it was last done, or give it a first day";
     if (d->state == DUE_NEEDS_READING)
         return "record what the meter shows: ostler reading";
-    if (d->state == DUE_BEFORE_RETURN && d->plan_day == DAY_NONE)
+    if (d->no_return)
         return "no return known: do it before it returns";
     return NULL;
 }

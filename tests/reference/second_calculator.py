@@ -17,7 +17,7 @@ sys.dont_write_bytecode = True
 from second_fleet import Fleet, read_ledger, words
 from second_steps import (Span, clamped, corresponding, ends, month_end,
                           occurrences, parse_day, parse_interval, parse_span)
-from second_task import Task, stated
+from second_task import Task, in_order, stated
 
 DAY = timedelta(1)
 
@@ -82,14 +82,14 @@ class Calculation(Task):
             deadline = self.waited(self.aged(
                 deadline, lambda step: ends(anchor, step, how, self.sticky)),
                 anchor)
-        return begun(deadline, stated(anchor))
+        return begun(deadline, stated(anchor), anchor)
 
     def fresh(self, span, fact):
         """The interval counted from a completion."""
         deadline = self.aged(
             ends(fact.day, span, self.how, self.sticky),
             lambda step: ends(fact.day, step, self.how, self.sticky))
-        return begun(self.waited(deadline, fact.day), fact)
+        return begun(self.waited(deadline, fact.day), fact, fact.day)
 
     def along(self, day, span):
         """The corresponding date in a series."""
@@ -125,6 +125,16 @@ class Calculation(Task):
         return deadline <= done or (
             self.get("window") and self.window_opens(deadline) <= done)
 
+    def too_early(self, pending, done):
+        """Work that does not count for the pending deadline of a rhythm: an
+        extra, before the window or in the first half of the time."""
+        if self.get("window"):
+            return done < self.window_opens(pending.day)
+        if not pending.previous:
+            return False
+        half = ((pending.day - pending.previous).days + 1) // 2
+        return done < pending.previous + half * DAY
+
     def keeps(self, pending, done):
         if done > pending.day:
             return self.get("late") == "keeps the date"
@@ -135,7 +145,7 @@ class Calculation(Task):
         runs = self.get("runs-from", "completion")
         done = fact.day
         if runs == "deadline" and pending:
-            if pending.previous and done <= pending.previous:
+            if self.too_early(pending, done):
                 return pending
             pending = self.step(span, pending, fact)
             while self.met(pending.day, done):
@@ -155,32 +165,32 @@ class Calculation(Task):
     # The other kinds of interval.
 
     def after_season(self, days, pending, fact):
-        if pending and pending.previous and fact.day <= pending.previous:
+        if pending and self.too_early(pending, fact.day):
             return pending
-        previous = pending.day if pending else None
+        previous = pending.day if pending else fact.day
         for day in days:
-            if previous and day <= previous:
-                continue
-            if not self.met(day, fact.day):
-                return begun(day, fact, previous)
-            previous = day
+            if day > previous:
+                if not self.met(day, fact.day):
+                    break
+                previous = day
+        return begun(day, fact, previous)
 
     def is_baseline(self, fact):
         last = self.day_of("last")
-        return last is not None and fact == stated(last)
+        return last is not None and fact == stated(last, self.job)
 
     def stated_after(self, fact):
         """The certificate's own deadline after a completion on its day."""
         deadline = self.day_of("deadline")
         if deadline and fact.day == self.day_of("last"):
-            return begun(deadline, fact)
+            return begun(deadline, fact, fact.day)
         return None
 
     def through_history(self, kind, what):
         pending = self.first(kind == "span")
         if pending and kind == "season" and not self.certificate():
             day = next(d for d in what if d >= pending.day)
-            pending = begun(day, pending.fact)
+            pending = begun(day, pending.fact, pending.previous)
         after = self.after_span if kind == "span" else self.after_season
         for fact in self.completions():
             if self.is_baseline(fact):
@@ -194,10 +204,9 @@ class Calculation(Task):
         as far as it does; the fleet file's own is the last of its day."""
         most, job = (self.get("also-counts") or "0 -").split()
         own = self.completions()
-        others = [] if job == "-" else self.recorded(job)
-        others = sorted(set(others) - set(own))[-int(most):]
-        return sorted(own + others, reverse=True, key=lambda fact: (
-            fact.day, not fact.recorded, fact.order))
+        others = [] if job == "-" else self.done(job)
+        others = sorted(set(others) - set(own), key=in_order)[-int(most):]
+        return sorted(own + others, reverse=True, key=in_order)
 
     def within(self, times, span):
         counted = self.counted()
@@ -228,7 +237,7 @@ class Calculation(Task):
     def trigger(self):
         """What a follow-on job runs from, unless it has been done since."""
         causes = [fact for job in words(self.lines("follows"))
-                  for fact in self.recorded(job)]
+                  for fact in self.done(job)]
         own = self.completions()
         if not causes or (own and own[-1][:2] > max(causes)[:2]):
             return None
@@ -252,8 +261,9 @@ class Calculation(Task):
 
     def plan(self, deadline, facts):
         plan = self.fleet.working.preceding(self.subject, self.job, deadline)
-        if plan and any(plan < fact.day for fact in facts):
-            return None  # it was done after its plan day
+        late = -1 if self.lines("follows") else 0
+        if plan and any((plan - fact.day).days <= late for fact in facts):
+            return None  # that day has had its turn
         return plan
 
     def book_by(self, plan):
@@ -301,7 +311,8 @@ class Calculation(Task):
             return answer | self.answer("before-return", pending.day)
         deadline = self.rolled(returns or pending.day)
         plan = self.plan(deadline, done + [
-            fact for fact in [pending.fact] if fact.recorded])
+            fact for fact in [pending.fact]
+            if self.lines("follows") or fact in self.counted()])
         if deadline < today:
             found = "overdue"
         elif returns:

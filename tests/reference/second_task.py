@@ -8,7 +8,7 @@ from second_steps import parse_day, parse_span
 DAY = timedelta(1)
 
 
-class Fact(namedtuple("Fact", "day order cycle")):
+class Fact(namedtuple("Fact", "day order cycle job")):
     """A completion; order puts several of one day in the order of entry."""
 
     @property
@@ -17,9 +17,14 @@ class Fact(namedtuple("Fact", "day order cycle")):
         return self.order > 0
 
 
-def stated(day):
+def stated(day, job=""):
     """What stands in for a completion: a day of the fleet file."""
-    return Fact(day, 0, f"d{day}")
+    return Fact(day, 0, f"d{day}", job)
+
+
+def in_order(fact):
+    """By day; what the fleet file states comes last of its day."""
+    return fact.day, not fact.recorded, fact.order, fact.job
 
 
 class Task:
@@ -60,19 +65,23 @@ class Task:
 
     # What was done.
 
-    def recorded(self, job):
-        """The ledger's completions of a job, its wider ones included."""
+    def done(self, job):
+        """Completions of a job, its wider ones included: those of the ledger
+        and those that the fleet file states, unless one is on record."""
         names = self.fleet.wider(job)
-        return [Fact(r.day, r.id, f"r{r.id}") for r in self.records
-                if r.kind == "completed" and r.subject == self.subject
-                and r.job in names]
+        records = [r for r in self.records if r.kind == "completed"
+                   and r.subject == self.subject and r.job in names]
+        on_record = {(r.job, r.day) for r in records}
+        keys = self.fleet.subjects[self.subject][1]
+        return [Fact(r.day, r.id, f"r{r.id}", r.job) for r in records] + [
+            stated(day, name) for name in self.fleet.jobs_of(self.subject)
+            if name in names and f"{name}.last" in keys
+            for day in [parse_day(keys[f"{name}.last"][0])]
+            if (name, day) not in on_record]
 
     def completions(self):
-        facts = self.recorded(self.job)
-        last = self.day_of("last")
-        if last and last not in [fact.day for fact in facts]:
-            facts.append(stated(last))
-        return sorted(facts)
+        """Those of this job, in order; a day's own statement comes last."""
+        return sorted(self.done(self.job), key=in_order)
 
     def spells_off_the_road(self):
         """[first day, last day or date.max] of the subject's own spells and

@@ -109,6 +109,22 @@ assert_share(struct world *w, const char *every, const char *deadline)
     assert_deadline(w, j, deadline);
 }
 
+/* The file's own completion and a record of its day are one. */
+static void
+the_files_completion_counts_once(void **state)
+{
+    struct world *w = *state;
+    struct job *j = brake_test(w);
+
+    w->tasks[0].baseline.last = date("2025-07-10");
+    world_done(w, j, "2025-07-10");
+    world_done(w, j, "2025-10-10");
+    world_done(w, j, "2025-12-10");
+    assert_deadline(w, j, "2026-03-10"); /* three, so a quarter of a year */
+    w->tasks[0].baseline.last = date("2025-07-09");
+    assert_deadline(w, j, "2026-07-09"); /* four */
+}
+
 /* A length that does not divide is cut into days, a month being 28 of them,
  * and rounded down: 12 * 28 / 5 is 67, 365 / 4 is 91, 70 / 3 is 23. */
 static void
@@ -155,6 +171,7 @@ main(void)
         WORLD_TEST(a_failed_one_does_not_count),
         WORLD_TEST(shares_err_early),
         WORLD_TEST(too_thinly_spread_is_overdue_at_once),
+        WORLD_TEST(the_files_completion_counts_once),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -99,8 +99,7 @@ coming_cycles(void **state)
         assert_int_equal(d->cycle.record, 1);
         assert_reasoned(d);
     }
-    assert_true(
-        says(world_find(w, j, 1), "taken as completed on its plan day"));
+    assert_true(says(world_find(w, j, 1), "taken as done on its plan day"));
     /* The horizon is the last day that is looked at. */
     snapshot_dues(world_snapshot(w, "2026-01-05", "2026-06-18"), &n);
     assert_int_equal(n, 3);
@@ -138,18 +137,24 @@ a_far_horizon_ends(void **state)
     assert_true(n > 365 && n < 2000);
 }
 
-/* Every day but the depot works on weekdays: Saturday's work is planned for
- * Friday, which is no later than the cycle began. */
+/* Every day but the depot works on weekdays: Saturday's work could only be
+ * planned for Friday, which has had its turn.  It has no plan day, and what
+ * comes after it comes all the same: Monday to Friday of each week. */
 static void
-cycles_that_stand_still_end(void **state)
+a_cycle_without_a_plan_day_is_not_the_last(void **state)
 {
     struct world *w = *state;
     struct job *j = world_job(w, "job", "1 day");
     size_t n;
 
     world_done(w, j, "2026-01-08"); /* Thursday: Friday the 9th */
-    snapshot_dues(world_snapshot(w, "2026-01-08", "2026-12-31"), &n);
-    assert_int_equal(n, 1);
+    snapshot_dues(world_snapshot(w, "2026-01-08", "2026-01-16"), &n);
+    assert_int_equal(n, 8); /* 9 to 16 January */
+    assert_day(world_find(w, j, 0)->plan_day, "2026-01-09");
+    assert_day(world_find(w, j, 1)->plan_day, "-");
+    assert_day(world_find(w, j, 1)->deadline, "2026-01-10");
+    assert_day(world_find(w, j, 3)->plan_day, "2026-01-12");
+    assert_day(world_find(w, j, 7)->plan_day, "2026-01-16");
 }
 
 int
@@ -162,7 +167,7 @@ main(void)
         WORLD_TEST(coming_cycles),
         WORLD_TEST(nothing_comes_of_no_record),
         WORLD_TEST(a_far_horizon_ends),
-        WORLD_TEST(cycles_that_stand_still_end),
+        WORLD_TEST(a_cycle_without_a_plan_day_is_not_the_last),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -170,6 +170,22 @@ a_stated_deadline_is_kept_too(void **state)
     assert_deadline(w, j, "2027-05-15");
 }
 
+/* What was due before the file's own completion is not known, so there is no
+ * date to keep: the first test on 10 February starts its own year. */
+static void
+the_files_completion_keeps_no_date(void **state)
+{
+    struct world *w = *state;
+    struct job *j = certificate(w);
+
+    w->n_records = 0;
+    w->subjects[0].registered = date("2023-03-01");
+    j->rule.first =
+        (struct first){ORIGIN_REGISTERED, {3, STEP_YEARS}, DAY_NONE};
+    w->tasks[0].baseline.last = date("2026-02-10");
+    assert_deadline(w, j, "2027-02-09");
+}
+
 /* 31 August kept over February and back: anchored, so nothing drifts. */
 static void
 a_kept_series_does_not_drift(void **state)
@@ -283,6 +299,7 @@ main(void)
         WORLD_TEST(the_first_completion_starts_afresh),
         WORLD_TEST(the_first_deadline_is_kept_too),
         WORLD_TEST(a_stated_deadline_is_kept_too),
+        WORLD_TEST(the_files_completion_keeps_no_date),
         WORLD_TEST(a_kept_series_does_not_drift),
         WORLD_TEST(a_month_end_series_stays_at_the_end),
         cmocka_unit_test(the_readings_of_a_window),

@@ -218,6 +218,10 @@ whichever_comes_first(void **state)
     assert_true(has_reason(world_find(w, j, 0), REASON_FIRST));
     world_every(w, &j->rule, "12 weeks or 3 months");
     assert_deadline(w, j, "2025-12-24");
+    /* Of two that come together, the one written first. */
+    world_every(w, &j->rule, "364 days or 52 weeks");
+    assert_deadline(w, j, "2026-09-30");
+    assert_true(says(world_find(w, j, 0), "every 364 days"));
 }
 
 int

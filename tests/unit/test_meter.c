@@ -176,6 +176,8 @@ a_baseline_with_its_reading(void **state)
     /* A date that the file states is for the calendar, not for a meter. */
     w->tasks[0].baseline.deadline = date("2026-05-05");
     assert_int_equal(world_due(w, j, "2026-01-01")->due_reading, 29000);
+    w->tasks[0].baseline.last = DAY_NONE;
+    assert_int_equal(world_due(w, j, "2026-01-01")->state, DUE_NO_RECORD);
 }
 
 static struct record *

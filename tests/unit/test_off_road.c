@@ -239,6 +239,19 @@ a_waiting_first_deadline(void **state)
     assert_deadline(w, j, "2026-02-26");
 }
 
+/* Ten days, of which two are told of twice. */
+static void
+a_spell_within_a_spell(void **state)
+{
+    struct world *w = *state;
+    struct job *j = inspection(w);
+
+    j->rule.off_road = OFF_ROAD_WAITS;
+    world_off_road(w, "2026-01-10", "2026-01-19");
+    world_off_road(w, "2026-01-12", "2026-01-13");
+    assert_deadline(w, j, "2026-02-26");
+}
+
 int
 main(void)
 {
@@ -257,6 +270,7 @@ main(void)
         WORLD_TEST(equipment_follows_its_carrier),
         WORLD_TEST(a_waiting_rhythm),
         WORLD_TEST(a_waiting_first_deadline),
+        WORLD_TEST(a_spell_within_a_spell),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

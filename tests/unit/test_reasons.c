@@ -141,11 +141,11 @@ a_rhythm_and_an_extra(void **state)
         {REASON_START, "-", "2026-02-18"},
         {REASON_KEPT, "2026-02-18", "2026-02-16"},
         {REASON_INTERVAL, "2026-02-16", "2026-03-02"});
-    world_done(w, j, "2026-02-19"); /* for 2 March */
-    world_done(w, j, "2026-02-20");
-    ASSERT_STEPS(world_due(w, j, "2026-02-21"),
-        {REASON_START, "-", "2026-02-20"},
-        {REASON_KEPT, "2026-02-20", "2026-03-16"});
+    world_done(w, j, "2026-02-24"); /* for 2 March */
+    world_done(w, j, "2026-02-25");
+    ASSERT_STEPS(world_due(w, j, "2026-02-26"),
+        {REASON_START, "-", "2026-02-25"},
+        {REASON_KEPT, "2026-02-25", "2026-03-16"});
 }
 
 static void

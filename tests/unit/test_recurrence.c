@@ -1,5 +1,5 @@
-/* RFC 5545 recurrence rules as deadlines.  The dates are those of the RFC's
- * own examples in section 3.8.5.3, moved to other years by the calendar. */
+/* RFC 5545 recurrence rules as deadlines; the dates are read off a calendar by
+ * the rules of its section 3.3.10. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

@@ -68,8 +68,8 @@ a_very_late_completion_skips_what_has_passed(void **state)
     assert_deadline(w, j, "2026-05-31");
 }
 
-/* Done for 28 February on 5 February; once more before that day has come is
- * an extra. */
+/* Done for 28 February on the 14th, half way from 31 January; once more before
+ * that day has come is an extra. */
 static void
 an_extra_changes_nothing(void **state)
 {
@@ -77,14 +77,20 @@ an_extra_changes_nothing(void **state)
     struct job *j = rhythm(w, "1 month");
 
     world_done(w, j, "2026-01-30");
-    world_done(w, j, "2026-02-05");
+    struct record *early = world_done(w, j, "2026-02-13");
+    assert_deadline(w, j, "2026-02-28"); /* in the first half: an extra */
+    early->day = date("2026-02-14");
     assert_deadline(w, j, "2026-03-31");
     struct record *k = world_done(w, j, "2026-02-20");
     assert_deadline(w, j, "2026-03-31");
     assert_true(says(world_find(w, j, 0), "an extra"));
+    assert_int_equal(world_find(w, j, 0)->cycle.record, 2);
+    assert_day(world_find(w, j, 0)->last_done, "2026-02-20");
     k->day = date("2026-02-28"); /* still the deadline that is met */
     assert_deadline(w, j, "2026-03-31");
-    k->day = date("2026-03-01"); /* in the time of the next one */
+    k->day = date("2026-03-15"); /* in the first half again */
+    assert_deadline(w, j, "2026-03-31");
+    k->day = date("2026-03-16");
     assert_deadline(w, j, "2026-04-30");
     assert_false(says(world_find(w, j, 0), "an extra"));
 }
@@ -138,6 +144,24 @@ a_stated_deadline_begins_it_anew(void **state)
     assert_deadline(w, j, "2026-03-10");
 }
 
+/* Half a year from 31 January.  Done on 10 July, which is late for January, it
+ * counts for July only when July's window is open: from 1 July. */
+static void
+a_window_before_a_deadline(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "6 months");
+    struct record *k = world_done(w, j, "2026-07-10");
+
+    assert_deadline(w, j, "2026-07-31");
+    j->rule.window = (struct span){1, STEP_MONTHS};
+    assert_deadline(w, j, "2027-01-31");
+    k->day = date("2026-07-01");
+    assert_deadline(w, j, "2027-01-31");
+    k->day = date("2026-06-30");
+    assert_deadline(w, j, "2026-07-31");
+}
+
 int
 main(void)
 {
@@ -150,6 +174,7 @@ main(void)
         WORLD_TEST(without_a_first_it_begins_with_a_completion),
         WORLD_TEST(month_ends_stay_at_the_end),
         WORLD_TEST(a_stated_deadline_begins_it_anew),
+        WORLD_TEST(a_window_before_a_deadline),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

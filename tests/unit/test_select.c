@@ -155,6 +155,10 @@ coming_cycles_when_asked(void **state)
         "K7/oil K7/oil+1");
     assert_chosen(w,
         &(struct filter){
+            .job = f.oil, .projected = 1, .from = date("2026-08-04")},
+        "K7/oil K7/oil+1 K7/oil+2");
+    assert_chosen(w,
+        &(struct filter){
             .job = f.oil, .projected = 1, .from = date("2026-08-05")},
         "K7/oil K7/oil+2");
 }

@@ -64,6 +64,21 @@ pairs_that_do_not_count(void **state)
     assert_int_equal(usage_forecast(&u, nowhere, 1145).basis, FORECAST_NONE);
 }
 
+/* 700 and then 400: the fall is left out, and there remain 35 and 10 a day,
+ * whose tenth is 12.5, middle 22.5 and ninth tenth 32.5; 1010 to go. */
+static void
+a_fall_is_no_rate(void **state)
+{
+    struct reading list[] = {{DAY0, 0}, {DAY0 + 20, 700}, {DAY0 + 40, 400}};
+    struct usage u = {list, 3, 0};
+    struct forecast f = usage_forecast(&u, nowhere, 1410);
+
+    (void)state;
+    assert_int_equal(f.early, DAY0 + 40 + 31);
+    assert_int_equal(f.likely, DAY0 + 40 + 44);
+    assert_int_equal(f.late, DAY0 + 40 + 80);
+}
+
 /* Of thirty readings the last 24 count: 100 a day, not the 10 of before. */
 static void
 only_recent_readings_count(void **state)
@@ -185,6 +200,7 @@ main(void)
         cmocka_unit_test(a_reading_that_shows_it),
         cmocka_unit_test(so_slow_that_there_is_no_day),
         cmocka_unit_test(what_the_meter_showed),
+        cmocka_unit_test(a_fall_is_no_rate),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -73,7 +73,9 @@ an_extra_changes_nothing(void **state)
     assert_deadline(w, j, "2026-11-01");
     k->day = date("2025-11-01");
     assert_deadline(w, j, "2026-11-01");
-    k->day = date("2025-11-02");
+    k->day = date("2026-05-02"); /* in the first half of the year after */
+    assert_deadline(w, j, "2026-11-01");
+    k->day = date("2026-05-03");
     assert_deadline(w, j, "2027-11-01");
 }
 
@@ -135,6 +137,22 @@ a_stated_deadline(void **state)
     assert_deadline(w, j, "2027-11-01");
 }
 
+/* A month before 1 November opens on 2 October: what was done from then on
+ * was done for that date. */
+static void
+a_window_before_the_date(void **state)
+{
+    struct world *w = *state;
+    struct job *j = antifreeze(w);
+    struct record *k = world_done(w, j, "2025-10-02");
+
+    j->rule.first = (struct first){.on = DAY_NONE};
+    j->rule.window = (struct span){1, STEP_MONTHS};
+    assert_deadline(w, j, "2026-11-01");
+    k->day = date("2025-10-01");
+    assert_deadline(w, j, "2025-11-01");
+}
+
 int
 main(void)
 {
@@ -147,6 +165,7 @@ main(void)
         WORLD_TEST(the_leap_day_is_the_28th_in_common_years),
         WORLD_TEST(no_date_past_the_range),
         WORLD_TEST(a_stated_deadline),
+        WORLD_TEST(a_window_before_the_date),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);
