@@ -114,6 +114,22 @@ bench-built: $(LIBRARY)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
 
+# The reader of the fleet file on what libFuzzer makes up, for so long.
+FUZZ_SECONDS ?= 600
+FUZZ_SOURCES := $(filter-out src/config/source.c,$(wildcard $(addprefix \
+	src/,$(addsuffix /*.c,base calendar fleet usage due config))))
+.PHONY: fuzz
+fuzz:
+	@mkdir -p $(BUILD)/fuzz/corpus
+	$(Q)clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
+		-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
+		-fsanitize-coverage-ignorelist=tests/fuzz/uncovered \
+		-o $(BUILD)/fuzz/config tests/fuzz/fuzz_config.c $(FUZZ_SOURCES) $(LIBS)
+	$(BUILD)/fuzz/config -dict=tests/fuzz/config.dict -max_len=6000 \
+		-max_total_time=$(FUZZ_SECONDS) -print_final_stats=1 \
+		-artifact_prefix=$(BUILD)/fuzz/ $(BUILD)/fuzz/corpus \
+		tests/fuzz/corpus/config
+
 # Every warning is an error with both compilers.
 .PHONY: compilers
 compilers:
@@ -144,6 +160,7 @@ help:
 	@echo 'make deps        install the packages that are missing'
 	@echo 'make sanitize    the tests under ASan and UBSan'
 	@echo 'make bench       speed and memory beside other libraries'
+	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
 	@echo 'make format      clang-format, in place'

@@ -104,6 +104,24 @@ err0:
     return -1;
 }
 
+static int
+sync_file(const char *path)
+{
+    int fd = open(path, O_RDONLY | O_CLOEXEC);
+
+    if (fd < 0)
+        return -1;
+    int rc = fsync(fd);
+    close(fd);
+    return rc;
+}
+
+int
+durable_rename(const char *from, const char *to)
+{
+    return sync_file(from) || rename(from, to) || sync_folder(to) ? -1 : 0;
+}
+
 /* Nonzero when @path is a folder; errno says why not. */
 static int
 is_folder(const char *path)

@@ -15,6 +15,12 @@
  */
 int durable_write(const char *path, const char *bytes, size_t len);
 
+/*
+ * Put the file @from on the disk and then in the place of @to, in the same
+ * folder, as durable_write() does.  Returns 0 or -1 with errno set.
+ */
+int durable_rename(const char *from, const char *to);
+
 /* Make the folder @path, and those above it, unless they are there: 0 or -1
  * with errno set. */
 int durable_folder(const char *path);

@@ -1,7 +1,15 @@
 #include "buf.h"
+#include "chain.h"
 #include "command.h"
 
+#include <sysexits.h>
+
 /* Records in the order of entry; voided ones stay to be seen. */
+
+static const struct option_row rows[] = {
+    {"verify", 0, NULL, "instead: prove that no record was changed"},
+    {NULL, 0, NULL, NULL},
+};
 
 static void
 add_words(const struct record *r, struct buf *out)
@@ -15,6 +23,8 @@ add_words(const struct record *r, struct buf *out)
                                     : "");
     if (r->kind == RECORD_OFF_ROAD && r->until != DAY_NONE)
         buf_print(out, "  to %s", day_words(r->until, until));
+    if (r->other_id != NULL)
+        buf_print(out, "  to %s", r->other_id);
     if (r->by != NULL)
         buf_print(out, "  by %s", r->by);
     if (r->reference != NULL)
@@ -40,29 +50,61 @@ add_record(const struct record *r, struct buf *out)
 }
 
 static int
-run(struct invocation *i)
+list(struct invocation *i, const struct pass *p)
 {
     const char *id = options_operand(&i->options, 0);
-    struct pass *p = command_pass(i, LEDGER_READ);
-    const struct subject *s = NULL;
+    const struct subject *s = id ? command_subject(i, p, id) : NULL;
     size_t n;
 
-    if (p == NULL || (id && (s = command_subject(i, p, id)) == NULL)) {
-        pass_close(p);
+    if (id != NULL && s == NULL)
         return -1;
-    }
     const struct record *all = pass_records(p, &n);
     for (size_t k = 0; k < n; k++)
         if (s == NULL || all[k].subject == s)
             add_record(&all[k], i->out);
-    pass_close(p);
     return 0;
+}
+
+static int
+verify(struct invocation *i, const struct pass *p)
+{
+    struct chain chain;
+
+    if (i->options.n_operands != 0)
+        return fault_set(&i->fault, EX_USAGE,
+            "--verify takes no SUBJECT: the records of all are one chain");
+    if (chain_verify(pass_ledger(p), &chain, &i->fault))
+        return -1;
+    buf_print(i->out, "%lld record%s, the chain is whole\n",
+        (long long)chain.records, chain.records == 1 ? "" : "s");
+    if (chain.records == 0)
+        return 0;
+    buf_text(i->out, "last hash ");
+    for (size_t k = 0; k < CHAIN_HASH; k++)
+        buf_print(i->out, "%02x", chain.last[k]);
+    buf_text(i->out, "\n");
+    return 0;
+}
+
+static int
+run(struct invocation *i)
+{
+    struct pass *p = command_pass(i, LEDGER_READ);
+    int rc = -1;
+
+    if (p != NULL && options_value(&i->options, "verify") != NULL)
+        rc = verify(i, p);
+    else if (p != NULL)
+        rc = list(i, p);
+    pass_close(p);
+    return rc;
 }
 
 const struct command cmd_history = {
     .name = "history",
     .operands = "[SUBJECT]",
     .most = 1,
-    .summary = "List the records, the first entered first.",
+    .summary = "List the records, the first entered first, or prove them.",
+    .options = rows,
     .run = run,
 };

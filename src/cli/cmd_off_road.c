@@ -9,6 +9,7 @@ static const struct option_row rows[] = {
     {"until", 0, "DAY", "the last day off the road; it may be still to come"},
     {"by", 0, "NAME", "who says so"},
     {"note", 0, "TEXT", "why"},
+    ENTRY_SURE,
     {NULL, 0, NULL, NULL},
 };
 

@@ -1,32 +1,15 @@
 #include "buf.h"
 #include "entry.h"
-#include "kind.h"
-#include "records.h"
 
 static const struct option_row rows[] = {
     {"on", 0, "DAY", "the day it was read, 2026-12-02 or today"},
     {"hours", 0, NULL, "running hours; so taken where only hours count"},
+    {"new-meter", 0, NULL, "the meter was replaced, and this is the new one's"},
     {"by", 0, "NAME", "who read it"},
     {"note", 0, "TEXT", "anything worth keeping"},
+    ENTRY_SURE,
     {NULL, 0, NULL, NULL},
 };
-
-/* Nonzero when some job of @s goes by that meter, or none by any. */
-static int
-goes_by(const struct fleet *f, const struct subject *s, enum meter meter)
-{
-    int other = 0;
-
-    for (size_t k = 0; k < s->n_tasks; k++) {
-        const struct rule *rule = f->tasks[s->first_task + k].rule;
-        for (int e = 0; e < rule->n_every; e++) {
-            if (kind_meter(&rule->every[e]) == meter)
-                return 1;
-            other |= kind_meter(&rule->every[e]) != METER_NONE;
-        }
-    }
-    return !other;
-}
 
 static int
 read_record(struct invocation *i, const struct pass *p, struct record *r)
@@ -36,11 +19,11 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 
     if (s == NULL)
         return -1;
-    int hours = options_value(&i->options, "hours") != NULL ||
-                !goes_by(pass_fleet(p), s, METER_DISTANCE);
+    int hours = options_value(&i->options, "hours") != NULL;
+    int fitted = options_value(&i->options, "new-meter") != NULL;
     *r = (struct record){
-        .kind = RECORD_READING,
-        .meter = hours ? METER_HOURS : METER_DISTANCE,
+        .kind = fitted ? RECORD_REPLACED : RECORD_READING,
+        .meter = hours ? METER_HOURS : entry_meter(pass_fleet(p), s),
         .subject = s,
         .subject_id = s->id,
         .day = command_day(i, p, "on", 1),
@@ -66,8 +49,9 @@ run(struct invocation *i)
         pass_close(p);
         return -1;
     }
-    buf_print(i->out, "record %lld: %s showed %lld %s on %s\n", (long long)id,
-        r.subject->id, (long long)r.reading,
+    buf_print(i->out, "record %lld: %s%s showed %lld %s on %s\n", (long long)id,
+        r.kind == RECORD_REPLACED ? "the new meter of " : "", r.subject->id,
+        (long long)r.reading,
         r.meter == METER_HOURS ? "hours" : fleet_unit_word(r.subject->unit),
         day_words(r.day, day));
     pass_close(p);

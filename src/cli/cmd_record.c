@@ -14,6 +14,7 @@ static const struct option_row rows[] = {
     {"by", 0, "NAME", "who did it"},
     {"reference", 0, "TEXT", "a certificate or job sheet number"},
     {"note", 0, "TEXT", "anything worth keeping"},
+    ENTRY_SURE,
     {"void", 0, "N", "instead: void record N, which stays to be seen"},
     {NULL, 0, NULL, NULL},
 };
@@ -64,7 +65,7 @@ read_reading(struct invocation *i, const struct pass *p, struct record *r)
     r->reading = -1;
     if (reading == NULL)
         return 0;
-    r->meter = METER_DISTANCE;
+    r->meter = entry_meter(pass_fleet(p), r->subject);
     r->reading = command_number(i, "--reading", reading);
     return r->reading < 0 ? -1 : entry_check_reading(i, p, r);
 }

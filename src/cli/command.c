@@ -17,9 +17,14 @@ static const struct command *const commands[] = {
     &cmd_record,
     &cmd_reading,
     &cmd_off_road,
+    &cmd_move,
+    &cmd_import,
     &cmd_history,
+    &cmd_evidence,
     &cmd_feed,
     &cmd_nightly,
+    &cmd_backup,
+    &cmd_restore,
     &cmd_complete,
 };
 
@@ -75,17 +80,14 @@ command_help(const struct command *c, struct buf *out)
     options_help(command_common, out);
 }
 
-struct pass *
-command_pass(struct invocation *i, enum ledger_mode mode)
+static struct pass *
+open_pass(struct invocation *i, struct pass_options o)
 {
     const char *file = options_value(&i->options, "config");
     const char *today = options_value(&i->options, "today");
-    struct pass_options o = {
-        .fleet_file = file ? file : FLEET_FILE,
-        .today = DAY_NONE,
-        .ledger = mode,
-    };
 
+    o.fleet_file = file ? file : FLEET_FILE;
+    o.today = DAY_NONE;
     if (today != NULL) {
         o.today = day_parse(today, strlen(today));
         if (o.today == DAY_NONE) {
@@ -95,6 +97,18 @@ command_pass(struct invocation *i, enum ledger_mode mode)
         }
     }
     return pass_open(&o, i->problems, &i->fault);
+}
+
+struct pass *
+command_pass(struct invocation *i, enum ledger_mode mode)
+{
+    return open_pass(i, (struct pass_options){.ledger = mode});
+}
+
+struct pass *
+command_fleet(struct invocation *i)
+{
+    return open_pass(i, (struct pass_options){.fleet_only = 1});
 }
 
 static void

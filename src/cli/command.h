@@ -34,9 +34,14 @@ extern const struct command cmd_why;
 extern const struct command cmd_record;
 extern const struct command cmd_reading;
 extern const struct command cmd_off_road;
+extern const struct command cmd_move;
+extern const struct command cmd_import;
 extern const struct command cmd_history;
+extern const struct command cmd_evidence;
 extern const struct command cmd_feed;
 extern const struct command cmd_nightly;
+extern const struct command cmd_backup;
+extern const struct command cmd_restore;
 extern const struct command cmd_complete;
 
 /* The options that every command takes. */
@@ -56,6 +61,9 @@ void command_help(const struct command *c, struct buf *out);
  * invocation's fault set.
  */
 struct pass *command_pass(struct invocation *i, enum ledger_mode mode);
+
+/* The same without opening the ledger, for who works on its file. */
+struct pass *command_fleet(struct invocation *i);
 
 /* The named subject, or job, or the task of the two; NULL with the fault set
  * and the nearest known word in it. */

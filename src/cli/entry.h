@@ -2,7 +2,7 @@
 #define ENTRY_H
 
 #include "command.h"
-#include "record.h"
+#include "records.h"
 
 /*
  * What the commands that write a record share: the options that go with any
@@ -17,16 +17,41 @@ int entry_sign(struct invocation *i, const struct pass *p, struct record *r);
  * not given. */
 const char *entry_text(struct invocation *i, const char *option);
 
-/* Refuse a day before the subject existed. */
+/* Refuse a day before the subject existed, unless --sure was given. */
 int entry_check_existed(
     struct invocation *i, const struct record *r, day_t day);
 
-/* Refuse a day that is still to come, or before the subject existed. */
+/* Refuse a day that is still to come, or, unless --sure was given, before the
+ * subject existed. */
 int entry_check_day(
     struct invocation *i, const struct pass *p, const struct record *r);
 
-/* Refuse a reading lower than an earlier one, or higher than a later one. */
+/* The meter of a reading of @s that nobody named: distance, unless its jobs go
+ * by hours alone. */
+enum meter entry_meter(const struct fleet *f, const struct subject *s);
+
+/*
+ * Why the reading of @r cannot be, "backwards" say, with the reading on record
+ * that speaks @against it: it goes backwards, differs from one of the same day,
+ * or is further off than a day's driving or running can be.  For a
+ * RECORD_REPLACED only a later one counts.  Its subject must be known.  NULL
+ * when nothing does, or with @f set.
+ */
+const char *entry_doubt_reading(struct ledger *l, const struct record *r,
+    struct known_reading *against, struct fault *f);
+
+/* Refuse such a reading, with what to do in @f: 0 or -1. */
+int entry_judge_reading(
+    struct ledger *l, const struct record *r, struct fault *f);
+
+/* The same, unless --sure was given. */
 int entry_check_reading(
     struct invocation *i, const struct pass *p, const struct record *r);
+
+/* The row of --sure, for the options of whoever uses these. */
+#define ENTRY_SURE                                                             \
+    {                                                                          \
+        "sure", 0, NULL, "yes, really: though it looks wrong"                  \
+    }
 
 #endif

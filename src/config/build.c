@@ -1,6 +1,7 @@
 #include "build.h"
 
 #include "check.h"
+#include "doubt.h"
 #include "holder.h"
 #include "keys.h"
 #include "tasks.h"
@@ -265,4 +266,7 @@ build_fleet(struct reading *r, struct place whole)
     check_all_jobs(r);
     check_site(r, whole);
     warn_no_mail(r);
+    /* Errors leave gaps that would be doubted for nothing. */
+    if (problems_count(r->problems, PROBLEM_ERROR) == 0)
+        doubt_fleet(r);
 }

@@ -1,7 +1,7 @@
 #include "check.h"
 
+#include "bounds.h"
 #include "holder.h"
-#include "kind.h"
 
 #include <string.h>
 
@@ -56,17 +56,6 @@ check_calendar(
         s->title);
 }
 
-/* Work that is recorded when it happens and never due needs no lead. */
-static int
-is_ever_due(const struct rule *rule)
-{
-    for (int i = 0; i < rule->n_every; i++)
-        if (rule->every[i].span.n > 0 || kind_meter(&rule->every[i]) ||
-            kind_is_calendar_rule(&rule->every[i]))
-            return 1;
-    return 0;
-}
-
 static void
 check_kinds_of_interval(struct reading *r, const struct section *s)
 {
@@ -95,7 +84,7 @@ check_job(struct reading *r, const struct section *s, const struct job *job)
 
     check_kinds_of_interval(r, s);
     if (class != NULL && !class->refused && job->class == CLASS_LAW &&
-        has(s, "every") && !has(s, "lead") && is_ever_due(&job->rule))
+        has(s, "every") && !has(s, "lead") && bounds_ever_due(&job->rule))
         reading_warning(r, s->place,
             "%s is law and has no 'lead'; add lead = N working days, so that "
             "it is booked in time",

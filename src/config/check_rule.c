@@ -1,6 +1,6 @@
 #include "check.h"
 
-#include "kind.h"
+#include "bounds.h"
 #include "span.h"
 #include "value.h"
 
@@ -59,29 +59,6 @@ first_here(const struct rule_check *c, const char *const *keys)
     return found;
 }
 
-static int
-is_length(const struct interval *i)
-{
-    return i->span.n > 0 && !kind_is_calendar_rule(i);
-}
-
-/* "4 within 12 months": nothing else has both a count and a length. */
-static int
-is_count(const struct interval *i)
-{
-    return is_length(i) && i->amount > 0;
-}
-
-/* The first of the intervals that names its own days, or NULL. */
-static const struct interval *
-calendar_rule(const struct rule *rule)
-{
-    for (int i = 0; i < rule->n_every; i++)
-        if (kind_is_calendar_rule(&rule->every[i]))
-            return &rule->every[i];
-    return NULL;
-}
-
 /* Refuse the key when it stands here and what it says depends on is known. */
 static void
 refuse_idle(const struct rule_check *c, const char *key, const char *beside)
@@ -108,7 +85,8 @@ check_keeping(const struct rule_check *c)
         return;
     refuse_idle(c, "late", keeping);
     refuse_idle(c, "shortest", keeping);
-    if (c->rule->runs_from == FROM_DEADLINE || calendar_rule(c->rule) != NULL)
+    if (c->rule->runs_from == FROM_DEADLINE ||
+        bounds_calendar_rule(c->rule) != NULL)
         return;
     refuse_idle(c, "window", series);
     refuse_idle(c, "window-opens", series);
@@ -137,7 +115,7 @@ check_also_counts(const struct rule_check *c)
     if (e == NULL || section_entry(c->of_job, "also-counts") == NULL)
         return;
     for (int i = 0; i < c->rule->n_every; i++)
-        if (!is_count(&c->rule->every[i])) {
+        if (!bounds_is_count(&c->rule->every[i])) {
             reading_refuse(c->reading, e, e->place,
                 "'also-counts' goes with N within SPAN only, and '%s' is "
                 "another kind of interval",
@@ -164,7 +142,7 @@ check_week_end(const struct rule_check *c)
         return;
     for (int i = 0; i < c->rule->n_every; i++) {
         const struct interval *every = &c->rule->every[i];
-        if (is_length(every) && every->span.unit != STEP_WEEKS) {
+        if (bounds_is_length(every) && every->span.unit != STEP_WEEKS) {
             refuse_weeks(c, e, every->text);
             return;
         }
@@ -196,7 +174,7 @@ check_runs_from(const struct rule_check *c)
 {
     struct entry *e = first_here(
         c, (const char *const[]){"runs-from", "every", "within", NULL});
-    const struct interval *every = calendar_rule(c->rule);
+    const struct interval *every = bounds_calendar_rule(c->rule);
 
     if (e == NULL || every == NULL ||
         (here(c, "runs-from") == NULL && c->rule->runs_from == FROM_COMPLETION))
@@ -220,28 +198,12 @@ check_roll(const struct rule_check *c)
         "a deadline of the law does not move; expected preceding");
 }
 
-/* The shortest length among the intervals that age shortens, or NULL. */
-static const struct interval *
-main_interval(const struct rule *rule)
-{
-    const struct interval *found = NULL;
-
-    for (int i = 0; i < rule->n_every; i++) {
-        const struct interval *every = &rule->every[i];
-        if (is_length(every) && !is_count(every) &&
-            (found == NULL ||
-                value_span_size(every->span) < value_span_size(found->span)))
-            found = every;
-    }
-    return found;
-}
-
 static void
 check_ages(const struct rule_check *c)
 {
     struct entry *e = first_here(
         c, (const char *const[]){"from-age", "every", "within", NULL});
-    const struct interval *every = main_interval(c->rule);
+    const struct interval *every = bounds_length(c->rule);
     char text[SPAN_TEXT];
 
     if (e == NULL || c->rule->n_ages == 0)

@@ -2,14 +2,19 @@
 
 #include "arena.h"
 #include "build.h"
+#include "doubt.h"
+#include "explain.h"
 #include "files.h"
+#include "tasks.h"
 
 #include <stdlib.h>
 
+/* What was read stays, to explain it and to move equipment. */
 struct config {
     struct arena *arena;
     struct fleet fleet;
-    struct made_calendar *calendars;
+    struct document document;
+    struct reading reading;
 };
 
 static void
@@ -22,20 +27,22 @@ static void
 read_fleet(struct config *c, const char *path, const struct config_options *o,
     struct problems *ps)
 {
-    struct document d = {.arena = c->arena, .problems = ps};
-    struct reading r = {.arena = c->arena,
-        .document = &d,
+    c->document = (struct document){.arena = c->arena, .problems = ps};
+    c->reading = (struct reading){.arena = c->arena,
+        .document = &c->document,
         .problems = ps,
         .options = o,
         .fleet = &c->fleet};
 
-    if (files_read(&d, path) == 0) {
-        document_seal(&d);
-        build_fleet(&r, (struct place){problems_file(ps, path), 0});
+    if (files_read(&c->document, path) == 0) {
+        document_seal(&c->document);
+        build_fleet(&c->reading, (struct place){problems_file(ps, path), 0});
     }
-    c->calendars = r.calendars;
-    if (d.out_of_memory)
+    if (c->document.out_of_memory)
         problems_add(ps, PROBLEM_ERROR, (struct place){0, 0}, "out of memory");
+    /* These two may go before the fleet does. */
+    c->document.problems = c->reading.problems = NULL;
+    c->reading.options = NULL;
 }
 
 struct config *
@@ -63,12 +70,32 @@ config_fleet(const struct config *c)
     return &c->fleet;
 }
 
+int
+config_explain(const struct config *c, struct buf *out)
+{
+    explain_fleet(&c->reading, out);
+    return buf_failed(out) ? -1 : 0;
+}
+
+void
+config_warn_dates(const struct config *c, day_t today, struct problems *ps)
+{
+    doubt_dates(&c->reading, today, ps);
+}
+
+int
+config_move(
+    struct config *c, const struct subject *what, const struct subject *carrier)
+{
+    return tasks_move(&c->reading, what->index, carrier);
+}
+
 void
 config_free(struct config *c)
 {
     if (c == NULL)
         return;
-    for (struct made_calendar *m = c->calendars; m != NULL; m = m->next)
+    for (struct made_calendar *m = c->reading.calendars; m; m = m->next)
         workcal_free(m->calendar);
     arena_free(c->arena);
     free(c);

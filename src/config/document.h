@@ -67,9 +67,10 @@ struct document {
     struct section *sections; /* in the order of the files */
     struct section *last_section;
     size_t n_sections;
-    struct section **by_id; /* once sealed */
-    struct section *open;   /* that the next key belongs to */
-    int offering;           /* what is being read are presets */
+    struct section **by_id;   /* once sealed, as the next */
+    const char *const *files; /* the names of its files, by their numbers */
+    struct section *open;     /* that the next key belongs to */
+    int offering;             /* what is being read are presets */
     int out_of_memory;
 };
 
@@ -101,8 +102,9 @@ void document_more(struct document *d, const char *value, struct place place);
 void document_refused(
     struct document *d, const char *key, size_t len, struct place place);
 
-/* All files are read: refuse sections and keys that are there twice, and make
- * document_find() work. */
+/* All files are read: refuse sections and keys that are there twice, make
+ * document_find() work, and keep the files' names for when the problems are
+ * gone. */
 void document_seal(struct document *d);
 
 /* The section of that kind and id, letters in either case, or NULL.  For a

@@ -1,6 +1,7 @@
 #include "holder.h"
 
 #include "check.h"
+#include "doubt.h"
 #include "keys.h"
 
 #include <string.h>
@@ -40,6 +41,7 @@ holder_add_job(
     }
     h->uses[h->n_uses++] = (struct use){
         .job = job,
+        .from = h->section,
         .rule = &job->rule,
         .baseline = {DAY_NONE, DAY_NONE, -1},
         .own_first_ends =
@@ -206,5 +208,6 @@ holder_read(struct reading *r, struct section *s)
             read_own(r, h, e);
     for (size_t i = 0; i < h->n_uses; i++)
         finish_use(r, h, &h->uses[i]);
+    doubt_intervals(r, h);
     convert_yearly(h);
 }

@@ -7,6 +7,7 @@
 #include <libical/ical.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 #define FILE_MOST ((size_t)4 << 20)
 
@@ -122,13 +123,35 @@ add_events(struct holiday_file *p, icalcomponent *c)
         add_event(p, inner);
 }
 
+/* Nonzero when each component begins and ends.  A calendar that is cut short
+ * libical would pass over, and one that ends before it begins too, which it
+ * even says on stderr. */
+static int
+is_whole(const char *bytes)
+{
+    int depth = 0;
+
+    if (strncmp(bytes, "\xef\xbb\xbf", 3) == 0) /* a byte order mark */
+        bytes += 3;
+    for (const char *line = bytes; line != NULL && depth >= 0;
+         line = strchr(line, '\n')) {
+        line += *line == '\n';
+        if (strncasecmp(line, "BEGIN:", strlen("BEGIN:")) == 0)
+            depth++;
+        else if (strncasecmp(line, "END:", strlen("END:")) == 0)
+            depth--;
+    }
+    return depth == 0;
+}
+
 static void
 add_calendar(struct holiday_file *p, const char *bytes, size_t len)
 {
     size_t had = p->holidays->set.n_added;
     size_t wrong = problems_count(p->reading->problems, PROBLEM_ERROR);
-    icalcomponent *c =
-        strlen(bytes) == len ? icalparser_parse_string(bytes) : NULL;
+    icalcomponent *c = strlen(bytes) == len && is_whole(bytes)
+                           ? icalparser_parse_string(bytes)
+                           : NULL;
 
     if (c == NULL) {
         reading_refuse(p->reading, p->entry, p->entry->place,
@@ -162,8 +185,11 @@ holiday_file_read(struct reading *r, struct entry *e, struct holidays *h)
         reading_refuse(r, e, e->place, "%s %s", p.path, fault.text);
         return;
     }
+    size_t had = h->set.n_added;
     add_calendar(&p, bytes, len);
     free(bytes);
+    h->file = p.path;
+    h->n_published = h->set.n_added - had;
     if (p.last != DAY_NONE)
         h->published_until = day_of(day_ymd(p.last).year, 12, 31);
 }

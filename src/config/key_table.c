@@ -1,3 +1,4 @@
+#include "show.h"
 #include "value.h"
 
 #include <stddef.h>
@@ -37,125 +38,144 @@ static const char *const origin_words[] = {
 #define ENDS_FORM "same day, day before, month end or week end"
 #define ORIGIN_FORM "registered, built, in-service or earliest"
 
-#define PLAIN(sections, required, word, read, offset, form)                    \
+/* How a value is read, and how it is shown. */
+#define SORT(read, show) value_##read, show_##show
+
+#define PLAIN(sections, required, word, sort, offset, form)                    \
     {                                                                          \
-        word, sections, required, PART_WHOLE, read, offset, form, NULL         \
+        word, sections, required, PART_WHOLE, sort, offset, form, NULL         \
     }
-#define RULE(word, read, offset, form)                                         \
+#define RULE(word, sort, offset, form)                                         \
     {                                                                          \
-        word, IN(JOB), 0, PART_RULE, read, offset, form, NULL                  \
+        word, IN(JOB), 0, PART_RULE, sort, offset, form, NULL                  \
     }
 #define RULE_CHOICE(word, member, words, form)                                 \
     {                                                                          \
-        word, IN(JOB), 0, PART_RULE, value_choice, AT(rule, member), form,     \
-            words                                                              \
+        word, IN(JOB), 0, PART_RULE, SORT(choice, choice), AT(rule, member),   \
+            form, words                                                        \
     }
-#define BASELINE(word, read, member, form)                                     \
+#define BASELINE(word, sort, member, form)                                     \
     {                                                                          \
-        word, 0, 0, PART_BASELINE, read, AT(baseline, member), form, NULL      \
+        word, 0, 0, PART_BASELINE, sort, AT(baseline, member), form, NULL      \
     }
 
 const struct key key_table[] = {
-    PLAIN(IN(SITE), IN(SITE), "name", value_text, AT(site, name), "TEXT"),
-    PLAIN(IN(SITE), IN(SITE), "time-zone", value_zone, AT(site, time_zone),
-        "ZONE"),
-    PLAIN(IN(SITE), IN(SITE), "ledger", value_path, AT(site, ledger), "PATH"),
-    PLAIN(IN(SITE), 0, "include", value_nothing, 0, "PATTERN..."),
-    PLAIN(IN(SITE), 0, "presets", value_nothing, 0, "PATTERN..."),
-    PLAIN(
-        IN(SITE), 0, "feed-folder", value_path, AT(site, feed_folder), "PATH"),
+    PLAIN(IN(SITE), IN(SITE), "name", SORT(text, text), AT(site, name), "TEXT"),
+    PLAIN(IN(SITE), IN(SITE), "time-zone", SORT(zone, text),
+        AT(site, time_zone), "ZONE"),
+    PLAIN(IN(SITE), IN(SITE), "ledger", SORT(path, text), AT(site, ledger),
+        "PATH"),
+    PLAIN(IN(SITE), 0, "include", SORT(nothing, written), 0, "PATTERN..."),
+    PLAIN(IN(SITE), 0, "presets", SORT(nothing, written), 0, "PATTERN..."),
+    PLAIN(IN(SITE), 0, "feed-folder", SORT(path, text), AT(site, feed_folder),
+        "PATH"),
 
-    PLAIN(IN(MAIL), IN(MAIL), "from", value_address, AT(mail_settings, from),
-        "ADDRESS"),
-    PLAIN(IN(MAIL), 0, "reply-to", value_address, AT(mail_settings, reply_to),
-        "ADDRESS"),
-    PLAIN(IN(MAIL), IN(MAIL), "by", value_transport, 0, "TRANSPORT PATH"),
+    PLAIN(IN(MAIL), IN(MAIL), "from", SORT(address, text),
+        AT(mail_settings, from), "ADDRESS"),
+    PLAIN(IN(MAIL), 0, "reply-to", SORT(address, text),
+        AT(mail_settings, reply_to), "ADDRESS"),
+    PLAIN(IN(MAIL), IN(MAIL), "by", SORT(transport, transport), 0,
+        "TRANSPORT PATH"),
 
-    PLAIN(IN(HOLIDAYS), 0, "day", value_rules, 0,
+    PLAIN(IN(HOLIDAYS), 0, "day", SORT(rules, rules), 0,
         "RULE [, substitute] [, NAME], one a line"),
+    PLAIN(IN(HOLIDAYS), 0, "add", SORT(added, added), 0,
+        "YYYY-MM-DD NAME, one a line"),
     PLAIN(
-        IN(HOLIDAYS), 0, "add", value_added, 0, "YYYY-MM-DD NAME, one a line"),
-    PLAIN(IN(HOLIDAYS), 0, "remove", value_removed, 0, "YYYY-MM-DD..."),
-    PLAIN(IN(HOLIDAYS), 0, "file", value_holiday_file, 0, "PATH"),
-    PLAIN(IN(HOLIDAYS), 0, "known-until", value_day,
+        IN(HOLIDAYS), 0, "remove", SORT(removed, removed), 0, "YYYY-MM-DD..."),
+    PLAIN(IN(HOLIDAYS), 0, "file", SORT(holiday_file, published), 0, "PATH"),
+    PLAIN(IN(HOLIDAYS), 0, "known-until", SORT(day, day),
         AT(holidays, set.known_until), DAY_FORM),
 
-    PLAIN(IN(CALENDAR), 0, "title", value_text, AT(calendar, title), "TEXT"),
-    PLAIN(IN(CALENDAR), IN(CALENDAR), "works", value_works,
+    PLAIN(IN(CALENDAR), 0, "title", SORT(text, text), AT(calendar, title),
+        "TEXT"),
+    PLAIN(IN(CALENDAR), IN(CALENDAR), "works", SORT(works, weekdays),
         AT(calendar, plan.works), "WEEKDAY... or none"),
-    PLAIN(IN(CALENDAR), 0, "holidays", value_holidays, 0, "HOLIDAYS..."),
-    PLAIN(IN(CALENDAR), 0, "closed", value_closed, 0,
+    PLAIN(IN(CALENDAR), 0, "holidays", SORT(holidays, holidays), 0,
+        "HOLIDAYS..."),
+    PLAIN(IN(CALENDAR), 0, "closed", SORT(closed, closed), 0,
         "YYYY-MM-DD[..YYYY-MM-DD] NAME, one a line"),
-    PLAIN(IN(CALENDAR), 0, "open", value_open, 0, "YYYY-MM-DD..."),
+    PLAIN(IN(CALENDAR), 0, "open", SORT(open, open), 0, "YYYY-MM-DD..."),
 
-    PLAIN(IN(DEPOT), 0, "title", value_text, AT(depot, title), "TEXT"),
-    PLAIN(IN(DEPOT), IN(DEPOT), "calendar", value_calendar, 0, "CALENDAR"),
-    PLAIN(IN(DEPOT), 0, "time-zone", value_zone, AT(depot, time_zone), "ZONE"),
+    PLAIN(IN(DEPOT), 0, "title", SORT(text, text), AT(depot, title), "TEXT"),
+    PLAIN(IN(DEPOT), IN(DEPOT), "calendar", SORT(calendar, calendar), 0,
+        "CALENDAR"),
+    PLAIN(IN(DEPOT), 0, "time-zone", SORT(zone, text), AT(depot, time_zone),
+        "ZONE"),
 
-    PLAIN(IN(JOB), IN(JOB), "title", value_text, AT(job, title), "TEXT"),
-    {"class", IN(JOB), IN(JOB), PART_WHOLE, value_choice, AT(job, class),
-        CLASS_FORM, class_words},
-    PLAIN(IN(JOB), 0, "authority", value_text, AT(job, authority), "TEXT"),
-    PLAIN(IN(JOB), 0, "source", value_text, AT(job, source), "TEXT"),
-    PLAIN(IN(JOB), 0, "caution", value_text, AT(job, caution), "TEXT"),
-    PLAIN(IN(JOB), 0, "covers", value_covers, 0, "JOB..."),
-    PLAIN(IN(JOB), 0, "follows", value_follows, 0, "JOB..."),
-    PLAIN(IN(JOB), 0, "also-counts", value_also_counts, 0, "N JOB"),
-    RULE("every", value_every, 0, INTERVAL_FORM),
-    RULE("within", value_every, 0, INTERVAL_FORM),
+    PLAIN(IN(JOB), IN(JOB), "title", SORT(text, text), AT(job, title), "TEXT"),
+    {"class", IN(JOB), IN(JOB), PART_WHOLE, SORT(choice, choice),
+        AT(job, class), CLASS_FORM, class_words},
+    PLAIN(
+        IN(JOB), 0, "authority", SORT(text, text), AT(job, authority), "TEXT"),
+    PLAIN(IN(JOB), 0, "source", SORT(text, text), AT(job, source), "TEXT"),
+    PLAIN(IN(JOB), 0, "caution", SORT(text, text), AT(job, caution), "TEXT"),
+    PLAIN(IN(JOB), 0, "covers", SORT(covers, covers), 0, "JOB..."),
+    PLAIN(IN(JOB), 0, "follows", SORT(follows, follows), 0, "JOB..."),
+    PLAIN(
+        IN(JOB), 0, "also-counts", SORT(also_counts, also_counts), 0, "N JOB"),
+    RULE("every", SORT(every, every), 0, INTERVAL_FORM),
+    RULE("within", SORT(every, every), 0, INTERVAL_FORM),
     RULE_CHOICE("ends", ends, ends_words, ENDS_FORM),
     RULE_CHOICE("first-ends", first_ends, ends_words, ENDS_FORM),
     RULE_CHOICE("month-end", month_end, month_end_words, "clamp or sticky"),
     RULE_CHOICE("runs-from", runs_from, runs_words,
         "completion, deadline or keeping the date"),
-    RULE("window", value_any_span, AT(rule, window), SPAN_FORM),
+    RULE("window", SORT(any_span, span), AT(rule, window), SPAN_FORM),
     RULE_CHOICE("window-opens", window_opens, opens_words,
         "safer, day after or same day"),
     RULE_CHOICE("late", late, late_words, "restarts or keeps the date"),
-    RULE("shortest", value_any_span, AT(rule, shortest), SPAN_FORM),
-    RULE("first", value_first, 0,
+    RULE("shortest", SORT(any_span, span), AT(rule, shortest), SPAN_FORM),
+    RULE("first", SORT(first, first), 0,
         "SPAN from registered|built|in-service|earliest, or on DAY"),
-    RULE("from-age", value_ages, 0, "SPAN: SPAN"),
+    RULE("from-age", SORT(ages, ages), 0, "SPAN: SPAN"),
     RULE_CHOICE("age-from", age_from, origin_words, ORIGIN_FORM),
     RULE_CHOICE("off-road", off_road, road_words, "runs on or waits"),
-    RULE("calendar", value_place, 0, "CALENDAR"),
+    RULE("calendar", SORT(place, place), 0, "CALENDAR"),
     RULE_CHOICE("roll", roll, roll_words, "preceding, following or nearest"),
     RULE_CHOICE("forecast", forecast, forecast_words, "early, likely or late"),
-    RULE("reading-within", value_any_span, AT(rule, reading_within), SPAN_FORM),
-    RULE("lead", value_lead, 0, "N working days, or " SPAN_FORM),
-    RULE("remind", value_reminders, 0, "SPAN..., overdue every SPAN"),
-    BASELINE("last", value_day, last, DAY_FORM),
-    BASELINE("last-reading", value_count, last_reading, "N"),
-    BASELINE("deadline", value_day, deadline, DAY_FORM),
+    RULE("reading-within", SORT(any_span, span), AT(rule, reading_within),
+        SPAN_FORM),
+    RULE("lead", SORT(lead, lead), 0, "N working days, or " SPAN_FORM),
+    RULE(
+        "remind", SORT(reminders, reminders), 0, "SPAN..., overdue every SPAN"),
+    BASELINE("last", SORT(day, day), last, DAY_FORM),
+    BASELINE("last-reading", SORT(count, count), last_reading, "N"),
+    BASELINE("deadline", SORT(day, day), deadline, DAY_FORM),
 
-    PLAIN(HOLDERS, 0, "title", value_text, AT(holder, subject.title), "TEXT"),
-    PLAIN(SUBJECTS, 0, "type", value_nothing, 0, "TYPE"),
-    PLAIN(SUBJECTS, 0, "registered", value_day, AT(holder, subject.registered),
+    PLAIN(HOLDERS, 0, "title", SORT(text, text), AT(holder, subject.title),
+        "TEXT"),
+    PLAIN(SUBJECTS, 0, "type", SORT(nothing, written), 0, "TYPE"),
+    PLAIN(SUBJECTS, 0, "registered", SORT(day, day),
+        AT(holder, subject.registered), DAY_FORM),
+    PLAIN(SUBJECTS, 0, "built", SORT(day, day), AT(holder, subject.built),
         DAY_FORM),
-    PLAIN(SUBJECTS, 0, "built", value_day, AT(holder, subject.built), DAY_FORM),
-    PLAIN(SUBJECTS, 0, "in-service", value_day, AT(holder, subject.in_service),
-        DAY_FORM),
-    PLAIN(HOLDERS, 0, "depot", value_depot, 0, "DEPOT"),
-    PLAIN(
-        IN(EQUIPMENT) | IN(TYPE), 0, "carried-by", value_carrier, 0, "VEHICLE"),
-    {"distance-unit", HOLDERS, 0, PART_WHOLE, value_choice,
+    PLAIN(SUBJECTS, 0, "in-service", SORT(day, day),
+        AT(holder, subject.in_service), DAY_FORM),
+    PLAIN(HOLDERS, 0, "depot", SORT(depot, depot), 0, "DEPOT"),
+    PLAIN(IN(EQUIPMENT) | IN(TYPE), 0, "carried-by", SORT(carrier, carrier), 0,
+        "VEHICLE"),
+    {"distance-unit", HOLDERS, 0, PART_WHOLE, SORT(choice, choice),
         AT(holder, subject.unit), "km or miles", unit_words},
-    PLAIN(HOLDERS, 0, "yearly-distance", value_yearly, 0, "N km|miles"),
-    PLAIN(HOLDERS, 0, "yearly-hours", value_hours,
+    PLAIN(HOLDERS, 0, "yearly-distance", SORT(yearly, yearly), 0, "N km|miles"),
+    PLAIN(HOLDERS, 0, "yearly-hours", SORT(hours, hours),
         AT(holder, subject.yearly_hours), "N"),
-    PLAIN(HOLDERS, 0, "jobs", value_jobs, 0, "JOB..."),
+    PLAIN(HOLDERS, 0, "jobs", SORT(jobs, jobs), 0, "JOB..."),
 
-    PLAIN(IN(PERSON), 0, "name", value_text, AT(person, name), "TEXT"),
-    PLAIN(IN(PERSON), IN(PERSON), "mail", value_address, AT(person, mail),
+    PLAIN(IN(PERSON), 0, "name", SORT(text, text), AT(person, name), "TEXT"),
+    PLAIN(IN(PERSON), IN(PERSON), "mail", SORT(address, text), AT(person, mail),
         "ADDRESS"),
-    PLAIN(IN(PERSON), IN(PERSON), "told", value_told, 0, SCOPE_FORM),
-    PLAIN(IN(PERSON), 0, "stages", value_stages, 0, "SPAN onward"),
-    PLAIN(
-        IN(PERSON), 0, "days", value_weekdays, AT(person, days), "WEEKDAY..."),
+    PLAIN(IN(PERSON), IN(PERSON), "told", SORT(told, told), 0, SCOPE_FORM),
+    PLAIN(IN(PERSON), 0, "stages", SORT(stages, stages), 0, "SPAN onward"),
+    PLAIN(IN(PERSON), 0, "days", SORT(weekdays, weekdays), AT(person, days),
+        "WEEKDAY..."),
 
-    PLAIN(IN(FEED), 0, "title", value_text, AT(feed, title), "TEXT"),
-    PLAIN(IN(FEED), IN(FEED), "shows", value_shows, 0, SCOPE_FORM),
-    PLAIN(IN(FEED), 0, "horizon", value_span, AT(feed, horizon), SPAN_FORM),
+    PLAIN(IN(FEED), 0, "title", SORT(text, text), AT(feed, title), "TEXT"),
+    PLAIN(IN(FEED), IN(FEED), "shows", SORT(shows, shows), 0, SCOPE_FORM),
+    PLAIN(IN(FEED), 0, "key-file", SORT(secret, text), AT(feed, key_file),
+        "PATH"),
+    PLAIN(
+        IN(FEED), 0, "horizon", SORT(span, span), AT(feed, horizon), SPAN_FORM),
 };
 
 const size_t key_table_size = sizeof key_table / sizeof key_table[0];

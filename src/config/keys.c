@@ -35,11 +35,41 @@ refuse_key(struct reading *r, const struct section *s, struct entry *e,
     e->refused = 1;
 }
 
+/* The key by which the section has a secret of that name read from a file of
+ * its own, or NULL. */
+static const struct key *
+secret_key(const struct section *s, const char *word)
+{
+    size_t len = strlen(word);
+
+    for (size_t i = 0; i < key_table_size; i++)
+        if ((key_table[i].sections >> s->kind & 1) &&
+            strncasecmp(key_table[i].word, word, len) == 0 &&
+            strcmp(key_table[i].word + len, "-file") == 0)
+            return &key_table[i];
+    return NULL;
+}
+
+static void
+refuse_secret(
+    struct reading *r, struct entry *e, struct place place, const struct key *k)
+{
+    reading_refuse(r, e, place,
+        "a secret stands in a file of its own that only you can read; take "
+        "it out and add %s = PATH",
+        k->word);
+}
+
 static void
 refuse_unknown(struct reading *r, const struct section *s, struct entry *e)
 {
     struct nearest near = nearest_start(e->key);
+    const struct key *secret = secret_key(s, e->key);
 
+    if (secret != NULL) {
+        refuse_secret(r, e, e->place, secret);
+        return;
+    }
     for (size_t i = 0; i < key_table_size; i++)
         if (key_table[i].sections >> s->kind & 1)
             nearest_offer(&near, key_table[i].word);
@@ -63,21 +93,29 @@ keys_of_job(struct reading *r, const struct section *s, struct entry *e,
     return NULL;
 }
 
-/* An indented line that looks like a key of this section was meant as one:
- * inih takes it for more of the value above. */
-static int
-is_hidden_key(const struct section *s, const char *text)
+#define WORD_SIZE 64
+
+/* What stands before '=', or "". */
+static const char *
+word_before_equals(const char *text, char word[WORD_SIZE])
 {
     const char *equals = strchr(text, '=');
-    char word[64];
     size_t len = equals ? (size_t)(equals - text) : 0;
 
     while (len > 0 && strchr(" \t", text[len - 1]))
         len--;
-    if (len == 0 || len >= sizeof word)
-        return 0;
+    if (len >= WORD_SIZE)
+        len = 0;
     memcpy(word, text, len);
     word[len] = '\0';
+    return word;
+}
+
+/* An indented line that looks like a key of this section was meant as one:
+ * inih takes it for more of the value above. */
+static int
+is_hidden_key(const struct section *s, const char *word)
+{
     if (holds_jobs(s->kind) && strchr(word, '.') && !strpbrk(word, " \t"))
         return 1;
     return find_key(s->kind, word) != NULL;
@@ -86,12 +124,21 @@ is_hidden_key(const struct section *s, const char *text)
 static void
 check_hidden_keys(struct reading *r, const struct section *s, struct entry *e)
 {
-    for (const struct value_line *l = e->lines; l != NULL; l = l->next)
-        if (l->place.line != e->place.line && is_hidden_key(s, l->text))
+    char word[WORD_SIZE];
+
+    for (const struct value_line *l = e->lines; l != NULL; l = l->next) {
+        if (l->place.line == e->place.line ||
+            *word_before_equals(l->text, word) == '\0')
+            continue;
+        const struct key *secret = secret_key(s, word);
+        if (secret != NULL)
+            refuse_secret(r, e, l->place, secret);
+        else if (is_hidden_key(s, word))
             reading_refuse(r, e, l->place,
                 "the indented line '%s' goes on with this value; "
                 "begin a key at the start of the line",
                 l->text);
+    }
 }
 
 void

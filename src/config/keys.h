@@ -1,6 +1,7 @@
 #ifndef KEYS_H
 #define KEYS_H
 
+#include "buf.h"
 #include "reading.h"
 
 /* The part of what a section describes that a key fills in. */
@@ -13,7 +14,8 @@ enum key_part {
 /*
  * One key of the fleet file.  @read gives the value of the entry its meaning
  * at @at, which lies @offset into the part; what is wrong it adds to the
- * problems.
+ * problems.  @show appends what is at @at, as it was understood; its entry is
+ * NULL where the value is the default.
  */
 struct key {
     const char *word;
@@ -22,6 +24,8 @@ struct key {
     enum key_part part;
     void (*read)(
         struct reading *r, const struct key *k, struct entry *e, void *at);
+    void (*show)(const struct reading *r, const struct key *k,
+        const struct entry *e, const void *at, struct buf *out);
     size_t offset;
     const char *form;         /* what to write after '=', for a message */
     const char *const *words; /* of a choice, in the order of its enum */

@@ -103,6 +103,19 @@ reading_add_holiday(
     h->added[h->set.n_added++] = (struct named_day){day, name};
 }
 
+int
+reading_is_kept(const struct reading *r, const struct holidays *h)
+{
+    for (const struct section *s = r->document->sections; s; s = s->next) {
+        const struct calendar *c = s->object;
+        for (size_t i = 0;
+             s->kind == SECTION_CALENDAR && i < c->plan.n_holidays; i++)
+            if (c->plan.holidays[i] == &h->set)
+                return 1;
+    }
+    return 0;
+}
+
 struct workcal *
 reading_keep(struct reading *r, struct workcal *c, const struct workcal *a,
     const struct workcal *b)

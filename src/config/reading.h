@@ -13,6 +13,8 @@ struct holidays {
     struct holiday_set set;
     struct named_day *added; /* what set.added points to */
     size_t size_added;
+    const char *file;      /* the path of the one that was read, or NULL */
+    size_t n_published;    /* of the days added, those from it */
     day_t published_until; /* the end of the last year that a file tells of */
 };
 
@@ -25,6 +27,7 @@ struct calendar {
 /* One of the things a subject or type has jobs for. */
 struct use {
     const struct job *job;
+    const struct section *from; /* whose 'jobs' names it */
     const struct rule *rule;
     struct rule *own; /* the same, where this section has its own */
     struct baseline baseline;
@@ -40,6 +43,7 @@ struct holder {
     size_t n_uses;
     int64_t yearly; /* distance, in a unit of its own */
     enum distance_unit yearly_unit;
+    int moved; /* by a record: the file's carrier is not that of today */
 };
 
 /* Calendars are made once and freed with the fleet. */
@@ -61,6 +65,7 @@ struct reading {
     struct subject *subjects;
     struct person *persons;
     struct feed *feeds;
+    struct task *tasks;
     struct holder *holders; /* one for each subject */
     struct made_calendar *calendars;
 };
@@ -77,6 +82,9 @@ void reading_warning(struct reading *r, struct place place, const char *format,
  * mark the entry refused; returns -1. */
 int reading_refuse(struct reading *r, struct entry *e, struct place place,
     const char *format, ...) __attribute__((format(printf, 4, 5)));
+
+/* Nonzero when some calendar keeps these holidays. */
+int reading_is_kept(const struct reading *r, const struct holidays *h);
 
 /* Add a day to a set; @name must live as long as the fleet. */
 void reading_add_holiday(

@@ -99,10 +99,30 @@ seal_entries(struct document *d, const struct section *s)
     }
 }
 
+static void
+keep_names(struct document *d)
+{
+    int most = 0;
+
+    for (const struct section *s = d->sections; s != NULL; s = s->next)
+        if (s->place.file > most)
+            most = s->place.file;
+    const char **files =
+        arena_take(d->arena, ((size_t)most + 1) * sizeof *files);
+    d->out_of_memory |= files == NULL;
+    for (int i = 0; files != NULL && i <= most; i++) {
+        const char *name = problems_name(d->problems, i);
+        files[i] = arena_text(d->arena, name, strlen(name));
+        d->out_of_memory |= files[i] == NULL;
+    }
+    d->files = files;
+}
+
 void
 document_seal(struct document *d)
 {
     seal_sections(d);
+    keep_names(d);
     for (struct section *s = d->sections; s != NULL; s = s->next)
         seal_entries(d, s);
 }

@@ -70,3 +70,63 @@ source_read(const char *path, size_t most, size_t *len, struct fault *f)
     close(fd);
     return bytes;
 }
+
+/* Who may use the file, which is all that can be told of one that is not ours
+ * to read. */
+static int
+check_access(const char *path, struct fault *f)
+{
+    struct stat st;
+
+    if (stat(path, &st) != 0)
+        return fault_set(f, errno == EACCES ? EX_NOPERM : EX_NOINPUT,
+            "cannot be read: %s", strerror(errno));
+    if (!S_ISREG(st.st_mode))
+        return fault_set(f, EX_CONFIG, "is not a regular file");
+    if (st.st_mode & 077)
+        return fault_set(f, EX_CONFIG,
+            "may be read or written by others (mode %04o); run chmod 600 on it",
+            (unsigned)st.st_mode & 07777);
+    if (st.st_uid != 0 && st.st_uid != geteuid() && geteuid() != 0)
+        return fault_set(f, EX_NOPERM, "belongs to another user");
+    return 0;
+}
+
+/* The length of the one line that the secret is, or 0 when it is none. */
+static size_t
+secret_length(const char *text, size_t len)
+{
+    if (len > 0 && text[len - 1] == '\n')
+        len--;
+    if (len > SECRET_MOST)
+        return 0;
+    for (size_t i = 0; i < len; i++)
+        if (text[i] < ' ' || text[i] > '~')
+            return 0;
+    return len;
+}
+
+int
+source_secret(const char *path, char out[SECRET_MOST + 1], struct fault *f)
+{
+    char text[SECRET_MOST + 2];
+
+    if (check_access(path, f))
+        return -1;
+    int fd = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+    ssize_t n = fd < 0 ? -1 : read_up_to(fd, text, sizeof text);
+    if (n < 0)
+        fault_fill(f, errno == EACCES ? EX_NOPERM : EX_CONFIG,
+            "cannot be read: %s", strerror(errno));
+    if (fd >= 0)
+        close(fd);
+    size_t len = n < 0 ? 0 : secret_length(text, (size_t)n);
+    memcpy(out, text, len);
+    out[len] = '\0';
+    explicit_bzero(text, sizeof text);
+    if (n >= 0 && len == 0)
+        fault_fill(f, EX_CONFIG,
+            "is not one line of 1 to %d printable ASCII characters",
+            SECRET_MOST);
+    return len > 0 ? 0 : -1;
+}

@@ -25,24 +25,29 @@ states_depot(const struct reading *r, const struct holder *h)
     return holder_states(&r->holders[h->subject.carrier->index], "depot");
 }
 
-static const struct workcal *
-join(struct linking *l, const struct depot *depot, const struct use *use)
+static const struct made_calendar *
+find_joined(
+    const struct reading *r, const struct workcal *a, const struct workcal *b)
 {
-    struct reading *r = l->reading;
-    const struct workcal *a = depot->calendar;
-    const struct workcal *b = use->rule->calendar;
+    const struct made_calendar *m = r->calendars;
 
-    for (const struct made_calendar *m = r->calendars; m != NULL; m = m->next)
-        if (m->a == a && m->b == b)
-            return m->calendar;
-    const struct workcal *both = reading_keep(r, workcal_both(a, b), a, b);
-    if (both != NULL && workcal_following(both, DAY_FIRST) == DAY_NONE)
-        reading_error(r, l->holder->section->place,
-            "%s has '%s' done at '%s', which never works on a day when the "
-            "depot '%s' does",
-            l->holder->section->title, use->job->id, use->rule->place,
-            depot->id);
-    return both;
+    while (m != NULL && (m->a != a || m->b != b))
+        m = m->next;
+    return m;
+}
+
+/* The calendar of a depot and a place, either of which may be NULL: made once
+ * for each two.  NULL when there is neither, or memory is out. */
+static const struct workcal *
+joined(
+    struct reading *r, const struct depot *depot, const struct workcal *place)
+{
+    const struct workcal *a = depot ? depot->calendar : NULL;
+
+    if (a == NULL || place == NULL || a == place)
+        return a ? a : place;
+    const struct made_calendar *m = find_joined(r, a, place);
+    return m ? m->calendar : reading_keep(r, workcal_both(a, place), a, place);
 }
 
 static const struct workcal *
@@ -50,13 +55,17 @@ calendar_of(struct linking *l, const struct use *use)
 {
     const struct depot *depot = fleet_depot(&l->holder->subject);
     const struct workcal *place = use->rule->calendar;
+    const struct made_calendar *had = l->reading->calendars;
+    const struct workcal *c = joined(l->reading, depot, place);
 
-    if (depot != NULL && depot->calendar != NULL && place != NULL &&
-        place != depot->calendar)
-        return join(l, depot, use);
-    if (depot != NULL && depot->calendar != NULL)
-        return depot->calendar;
-    if (place == NULL && !l->said_depot &&
+    if (l->reading->calendars != had &&
+        workcal_following(c, DAY_FIRST) == DAY_NONE)
+        reading_error(l->reading, l->holder->section->place,
+            "%s has '%s' done at '%s', which never works on a day when the "
+            "depot '%s' does",
+            l->holder->section->title, use->job->id, use->rule->place,
+            depot->id);
+    if (c == NULL && place == NULL && !l->said_depot &&
         !states_depot(l->reading, l->holder)) {
         l->said_depot = 1;
         reading_error(l->reading, l->holder->section->place,
@@ -64,7 +73,7 @@ calendar_of(struct linking *l, const struct use *use)
             "add depot = DEPOT",
             l->holder->section->title);
     }
-    return place;
+    return c;
 }
 
 static void
@@ -152,7 +161,7 @@ tasks_make(struct reading *r)
         n += r->holders[i].n_uses;
         r->subjects[i] = r->holders[i].subject;
     }
-    struct task *tasks = reading_take(r, n * sizeof *tasks);
+    struct task *tasks = r->tasks = reading_take(r, n * sizeof *tasks);
     if (tasks == NULL)
         return;
     for (size_t i = 0; i < fleet->n_subjects; i++) {
@@ -161,4 +170,32 @@ tasks_make(struct reading *r)
     }
     fleet->tasks = tasks;
     fleet->n_tasks = n;
+}
+
+/* The calendar of the holder's use number @i beside the depot, or NULL. */
+static const struct workcal *
+calendar_at(struct reading *r, const struct holder *h, size_t i,
+    const struct depot *depot)
+{
+    return joined(r, depot, h->uses[i].rule->calendar);
+}
+
+int
+tasks_move(struct reading *r, size_t index, const struct subject *carrier)
+{
+    struct holder *h = &r->holders[index];
+    struct subject moved = h->subject;
+
+    if (moved.kind != SUBJECT_EQUIPMENT || carrier->kind != SUBJECT_VEHICLE)
+        return -1;
+    moved.carrier = carrier;
+    const struct depot *depot = fleet_depot(&moved);
+    for (size_t i = 0; i < h->n_uses; i++)
+        if (calendar_at(r, h, i, depot) == NULL)
+            return -1;
+    for (size_t i = 0; i < h->n_uses; i++)
+        r->tasks[moved.first_task + i].calendar = calendar_at(r, h, i, depot);
+    h->subject = r->subjects[index] = moved;
+    h->moved = 1;
+    return 0;
 }

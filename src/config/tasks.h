@@ -9,4 +9,12 @@
  */
 void tasks_make(struct reading *r);
 
+/*
+ * Let @carrier carry the subject at @index from now on: its depot, unless it
+ * has one of its own, and the calendars of its tasks follow.  Returns 0, or -1
+ * and changes nothing: when it is no equipment or @carrier no vehicle, when a
+ * job would have no working days, or memory is out.
+ */
+int tasks_move(struct reading *r, size_t index, const struct subject *carrier);
+
 #endif

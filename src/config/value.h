@@ -27,6 +27,7 @@ VALUE_READER(value_works);    /* the same, or none of them */
 VALUE_READER(value_zone);      /* const char *, an IANA name */
 VALUE_READER(value_address);   /* const char *, a mail address */
 VALUE_READER(value_transport); /* struct mail_settings */
+VALUE_READER(value_secret);    /* const char *, the path of its file */
 
 /* value_rule.c: the parts of struct rule, which is their @at */
 VALUE_READER(value_every);

@@ -3,10 +3,12 @@
 #include "files.h"
 #include "items.h"
 #include "scan.h"
+#include "source.h"
 
 #include <stdio.h>
 #include <string.h>
 #include <strings.h>
+#include <sysexits.h>
 
 /* A name of tzdata: words of letters and so on, joined by slashes. */
 static int
@@ -126,4 +128,28 @@ value_transport(
     }
     mail->transport = reading_copy(r, word, strlen(word));
     mail->argument = files_path(r->document, e->place.file, argument);
+}
+
+/* Neither the secret nor the path is shown: somebody may have written the one
+ * where the other belongs. */
+void
+value_secret(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    char secret[SECRET_MOST + 1];
+    struct fault fault;
+
+    value_path(r, k, e, at);
+    const char *path = *(const char **)at;
+    if (path == NULL)
+        return;
+    int bad = source_secret(path, secret, &fault);
+    explicit_bzero(secret, sizeof secret);
+    if (!bad)
+        return;
+    if (fault.code == EX_NOINPUT || fault.code == EX_NOPERM)
+        reading_warning(r, e->place,
+            "'%s': the file %s; whoever uses it must be able to", e->key,
+            fault.text);
+    else
+        reading_refuse(r, e, e->place, "the file %s", fault.text);
 }

@@ -137,19 +137,65 @@ join_spells(struct gather *g)
 }
 
 static int
+append_reading(struct gather *g, enum meter meter, struct reading reading)
+{
+    return meter == METER_HOURS ? APPEND(g->hours, reading)
+                                : APPEND(g->distance, reading);
+}
+
+/* Nonzero when @w was noted on that meter before @k, the new one, came. */
+static int
+is_before(const struct work *w, const struct record *k)
+{
+    if (w->done.by == NULL)
+        return w->done.day < k->day;
+    return w->done.by->meter == k->meter &&
+           (w->done.day < k->day ||
+               (w->done.day == k->day && w->done.record < k->id));
+}
+
+/*
+ * The meter was replaced: what the old one showed is brought to the scale of
+ * the new one, which begins where the last reading left off.
+ */
+static void
+change_meter(struct gather *g, const struct record *k)
+{
+    struct reading *old =
+        k->meter == METER_HOURS ? g->hours.at : g->distance.at;
+    size_t n = k->meter == METER_HOURS ? g->hours.n : g->distance.n;
+    int64_t shift = n > 0 ? k->reading - old[n - 1].value : 0;
+
+    for (size_t i = 0; i < n; i++)
+        old[i].value += shift;
+    for (size_t i = 0; i < g->work.n; i++) {
+        struct completion *c = &g->work.at[i].done;
+        if (c->reading != USAGE_UNKNOWN && is_before(&g->work.at[i], k))
+            c->reading += shift;
+    }
+}
+
+static int
 add_readings(struct gather *g, const struct subject *s)
 {
     const struct record *end;
 
     for (const struct record *k = records_of(g->facts, s, &end); k < end; k++) {
-        struct reading reading = {k->day, k->reading};
         if (k->reading < 0)
             continue;
-        if (k->meter == METER_HOURS ? APPEND(g->hours, reading)
-                                    : APPEND(g->distance, reading))
+        if (k->kind == RECORD_REPLACED)
+            change_meter(g, k);
+        if (append_reading(g, k->meter, (struct reading){k->day, k->reading}))
             return -1;
     }
     return 0;
+}
+
+/* A reading as the ledger and the fleet file have it, -1 for none. */
+static int64_t
+known(int64_t reading)
+{
+    return reading < 0 ? USAGE_UNKNOWN : reading;
 }
 
 static int
@@ -163,7 +209,7 @@ add_records(struct gather *g, const struct subject *s)
         struct work work = {
             .done = {.day = k->day,
                 .record = k->id,
-                .reading = k->reading,
+                .reading = known(k->reading),
                 .by = k,
                 .job = k->job},
             .job = k->job->index,
@@ -190,7 +236,7 @@ add_stated(struct gather *g, const struct task *t)
 {
     struct work stated = {
         .done = {.day = t->baseline.last,
-            .reading = t->baseline.last_reading,
+            .reading = known(t->baseline.last_reading),
             .job = t->job},
         .job = t->job->index,
     };

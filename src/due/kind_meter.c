@@ -53,7 +53,8 @@ reading_at(
 {
     int noted = done->by == NULL || done->by->meter == meter;
 
-    return done->reading >= 0 && noted ? done->reading : usage_at(u, done->day);
+    return done->reading != USAGE_UNKNOWN && noted ? done->reading
+                                                   : usage_at(u, done->day);
 }
 
 static day_t
@@ -121,13 +122,13 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
     struct usage stated = {NULL, 0, u->yearly};
 
     /* Where the meter stood is not known: so much use from that day on. */
-    if (at < 0)
+    if (at == USAGE_UNKNOWN)
         l->forecast =
             usage_forecast(&stated, (struct reading){done->day, 0}, amount);
     else
         l->forecast =
             usage_forecast(u, (struct reading){done->day, at}, at + amount);
-    l->due_reading = at < 0 ? -1 : at + amount;
+    l->due_reading = at == USAGE_UNKNOWN ? -1 : at + amount;
     l->deadline = chosen_day(r->task->rule, &l->forecast);
     if (l->deadline != DAY_NONE)
         l->deadline = day_later(l->deadline, done->day);

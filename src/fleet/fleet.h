@@ -105,6 +105,7 @@ struct feed {
     const struct scope *shows;
     size_t n_shows;
     struct span horizon;
+    const char *key_file; /* a path: of the secret to subscribe by, or NULL */
 };
 
 /* How mail leaves: by which transport, with which argument. */

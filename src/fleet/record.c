@@ -38,8 +38,8 @@ facts_of(
 const char *
 record_kind_word(enum record_kind kind)
 {
-    static const char *const words[] = {
-        "completed", "failed", "reading", "off-road"};
+    static const char *const words[] = {"completed", "failed", "reading",
+        "off-road", "meter-replaced", "moved"};
 
     return words[kind];
 }

@@ -8,8 +8,12 @@ enum record_kind {
     RECORD_COMPLETED, /* a job was done */
     RECORD_FAILED,    /* a job was tried and not passed */
     RECORD_READING,   /* a meter was read */
-    RECORD_OFF_ROAD   /* a spell off the road */
+    RECORD_OFF_ROAD,  /* a spell off the road */
+    RECORD_REPLACED,  /* a meter was replaced; the reading is the new one's */
+    RECORD_MOVED      /* equipment is carried by another vehicle from then on */
 };
+
+#define RECORD_KINDS (RECORD_MOVED + 1)
 
 /*
  * One fact from the ledger.  Facts are never edited; one that was voided by a
@@ -23,14 +27,17 @@ struct record {
     const char *job_id;            /* completed and failed, else NULL */
     const struct subject *subject; /* NULL when the fleet file has it no more */
     const struct job *job;
-    day_t day;               /* on which it happened, or began */
-    day_t until;             /* off the road: the last day of the spell,
-                                DAY_NONE while no return is known */
-    int64_t reading;         /* -1 when none was taken */
-    int64_t entered;         /* seconds since 1970-01-01T00:00:00Z */
-    int64_t voided_by;       /* the record that voids this one, or 0 */
-    const char *voided_note; /* and why, or NULL */
-    const char *by;          /* these three may be NULL */
+    const char *other_id;        /* moved: the vehicle that carries it from
+                                    that day on, else NULL */
+    const struct subject *other; /* NULL as subject is */
+    day_t day;                   /* on which it happened, or began */
+    day_t until;                 /* off the road: the last day of the spell,
+                                    DAY_NONE while no return is known */
+    int64_t reading;             /* -1 when none was taken */
+    int64_t entered;             /* seconds since 1970-01-01T00:00:00Z */
+    int64_t voided_by;           /* the record that voids this one, or 0 */
+    const char *voided_note;     /* and why, or NULL */
+    const char *by;              /* these three may be NULL */
     const char *reference;
     const char *note;
 };

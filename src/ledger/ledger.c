@@ -1,5 +1,6 @@
 #include "ledger.h"
 
+#include "connect.h"
 #include "lock.h"
 #include "query.h"
 #include "schema.h"
@@ -12,8 +13,6 @@
 #include <sys/stat.h>
 #include <sysexits.h>
 #include <unistd.h>
-
-#define PATIENCE 5000
 
 void
 ledger_close(struct ledger *l)
@@ -41,39 +40,11 @@ run(struct ledger *l, const char *text, struct fault *f)
     return code == SQLITE_OK ? 0 : query_fault(l, code, f);
 }
 
-/* A handle on @file; faults speak of @path. */
-static struct ledger *
-open_file(const char *path, const char *file, int flags, struct fault *f)
-{
-    struct ledger *l = calloc(1, sizeof *l);
-
-    if (l == NULL || (l->path = strdup(path)) == NULL) {
-        fault_fill(f, EX_OSERR, "%s: memory is out", path);
-        ledger_close(l);
-        return NULL;
-    }
-    int code = sqlite3_open_v2(file, &l->db,
-        SQLITE_OPEN_READWRITE | SQLITE_OPEN_EXRESCODE | flags, NULL);
-    if (code != SQLITE_OK) {
-        query_fault(l, code, f);
-    } else {
-        ledger_patience(l, PATIENCE);
-        sqlite3_db_config(l->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
-        if (run(l,
-                "PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF;"
-                "PRAGMA cell_size_check = ON; PRAGMA synchronous = EXTRA;",
-                f) == 0)
-            return l;
-    }
-    ledger_close(l);
-    return NULL;
-}
-
 /* A handle on a new ledger in @file, which is missing. */
 static struct ledger *
 make_tables(const char *path, const char *file, struct fault *f)
 {
-    struct ledger *l = open_file(path, file, SQLITE_OPEN_CREATE, f);
+    struct ledger *l = connect_file(path, file, SQLITE_OPEN_CREATE, f);
 
     if (l != NULL && schema_update(l, f) != 0) {
         ledger_close(l);
@@ -162,9 +133,9 @@ prepare(struct ledger *l, enum ledger_mode mode, struct fault *f)
 {
     if (schema_recognise(l, f) != 0)
         return -1;
-    if (mode == LEDGER_WRITE && sqlite3_db_readonly(l->db, "main"))
+    if (mode != LEDGER_READ && sqlite3_db_readonly(l->db, "main"))
         return query_fault(l, SQLITE_READONLY, f);
-    if (mode == LEDGER_WRITE && run(l, "PRAGMA journal_mode = DELETE", f) != 0)
+    if (mode != LEDGER_READ && run(l, "PRAGMA journal_mode = DELETE", f) != 0)
         return -1;
     return schema_update(l, f);
 }
@@ -179,7 +150,7 @@ open_there(
         fault_fill(f, EX_DATAERR, "%s: is not a file: check the path", path);
         return NULL;
     }
-    struct ledger *l = open_file(path, file, 0, f);
+    struct ledger *l = connect_file(path, file, 0, f);
     if (l != NULL && prepare(l, mode, f) != 0) {
         ledger_close(l);
         return NULL;
@@ -191,16 +162,14 @@ struct ledger *
 ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
 {
     struct ledger *l = NULL;
-    char *file = NULL;
+    char *file = connect_name(path, f);
 
-    /* "./" keeps SQLite from taking "file:..." or ":memory:" as special. */
-    if (asprintf(&file, "%s%s", path[0] == '/' ? "" : "./", path) < 0) {
-        fault_fill(f, EX_OSERR, "%s: memory is out", path);
+    if (file == NULL)
         return NULL;
-    }
     int there = is_there(file);
-    if (!there && mode == LEDGER_READ)
-        l = make_tables(path, ":memory:", f);
+    if (!there && mode != LEDGER_WRITE)
+        /* "" is a file that is gone when closed. */
+        l = make_tables(path, mode == LEDGER_READ ? ":memory:" : "", f);
     else if (there || make_file(path, file, f) == 0)
         l = open_there(path, file, mode, f);
     free(file);

@@ -19,8 +19,10 @@
 struct ledger;
 
 enum ledger_mode {
-    LEDGER_READ, /* a missing file reads as an empty ledger; writes fail */
-    LEDGER_WRITE /* a missing file is made, whole or not at all */
+    LEDGER_READ,  /* a missing file reads as an empty ledger; writes fail */
+    LEDGER_WRITE, /* a missing file is made, whole or not at all */
+    LEDGER_TRIAL  /* to write and roll back: a missing file is not made, what is
+                     written goes elsewhere and is lost */
 };
 
 /*

@@ -5,6 +5,18 @@
 #include <errno.h>
 #include <sysexits.h>
 
+/* What stands has no later record that voids it. */
+#define STANDS                                                                 \
+    " NOT EXISTS (SELECT 1 FROM record AS later"                               \
+    "  WHERE later.voids = record.id)"
+
+/* The columns of a record that go into its hash after its id, in the order of
+ * chain.h. */
+#define COLUMNS                                                                \
+    " kind, subject, job, day, until, meter, reading, entered, voids,"         \
+    " by_whom, reference, note, other"
+#define VALUES " ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13"
+
 static const char *const texts[STATEMENTS] = {
     [BEGIN] = "BEGIN IMMEDIATE",
     [COMMIT] = "COMMIT",
@@ -12,19 +24,44 @@ static const char *const texts[STATEMENTS] = {
     [BEGIN_INNER] = "SAVEPOINT inner_group",
     [COMMIT_INNER] = "RELEASE inner_group",
     [UNDO_INNER] = "ROLLBACK TO inner_group",
-    [RECORD_ADD] = "INSERT INTO record(kind, subject, job, day, until, meter,"
-                   " reading, entered, voids, by_whom, reference, note)"
-                   " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+    /* One statement, so that nobody adds another between the look at the last
+     * record and this one. */
+    [RECORD_ADD] = "INSERT INTO record(id," COLUMNS ", hash)"
+                   " SELECT last.id + 1," VALUES ","
+                   " chain_hash(last.hash, last.id + 1," VALUES ")"
+                   " FROM (SELECT coalesce(max(id), 0) AS id,"
+                   "  coalesce(hash, zeroblob(32)) AS hash FROM record)"
+                   " AS last",
     [RECORD_STANDING] = "SELECT later.id FROM record"
                         " LEFT JOIN record AS later ON later.voids = record.id"
                         " WHERE record.id = ? AND record.kind <> 'voided'",
-    [RECORDS_ALL] = "SELECT record.id, record.kind, record.subject,"
-                    " record.job, record.day, record.until, record.meter,"
-                    " record.reading, record.entered, record.by_whom,"
-                    " record.reference, record.note, later.id, later.note"
-                    " FROM record"
-                    " LEFT JOIN record AS later ON later.voids = record.id"
-                    " WHERE record.kind <> 'voided' ORDER BY record.id",
+    [RECORD_FIND] = "SELECT id FROM record WHERE kind = ? AND subject = ?"
+                    " AND job IS ? AND day = ? AND until IS ? AND meter IS ?"
+                    " AND reading IS ? AND reference IS ? AND other IS ?"
+                    " ORDER BY id DESC LIMIT 1",
+    [READING_BEFORE] = "SELECT id, day, reading, kind = 'meter-replaced'"
+                       " FROM record"
+                       " WHERE subject = ? AND meter = ?"
+                       " AND reading IS NOT NULL AND day <= ? AND" STANDS
+                       " ORDER BY day DESC, id DESC LIMIT 1",
+    [READING_AFTER] = "SELECT id, day, reading, kind = 'meter-replaced'"
+                      " FROM record WHERE subject = ? AND meter = ?"
+                      " AND reading IS NOT NULL AND day > ? AND" STANDS
+                      " ORDER BY day, id LIMIT 1",
+    [RECORD_LAST] = "SELECT max(id) FROM record",
+    [RECORDS_ALL] = "SELECT id, kind, subject, job, day, until, meter, reading,"
+                    " entered, by_whom, reference, note, other FROM record"
+                    " WHERE kind <> 'voided' ORDER BY id",
+    [VOIDINGS] = "SELECT voids, id, note FROM record WHERE voids IS NOT NULL"
+                 " ORDER BY voids",
+    [CHAIN_ROWS] = "SELECT id, hash = chain_hash(lag(hash, 1, zeroblob(32))"
+                   " OVER (ORDER BY id), id," COLUMNS "), hash FROM record"
+                   " ORDER BY id",
+    [HASHES] = "SELECT id, hash, entered FROM record ORDER BY id",
+    [HASH_HAS] = "SELECT 1 FROM record WHERE id = ? AND hash = ?",
+    [CHECK_PAGES] = "PRAGMA integrity_check(1)",
+    [CHECK_REFERENCES] = "PRAGMA foreign_key_check",
+    [BEGIN_ALONE] = "BEGIN EXCLUSIVE",
     [TOLD_ADD] = "INSERT INTO told(subject, job, cycle, person, stage,"
                  " deadline, message) VALUES (?, ?, ?, ?, ?, ?, ?)",
     [TOLD_HAS] = "SELECT 1 FROM told WHERE subject = ? AND job = ?"
@@ -61,6 +98,8 @@ static const struct outcome outcomes[] = {
     {SQLITE_IOERR, EX_IOERR,
         "check the disk, then what was written, before trying again"},
     {SQLITE_CANTOPEN, EX_CANTCREAT, "check the folder it is to be in"},
+    {SQLITE_READONLY_DBMOVED, EX_TEMPFAIL,
+        "another was restored in its place, try again"},
     {SQLITE_READONLY, EX_NOPERM,
         "run this as a user who may use the file and its folder"},
     {SQLITE_CORRUPT, EX_DATAERR, "keep the file and restore a backup"},
@@ -76,6 +115,8 @@ outcome_of(const struct ledger *l, int code)
         SQLITE_ERROR, EX_SOFTWARE, "please report this"};
     int reason = code & 0xff; /* what extends it is in the bits above */
 
+    if (code == SQLITE_READONLY_DBMOVED)
+        reason = code;
     if (reason == SQLITE_CANTOPEN && sqlite3_system_errno(l->db) == EACCES)
         reason = SQLITE_READONLY;
     for (size_t i = 0; i < sizeof outcomes / sizeof *outcomes; i++)
@@ -94,6 +135,16 @@ query_fault(const struct ledger *l, int code, struct fault *f)
                            : sqlite3_errstr(code);
 
     return fault_set(f, o->exit, "%s: %s: %s", l->path, what, o->advice);
+}
+
+const char *
+query_meter_word(enum meter meter)
+{
+    static const char *const words[] = {[METER_NONE] = NULL,
+        [METER_DISTANCE] = "distance",
+        [METER_HOURS] = "hours"};
+
+    return words[meter];
 }
 
 struct query

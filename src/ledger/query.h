@@ -3,6 +3,7 @@
 
 #include "day.h"
 #include "fault.h"
+#include "interval.h"
 #include "ledger.h"
 
 #include <sqlite3.h>
@@ -21,7 +22,18 @@ enum statement {
     UNDO_INNER,
     RECORD_ADD,
     RECORD_STANDING,
+    RECORD_FIND,
+    READING_BEFORE,
+    READING_AFTER,
+    RECORD_LAST,
     RECORDS_ALL,
+    VOIDINGS,
+    CHAIN_ROWS,
+    HASHES,
+    HASH_HAS,
+    CHECK_PAGES,
+    CHECK_REFERENCES,
+    BEGIN_ALONE,
     TOLD_ADD,
     TOLD_HAS,
     TOLD_DEADLINE,
@@ -82,6 +94,9 @@ int query_null_at(const struct query *q, int column);
  * @out, which is NULL for NULL, or -1 when memory is out. */
 int query_text_at(
     const struct query *q, int column, struct arena *a, const char **out);
+
+/* The word for a meter in the tables, NULL for none. */
+const char *query_meter_word(enum meter meter);
 
 /* Turn an SQLite result code into @f; returns -1. */
 int query_fault(const struct ledger *l, int code, struct fault *f);

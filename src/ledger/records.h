@@ -16,10 +16,10 @@ struct ledger;
  */
 
 /*
- * Add @r: its kind, subject_id, job_id, day, until, meter with reading,
- * entered, by, reference and note; nothing else of it is read.  Sets @id,
- * which may be NULL.  Returns 0 or -1; a record that contradicts itself, such
- * as a spell that ends before it begins, is refused with EX_DATAERR.
+ * Add @r: its kind, subject_id, job_id, other_id, day, until, meter with
+ * reading, entered, by, reference and note; nothing else of it is read.  Sets
+ * @id, which may be NULL.  Returns 0 or -1; a record that contradicts itself,
+ * such as a spell that ends before it begins, is refused with EX_DATAERR.
  */
 int records_add(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
@@ -41,10 +41,40 @@ int records_replace(struct ledger *l, int64_t old, const struct record *r,
     int64_t *id, struct fault *f);
 
 /*
+ * 1 when there is a record that says what @r says: the same kind, subject, job,
+ * day, until, meter, reading, reference and other_id.  Whether it stands or was
+ * voided: what was taken back does not come in again.  Sets @id, which may be
+ * NULL, to the one entered last.  0 when there is none, or -1.
+ */
+int records_find(
+    struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
+
+/* A reading on record, taken by itself or with something else. */
+struct known_reading {
+    int found; /* when 0, the rest is too */
+    int64_t id;
+    day_t day;
+    int64_t value;
+    int fitted; /* nonzero for that of a RECORD_REPLACED */
+};
+
+/*
+ * Between which readings that stand one of @meter of @subject_id on @day
+ * lies: the last up to and on that day, in the order of day and then of
+ * entry, and the first on a later day.  A RECORD_REPLACED is one too, and can
+ * be the one before; it is never the one after, nor is anything beyond it: that
+ * another instrument shows.  Returns 0 or -1.
+ */
+int records_readings_around(struct ledger *l, const char *subject_id,
+    enum meter meter, day_t day, struct known_reading *before,
+    struct known_reading *after, struct fault *f);
+
+/*
  * All records in the order of entry, voided ones included (voided_by and
- * voided_note tell), without the bare entries of records_void().  Their subject and job are
- * looked up in @fleet, letters in either case, and NULL when it has them no
- * more.  The list and its texts are in @a.  Returns 0 or -1.
+ * voided_note tell), without the bare entries of records_void().  Their
+ * subject, job and other are looked up in @fleet, letters in either case, and
+ * NULL when it has them no more.  The list and its texts are in @a.  Returns 0
+ * or -1.
  */
 int records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     struct record **out, size_t *n, struct fault *f);

@@ -51,6 +51,32 @@ read_clock(struct pass *p, const struct pass_options *o, struct fault *f)
     return 0;
 }
 
+/* A move of what the fleet file has no more, or cannot carry: said in check
+ * and not followed. */
+static void
+say_not_followed(struct problems *ps, const struct record *k)
+{
+    problems_add(ps, PROBLEM_WARNING, (struct place){0, 0},
+        "record %lld says that %s is carried by %s, which cannot be; correct "
+        "the fleet file, or void the record",
+        (long long)k->id, k->subject_id, k->other_id);
+}
+
+/* Follow the moves of equipment up to today, in the order of day and entry. */
+static void
+follow_moves(struct pass *p, struct problems *ps)
+{
+    for (size_t s = 0; s < p->fleet->n_subjects; s++)
+        for (size_t i = p->facts.first[s]; i < p->facts.first[s + 1]; i++) {
+            const struct record *k = &p->facts.records[i];
+            if (k->kind != RECORD_MOVED || k->day > p->moment.today)
+                continue;
+            if (k->other == NULL ||
+                config_move(p->config, k->subject, k->other))
+                say_not_followed(ps, k);
+        }
+}
+
 /* Records that stand, in an order of their own, for the calculator. */
 static int
 keep_facts(struct pass *p)
@@ -95,9 +121,12 @@ pass_open(const struct pass_options *options, struct problems *problems,
     p->arena = arena_new();
     if (p->arena == NULL)
         goto no_memory;
-    if (read_fleet(p, options, problems, f) || read_clock(p, options, f) ||
-        read_ledger(p, options, f))
+    if (read_fleet(p, options, problems, f) || read_clock(p, options, f))
         goto err;
+    if (!options->fleet_only && read_ledger(p, options, f))
+        goto err;
+    if (!options->fleet_only)
+        follow_moves(p, problems);
     return p;
 no_memory:
     fault_fill(f, EX_OSERR, "out of memory");
@@ -142,6 +171,12 @@ pass_records(const struct pass *p, size_t *n)
     return p->records;
 }
 
+const struct facts *
+pass_facts(const struct pass *p)
+{
+    return &p->facts;
+}
+
 struct snapshot *
 pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
 {
@@ -152,4 +187,18 @@ pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
     if (s == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
     return s;
+}
+
+void
+pass_warn(const struct pass *p, struct problems *ps)
+{
+    config_warn_dates(p->config, p->moment.today, ps);
+}
+
+int
+pass_explain(const struct pass *p, struct buf *out, struct fault *f)
+{
+    if (config_explain(p->config, out))
+        return fault_set(f, EX_OSERR, "out of memory");
+    return 0;
 }

@@ -1,6 +1,7 @@
 #ifndef PASS_H
 #define PASS_H
 
+#include "buf.h"
 #include "clock.h"
 #include "ledger.h"
 #include "problem.h"
@@ -16,6 +17,7 @@ struct pass_options {
     const char *fleet_file;
     day_t today;             /* DAY_NONE to read the clock */
     enum ledger_mode ledger; /* LEDGER_WRITE when something will be written */
+    int fleet_only;          /* the ledger is not opened, whatever its state */
 };
 
 /*
@@ -29,10 +31,14 @@ struct pass *pass_open(const struct pass_options *options,
 /* Give back everything; NULL is ignored. */
 void pass_close(struct pass *p);
 
-/* The fleet, the moment and the ledger of the pass. */
+/* The fleet, the moment and the ledger of the pass; the ledger is NULL when it
+ * was not opened. */
 const struct fleet *pass_fleet(const struct pass *p);
 struct moment pass_moment(const struct pass *p);
 struct ledger *pass_ledger(const struct pass *p);
+
+/* The facts that the calculator works from. */
+const struct facts *pass_facts(const struct pass *p);
 
 /* All records in the order of entry, voided ones too; sets @n. */
 const struct record *pass_records(const struct pass *p, size_t *n);
@@ -44,5 +50,11 @@ const struct record *pass_records(const struct pass *p, size_t *n);
  */
 struct snapshot *pass_snapshot(
     const struct pass *p, day_t horizon, struct fault *f);
+
+/* Add the warnings about the fleet file that depend on today. */
+void pass_warn(const struct pass *p, struct problems *ps);
+
+/* Append the fleet as it was understood, as config_explain() does. */
+int pass_explain(const struct pass *p, struct buf *out, struct fault *f);
 
 #endif

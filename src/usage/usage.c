@@ -128,7 +128,7 @@ usage_at(const struct usage *u, day_t d)
     size_t i = 0;
 
     if (u->n == 0)
-        return -1;
+        return USAGE_UNKNOWN;
     while (i < u->n && u->readings[i].day < d)
         i++;
     if (i < u->n && u->readings[i].day == d)

@@ -6,7 +6,11 @@
 #include <stddef.h>
 #include <stdint.h>
 
-/* What a meter showed on a day. */
+/* No reading. */
+#define USAGE_UNKNOWN INT64_MIN
+
+/* What a meter showed on a day.  Readings of a meter that was replaced are
+ * given as the present one would have shown them, which may be less than 0. */
 struct reading {
     day_t day;
     int64_t value;
@@ -45,8 +49,8 @@ struct forecast usage_forecast(
 
 /*
  * What the meter showed on @d, by straight line between the readings on
- * either side, or the nearest one's rate beyond them.  -1 when there is no
- * reading to go by.
+ * either side, or the nearest one's rate beyond them.  USAGE_UNKNOWN when there
+ * is no reading to go by.
  */
 int64_t usage_at(const struct usage *u, day_t d);
 

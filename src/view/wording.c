@@ -6,9 +6,8 @@
 const char *
 wording_state(enum due_state state)
 {
-    static const char *const words[] = {"No record",
-        "Overdue", "Needs a reading", "Before return",
-        "This week", "Coming"};
+    static const char *const words[] = {"No record", "Overdue",
+        "Needs a reading", "Before return", "This week", "Coming"};
 
     return words[state];
 }

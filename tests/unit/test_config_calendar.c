@@ -120,6 +120,8 @@ too_many_holidays(void **state)
 #define ICS(events) "BEGIN:VCALENDAR\nVERSION:2.0\n" events "END:VCALENDAR\n"
 #define EVENT(lines) "BEGIN:VEVENT\nUID:1\n" lines "END:VEVENT\n"
 
+#define GOOD ICS(EVENT("DTSTART;VALUE=DATE:20260101\nSUMMARY:X\n"))
+
 static void
 published(void **state)
 {
@@ -131,6 +133,14 @@ published(void **state)
         {ICS(EVENT("DTSTART;VALUE=DATE:20260101\n")), ""},
         {"", F "2: error: 'file': h.ics is not an iCalendar file; fetch it "
                "again or take it out\n"},
+        {"\xef\xbb\xbf" GOOD, ""},
+        /* A second calendar that is cut short would be lost without a word. */
+        {GOOD "BEGIN:VCALENDAR\nBEGIN:VEVENT\nDTSTART;VALUE=DATE:2026",
+            F "2: error: 'file': h.ics is not an iCalendar file; fetch it "
+              "again or take it out\n"},
+        {GOOD "END:VCALENDAR\nBEGIN:VCALENDAR\n",
+            F "2: error: 'file': h.ics is not an iCalendar file; fetch it "
+              "again or take it out\n"},
         {"<html>Not found</html>\n",
             F "2: error: 'file': h.ics is not an iCalendar file; fetch it "
               "again or take it out\n"},

@@ -293,11 +293,11 @@ people(void **state)
         {"[person p]\nmail = a@b.example\ntold = all\ndays = mon, tues\n",
             F "4: error: 'days': 'tues' is not a weekday; expected mon, tue, "
               "wed, thu, fri, sat or sun\n"},
-        {"[feed f]\ntitle = F\nkey-file = x\n",
+        {"[feed f]\ntitle = F\nshow = all\n",
             F "1: error: [feed f] has no 'shows'; add shows = all, depot "
               "DEPOT, subject SUBJECT or job JOB\n" F
-              "3: error: unknown key 'key-file' in [feed f]; ostler-fleet(5) "
-              "lists what there is\n"},
+              "3: error: unknown key 'show' in [feed f]; did you mean "
+              "'shows'?\n"},
     };
 
     (void)state;

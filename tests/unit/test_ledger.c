@@ -140,6 +140,28 @@ what_was_written_is_there_when_opened_again(void **state)
 }
 
 static void
+a_trial_makes_no_file(void **state)
+{
+    (void)state;
+    struct ledger *l = opened(LEDGER_TRIAL);
+    assert_int_equal(ledger_begin(l, NULL), 0);
+    assert_int_equal(add_one(l, NULL), 0);
+    assert_int_equal(count(l), 1);
+    ledger_rollback(l);
+    assert_int_equal(count(l), 0);
+    ledger_close(l);
+    assert_int_equal(access(LEDGER, F_OK), -1);
+
+    make_ledger();
+    l = opened(LEDGER_TRIAL);
+    assert_int_equal(ledger_begin(l, NULL), 0);
+    assert_int_equal(add_one(l, NULL), 0);
+    assert_int_equal(count(l), 2);
+    ledger_close(l);
+    assert_outside("SELECT count(*) FROM record", "1");
+}
+
+static void
 reading_writes_nothing(void **state)
 {
     struct fault f = {0, ""};
@@ -502,6 +524,7 @@ main(void)
         TEST(a_missing_ledger_reads_as_empty_and_is_not_made),
         TEST(a_new_ledger_says_what_it_is_and_leaves_no_litter),
         TEST(what_was_written_is_there_when_opened_again),
+        TEST(a_trial_makes_no_file),
         TEST(reading_writes_nothing),
         TEST(a_newer_ledger_is_refused),
         TEST(a_file_that_is_no_ledger_is_left_alone),

@@ -81,6 +81,7 @@ assert_same(const struct record *got, const struct record *want)
     assert_int_equal(got->meter, want->meter);
     assert_text(got->subject_id, want->subject_id);
     assert_text(got->job_id, want->job_id);
+    assert_text(got->other_id, want->other_id);
     assert_int_equal(got->day, want->day);
     assert_int_equal(got->until, want->until);
     assert_int_equal(got->reading, want->reading);
@@ -107,6 +108,18 @@ every_kind_comes_out_as_it_went_in(void **state)
             .entered = -1},
         off_road("2026-02-01", "2026-02-01"),
         off_road("2026-05-01", "-"),
+        {.kind = RECORD_REPLACED,
+            .meter = METER_DISTANCE,
+            .subject_id = "K7",
+            .day = date("2026-05-01"),
+            .until = DAY_NONE,
+            .reading = 12},
+        {.kind = RECORD_MOVED,
+            .subject_id = "EX-31",
+            .other_id = "K7",
+            .day = date("2026-05-01"),
+            .until = DAY_NONE,
+            .reading = -1},
     };
     enum { N = sizeof in / sizeof *in };
 
@@ -143,8 +156,14 @@ subjects_and_jobs_are_found_in_either_case(void **state)
     add(l, completed("sold", "annual-test", "2026-03-14"));
     add(l, completed("K7", "no-longer-done", "2026-03-14"));
     add(l, off_road("2026-05-01", "-"));
+    struct record moved = off_road("2026-05-01", "-");
+    moved.kind = RECORD_MOVED;
+    moved.other_id = "ex-31";
+    add(l, moved);
+    moved.other_id = "sold";
+    add(l, moved);
     struct arena *a = arena_new();
-    struct record *out = read_all(l, a, 5);
+    struct record *out = read_all(l, a, 7);
     assert_ptr_equal(out[0].subject, &subjects[0]);
     assert_ptr_equal(out[0].job, &jobs[0]);
     assert_string_equal(out[0].subject_id, "k7");
@@ -156,6 +175,10 @@ subjects_and_jobs_are_found_in_either_case(void **state)
     assert_null(out[3].job);
     assert_string_equal(out[3].job_id, "no-longer-done");
     assert_null(out[4].job);
+    assert_null(out[4].other);
+    assert_ptr_equal(out[5].other, &subjects[1]);
+    assert_null(out[6].other);
+    assert_string_equal(out[6].other_id, "sold");
     arena_free(a);
     ledger_close(l);
 }
@@ -310,6 +333,17 @@ a_record_that_contradicts_itself_is_refused(void **state)
     bad = good;
     bad.kind = RECORD_READING;
     bad.job_id = NULL; /* and no reading */
+    assert_refused(l, bad);
+    bad.kind = RECORD_REPLACED;
+    assert_refused(l, bad);
+    bad.kind = RECORD_MOVED; /* to nowhere */
+    assert_refused(l, bad);
+    bad.other_id = "";
+    assert_refused(l, bad);
+    bad.other_id = "k7"; /* to itself */
+    assert_refused(l, bad);
+    bad = good;
+    bad.other_id = "K8";
     assert_refused(l, bad);
     struct arena *a = arena_new();
     read_all(l, a, 0);

@@ -86,6 +86,19 @@ try_read(const char *path)
     return text;
 }
 
+/* Read a fleet file that has no error: to be given to config_free(). */
+static inline struct config *
+try_good(const char *path)
+{
+    struct problems *ps = problems_new();
+
+    assert_non_null(ps);
+    struct config *c = config_read(path, &try_options, ps);
+    problems_free(ps);
+    assert_non_null(c);
+    return c;
+}
+
 /* What a test needs around the thing it is about: lines of its own come
  * first, so that they are numbered from 1. */
 static const char try_rest[] = "[site]\n"

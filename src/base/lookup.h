@@ -3,7 +3,7 @@
 
 #include <stddef.h>
 
-/* Things by their id, letters in either case.  For this layer only. */
+/* Things by their id, letters in either case. */
 struct lookup;
 
 /* Room for @n things, or NULL when memory is out. */

@@ -1,0 +1,85 @@
+#include "buf.h"
+#include "entry.h"
+#include "records.h"
+
+#include <sysexits.h>
+
+static const struct option_row rows[] = {
+    {"on", 0, "DAY", "the first day it is carried there, 2026-12-02 or today"},
+    {"by", 0, "NAME", "who says so"},
+    {"note", 0, "TEXT", "why"},
+    ENTRY_SURE,
+    {NULL, 0, NULL, NULL},
+};
+
+static int
+check_kinds(struct invocation *i, const struct subject *what,
+    const struct subject *carrier)
+{
+    if (what->kind != SUBJECT_EQUIPMENT)
+        return fault_set(&i->fault, EX_USAGE,
+            "%s is a %s; only equipment is carried, so only that can be moved",
+            what->id, fleet_kind_word(what->kind));
+    if (carrier->kind != SUBJECT_VEHICLE)
+        return fault_set(&i->fault, EX_USAGE,
+            "%s is %s; equipment is carried by a vehicle", carrier->id,
+            fleet_kind_word(carrier->kind));
+    if (what->carrier == carrier)
+        return fault_set(&i->fault, EX_DATAERR,
+            "%s is carried by %s already, so there is nothing to record",
+            what->id, carrier->id);
+    return 0;
+}
+
+static int
+read_record(struct invocation *i, const struct pass *p, struct record *r)
+{
+    const struct subject *what =
+        command_subject(i, p, options_operand(&i->options, 0));
+    const struct subject *carrier =
+        what ? command_subject(i, p, options_operand(&i->options, 1)) : NULL;
+
+    if (carrier == NULL || check_kinds(i, what, carrier))
+        return -1;
+    *r = (struct record){
+        .kind = RECORD_MOVED,
+        .subject = what,
+        .subject_id = what->id,
+        .other = carrier,
+        .other_id = carrier->id,
+        .day = command_day(i, p, "on", 1),
+        .until = DAY_NONE,
+        .reading = -1,
+    };
+    return r->day == DAY_NONE || entry_sign(i, p, r) || entry_check_day(i, p, r)
+               ? -1
+               : 0;
+}
+
+static int
+run(struct invocation *i)
+{
+    struct pass *p = command_pass(i, LEDGER_WRITE);
+    struct record r;
+    int64_t id;
+    char day[DAY_WORDS];
+    int rc = -1;
+
+    if (p != NULL && read_record(i, p, &r) == 0)
+        rc = records_add(pass_ledger(p), &r, &id, &i->fault);
+    if (rc == 0)
+        buf_print(i->out, "record %lld: %s is carried by %s from %s\n",
+            (long long)id, r.subject->id, r.other->id, day_words(r.day, day));
+    pass_close(p);
+    return rc;
+}
+
+const struct command cmd_move = {
+    .name = "move",
+    .operands = "EQUIPMENT VEHICLE",
+    .least = 2,
+    .most = 2,
+    .summary = "Record that equipment is now carried by another vehicle.",
+    .options = rows,
+    .run = run,
+};

@@ -1,0 +1,226 @@
+#include "import_row.h"
+
+#include "buf.h"
+#include "entry.h"
+#include "lookup.h"
+#include "num.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <sysexits.h>
+
+#define READING_MOST 99999999
+
+struct import_rows {
+    struct invocation *i;
+    const struct pass *pass;
+    const struct import_map *map;
+    enum day_order order;
+    int hours;
+    int hushed;
+    struct lookup *subjects;
+    struct buf *cells[IMPORT_COLUMNS]; /* of the row at hand */
+};
+
+struct import_rows *
+import_rows_new(struct invocation *i, const struct pass *p,
+    const struct import_map *map, enum day_order order)
+{
+    const struct fleet *f = pass_fleet(p);
+    struct import_rows *rows = calloc(1, sizeof *rows);
+    int failed = 0;
+
+    if (rows == NULL)
+        return NULL;
+    rows->i = i;
+    rows->pass = p;
+    rows->map = map;
+    rows->order = order;
+    rows->hours = options_value(&i->options, "hours") != NULL;
+    rows->subjects = lookup_new(f->n_subjects);
+    for (int c = 0; c < IMPORT_COLUMNS; c++)
+        failed |= (rows->cells[c] = buf_new()) == NULL;
+    if (failed || rows->subjects == NULL) {
+        import_rows_free(rows);
+        return NULL;
+    }
+    for (size_t k = 0; k < f->n_subjects; k++)
+        lookup_add(rows->subjects, f->subjects[k].id, &f->subjects[k]);
+    return rows;
+}
+
+void
+import_rows_free(struct import_rows *rows)
+{
+    if (rows == NULL)
+        return;
+    for (int c = 0; c < IMPORT_COLUMNS; c++)
+        buf_free(rows->cells[c]);
+    lookup_free(rows->subjects);
+    free(rows);
+}
+
+void
+import_rows_hush(struct import_rows *rows)
+{
+    rows->hushed = 1;
+}
+
+static int
+is_empty(const struct csv *sheet)
+{
+    for (size_t k = 0; k < csv_count(sheet); k++)
+        if (csv_field(sheet, k)[strspn(csv_field(sheet, k), " \t\r\n")] != '\0')
+            return 0;
+    return 1;
+}
+
+static int
+take_cells(struct import_rows *rows, const struct csv *sheet)
+{
+    const struct import_map *map = rows->map;
+
+    if (csv_count(sheet) != map->width)
+        return fault_set(&rows->i->fault, EX_DATAERR,
+            "the row has %zu cells, and the first line %zu", csv_count(sheet),
+            map->width);
+    for (int c = 0; c < IMPORT_COLUMNS; c++) {
+        buf_clear(rows->cells[c]);
+        if (map->cell[c] < 0)
+            continue;
+        size_t at = (size_t)map->cell[c];
+        if (import_clean(csv_field(sheet, at), rows->cells[c]))
+            return fault_set(&rows->i->fault, EX_DATAERR,
+                "cell %zu has a control character", at + 1);
+        if (buf_failed(rows->cells[c]))
+            return fault_set(&rows->i->fault, EX_OSERR, "out of memory");
+    }
+    return 0;
+}
+
+/* The text of a cell, or NULL when it is empty. */
+static const char *
+text(const struct import_rows *rows, enum import_column c)
+{
+    return buf_len(rows->cells[c]) > 0 ? buf_str(rows->cells[c]) : NULL;
+}
+
+static const struct subject *
+find_subject(struct import_rows *rows)
+{
+    const char *id = text(rows, COLUMN_SUBJECT);
+
+    if (id == NULL)
+        id = rows->map->subject;
+    if (id == NULL) {
+        fault_fill(&rows->i->fault, EX_DATAERR, "the subject is missing");
+        return NULL;
+    }
+    const struct subject *s = lookup_find(rows->subjects, id);
+    if (s == NULL && rows->hushed)
+        fault_fill(&rows->i->fault, EX_USAGE, "the subject is unknown");
+    else if (s == NULL) /* the slow way knows how to say what is wrong */
+        s = command_subject(rows->i, rows->pass, id);
+    return s;
+}
+
+/* The job of the row; a row without one is a reading. */
+static int
+take_job(struct import_rows *rows, struct record *r)
+{
+    const char *id = text(rows, COLUMN_JOB);
+
+    if (id == NULL)
+        id = rows->map->job;
+    if (id == NULL) {
+        r->kind = RECORD_READING;
+        return 0;
+    }
+    const struct fleet *f = pass_fleet(rows->pass);
+    r->job = fleet_job(f, id);
+    int has = r->job != NULL && fleet_task(f, r->subject, r->job) != NULL;
+    if (!has && rows->hushed)
+        return fault_set(&rows->i->fault, EX_USAGE, "the job is unknown");
+    if (!has)
+        return command_task(rows->i, rows->pass, r->subject_id, id) ? 0 : -1;
+    r->job_id = r->job->id;
+    return 0;
+}
+
+static int
+take_result(struct import_rows *rows, struct record *r)
+{
+    const char *result = text(rows, COLUMN_RESULT);
+
+    if (result == NULL)
+        return 0;
+    if (r->job == NULL)
+        return fault_set(&rows->i->fault, EX_DATAERR,
+            "the result '%.60s' has no job; a row without a job is a reading",
+            result);
+    if (strcasecmp(result, "failed") == 0)
+        r->kind = RECORD_FAILED;
+    else if (strcasecmp(result, "completed") != 0)
+        return fault_set(&rows->i->fault, EX_DATAERR,
+            "the result '%.60s' is neither completed nor failed", result);
+    return 0;
+}
+
+static int
+take_reading(struct import_rows *rows, struct record *r)
+{
+    const char *reading = text(rows, COLUMN_READING);
+
+    r->reading = -1;
+    if (reading == NULL && r->job == NULL)
+        return fault_set(&rows->i->fault, EX_DATAERR,
+            "there is neither a job nor a reading in the row");
+    if (reading == NULL)
+        return 0;
+    if (num_parse(reading, strlen(reading), 0, READING_MOST, &r->reading))
+        return fault_set(&rows->i->fault, EX_DATAERR,
+            "the reading '%.40s' is not a whole number from 0 to %d; write "
+            "digits alone, as 84210, without marks between thousands, "
+            "decimals or a unit",
+            reading, READING_MOST);
+    r->meter = rows->hours ? METER_HOURS
+                           : entry_meter(pass_fleet(rows->pass), r->subject);
+    return 0;
+}
+
+static int
+take_day(struct import_rows *rows, struct record *r)
+{
+    const char *day = text(rows, COLUMN_DAY);
+
+    if (day == NULL)
+        return fault_set(&rows->i->fault, EX_DATAERR, "the day is missing");
+    r->day = import_day(rows->order, day, &rows->i->fault);
+    if (r->day == DAY_NONE)
+        return -1;
+    return entry_check_day(rows->i, rows->pass, r);
+}
+
+enum import_row
+import_row_read(
+    struct import_rows *rows, const struct csv *sheet, struct record *r)
+{
+    if (is_empty(sheet))
+        return ROW_EMPTY;
+    *r = (struct record){
+        .kind = RECORD_COMPLETED,
+        .until = DAY_NONE,
+        .entered = pass_moment(rows->pass).now,
+    };
+    if (take_cells(rows, sheet) || (r->subject = find_subject(rows)) == NULL)
+        return ROW_BAD;
+    r->subject_id = r->subject->id;
+    if (take_job(rows, r) || take_day(rows, r) || take_result(rows, r) ||
+        take_reading(rows, r))
+        return ROW_BAD;
+    r->by = text(rows, COLUMN_BY);
+    r->reference = text(rows, COLUMN_REFERENCE);
+    r->note = text(rows, COLUMN_NOTE);
+    return ROW_RECORD;
+}

@@ -1,0 +1,29 @@
+#ifndef BOUNDS_H
+#define BOUNDS_H
+
+#include "rule.h"
+
+/*
+ * Which sorts of interval a rule has, for the checks and for what is shown.
+ */
+
+/* Nonzero for a length of time, also one with a count. */
+int bounds_is_length(const struct interval *i);
+
+/* Nonzero for "4 within 12 months": nothing else has a count and a length. */
+int bounds_is_count(const struct interval *i);
+
+/* The first of the intervals that names its own days, or NULL. */
+const struct interval *bounds_calendar_rule(const struct rule *rule);
+
+/* The shortest plain length of time, which age shortens, or NULL. */
+const struct interval *bounds_length(const struct rule *rule);
+
+/* The first interval that @meter counts, or NULL. */
+const struct interval *bounds_metered(
+    const struct rule *rule, enum meter meter);
+
+/* Nonzero unless the work is only recorded when it happens. */
+int bounds_ever_due(const struct rule *rule);
+
+#endif

@@ -1,0 +1,211 @@
+#include "doubt.h"
+
+#include "bounds.h"
+#include "holder.h"
+#include "kind.h"
+#include "value.h"
+
+#include <ctype.h>
+#include <stdio.h>
+#include <string.h>
+#include <strings.h>
+
+/* A mile is 1.609344 km exactly (international yard, 1959). */
+static int64_t
+in_mm(const struct interval *i)
+{
+    return i->amount * (i->unit == UNIT_KM ? 1000000 : 1609344);
+}
+
+/* Of the intervals of one sort: one of @own that is longer than the job's, or
+ * NULL; sets the job's. */
+static const struct interval *
+longer(
+    const struct rule *own, const struct rule *job, const struct interval **of)
+{
+    const struct interval *mine = bounds_length(own);
+
+    *of = bounds_length(job);
+    if (mine && *of &&
+        value_span_size(mine->span) > value_span_size((*of)->span))
+        return mine;
+    mine = bounds_metered(own, METER_DISTANCE);
+    *of = bounds_metered(job, METER_DISTANCE);
+    if (mine && *of && in_mm(mine) > in_mm(*of))
+        return mine;
+    mine = bounds_metered(own, METER_HOURS);
+    *of = bounds_metered(job, METER_HOURS);
+    return mine && *of && mine->amount > (*of)->amount ? mine : NULL;
+}
+
+static void
+doubt_interval(
+    struct reading *r, const struct section *here, const struct use *use)
+{
+    const struct section *s =
+        document_find(r->document, SECTION_JOB, use->job->id);
+    const char *word = section_entry(s, "within") ? "within" : "every";
+    const struct entry *at_job = section_entry(s, word);
+    const struct interval *of;
+    char key[ID_MOST + 16];
+
+    snprintf(key, sizeof key, "%s.%s", use->job->id, word);
+    const struct entry *e = section_entry(here, key);
+    if (e == NULL || e->refused || at_job == NULL || at_job->refused)
+        return;
+    const struct interval *mine = longer(use->own, &use->job->rule, &of);
+    if (mine != NULL)
+        reading_warning(r, e->place,
+            "'%s': '%s' is longer than the '%s' of %s at %s:%d; correct it, "
+            "or give the job the longest and what has it the shorter ones",
+            e->key, mine->text, of->text, s->title,
+            problems_name(r->problems, at_job->place.file), at_job->place.line);
+}
+
+void
+doubt_intervals(struct reading *r, const struct holder *h)
+{
+    for (size_t i = 0; i < h->n_uses; i++)
+        /* What is nobody's rule but your own is yours to change. */
+        if (h->uses[i].own != NULL && h->uses[i].job->class != CLASS_OWN)
+            doubt_interval(r, h->section, &h->uses[i]);
+}
+
+static int
+in_scope(const struct scope *scope, const struct task *t)
+{
+    switch (scope->kind) {
+    case SCOPE_ALL:
+        return 1;
+    case SCOPE_DEPOT:
+        return fleet_depot(t->subject) == scope->which;
+    case SCOPE_SUBJECT:
+        return t->subject == scope->which ||
+               (t->subject->carrier && t->subject->carrier == scope->which);
+    case SCOPE_JOB:
+        return t->job == scope->which;
+    }
+    return 0;
+}
+
+/* Nonzero when something that can be due is in one of the scopes. */
+static int
+any_due(const struct reading *r, const struct scope *scopes, size_t n)
+{
+    for (size_t i = 0; i < r->fleet->n_tasks; i++)
+        for (size_t k = 0; k < n; k++)
+            if (in_scope(&scopes[k], &r->tasks[i]) &&
+                bounds_ever_due(r->tasks[i].rule))
+                return 1;
+    return 0;
+}
+
+static void
+doubt_scopes(struct reading *r)
+{
+    for (const struct section *s = r->document->sections; s; s = s->next) {
+        const struct person *p = s->object;
+        const struct feed *f = s->object;
+        if (s->kind == SECTION_PERSON && !any_due(r, p->told, p->n_told))
+            reading_warning(r, section_entry(s, "told")->place,
+                "'told': nothing in it is ever due, so %s is never written "
+                "to; name what has a job",
+                s->title);
+        if (s->kind == SECTION_FEED && !any_due(r, f->shows, f->n_shows))
+            reading_warning(r, section_entry(s, "shows")->place,
+                "'shows': nothing in it is ever due, so %s is empty; name "
+                "what has a job",
+                s->title);
+    }
+}
+
+/* Nonzero when @text has the word "lift" or "lifts", and not "forklift". */
+static int
+says_lift(const char *text)
+{
+    const char *at = text;
+
+    while (at != NULL && (at = strcasestr(at, "lift")) != NULL) {
+        const char *end = at + strlen("lift");
+        end += *end == 's' || *end == 'S';
+        if ((at == text || !isalnum((unsigned char)at[-1])) &&
+            !isalnum((unsigned char)*end))
+            return 1;
+        at = end;
+    }
+    return 0;
+}
+
+static int
+has_lift(const struct holder *h)
+{
+    if (says_lift(h->subject.title))
+        return 1;
+    return h->type != NULL && (says_lift(h->type->section->id) ||
+                                  says_lift(h->type->subject.title));
+}
+
+static int
+has_lift_job(const struct holder *h)
+{
+    for (size_t i = 0; i < h->n_uses; i++)
+        if (says_lift(h->uses[i].job->id) || says_lift(h->uses[i].job->title))
+            return 1;
+    return 0;
+}
+
+static void
+doubt_lift(struct reading *r, const struct holder *h)
+{
+    const struct subject *s = &r->subjects[h->subject.index];
+    int found = has_lift_job(h);
+
+    for (size_t i = 0; i < r->fleet->n_subjects && !found; i++)
+        found = r->subjects[i].carrier == s && has_lift_job(&r->holders[i]);
+    if (!found)
+        reading_warning(r, h->section->place,
+            "%s has a lift, and neither it nor what it carries has a job with "
+            "'lift' in its name or title; add one to its 'jobs'",
+            h->section->title);
+}
+
+void
+doubt_fleet(struct reading *r)
+{
+    if (r->fleet->n_subjects == 0)
+        return;
+    doubt_scopes(r);
+    for (size_t i = 0; i < r->fleet->n_subjects; i++)
+        if (r->subjects[i].kind == SUBJECT_VEHICLE && has_lift(&r->holders[i]))
+            doubt_lift(r, &r->holders[i]);
+}
+
+static void
+doubt_until(const struct reading *r, const struct section *s,
+    const struct holidays *h, struct problems *ps)
+{
+    const struct entry *known = section_entry(s, "known-until");
+    const struct entry *e = known ? known : section_entry(s, "file");
+    char day[DAY_TEXT];
+
+    problems_add(ps, PROBLEM_WARNING,
+        (struct place){problems_file(ps, r->document->files[e->place.file]),
+            e->place.line},
+        "'%s': %s is known until %s only, less than a year ahead; %s", e->key,
+        s->title, day_text(h->set.known_until, day),
+        known ? "add what is published since and move the day"
+              : "fetch a newer file");
+}
+
+void
+doubt_dates(const struct reading *r, day_t today, struct problems *ps)
+{
+    for (const struct section *s = r->document->sections; s; s = s->next) {
+        const struct holidays *h = s->object;
+        /* A year back rather than on: no day lies too early for this. */
+        if (s->kind == SECTION_HOLIDAYS && h->set.known_until != DAY_NONE &&
+            step_months(h->set.known_until, -12, MONTH_END_CLAMP) < today &&
+            reading_is_kept(r, h))
+            doubt_until(r, s, h, ps);
+    }
+}

@@ -1,0 +1,20 @@
+#ifndef DOUBT_H
+#define DOUBT_H
+
+#include "reading.h"
+
+/*
+ * What is legal and probably wrong: each adds its warnings.
+ */
+
+/* The intervals of a type or subject that are longer than the job's. */
+void doubt_intervals(struct reading *r, const struct holder *h);
+
+/* Of a whole fleet without errors: people who are never told, feeds that show
+ * nothing, lifts without a job. */
+void doubt_fleet(struct reading *r);
+
+/* Holidays that are known for less than a year from @today. */
+void doubt_dates(const struct reading *r, day_t today, struct problems *ps);
+
+#endif

@@ -1,0 +1,235 @@
+#include "explain.h"
+
+#include "bounds.h"
+#include "kind.h"
+#include "show.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* Where a value comes from: the entry that states it, in @outer unless that is
+ * the section being shown; or, without one, in words. */
+struct provenance {
+    const struct entry *entry;
+    const struct section *outer;
+    const char *words;
+};
+
+struct explaining {
+    const struct reading *reading;
+    struct buf *out;
+};
+
+static void
+say_place(struct explaining *x, struct place place, const struct section *outer)
+{
+    buf_print(x->out, "  (%s:%d", x->reading->document->files[place.file],
+        place.line);
+    if (outer != NULL)
+        buf_print(x->out, ", %s %s", section_word(outer->kind), outer->id);
+    buf_text(x->out, ")\n");
+}
+
+static void
+say_key(struct explaining *x, size_t indent, const struct key *k,
+    const struct provenance *from, const void *part)
+{
+    buf_fill(x->out, ' ', indent);
+    buf_print(x->out, "%-16s ", k->word);
+    k->show(x->reading, k, from->entry, (const char *)part + k->offset, x->out);
+    if (from->entry != NULL)
+        say_place(x, from->entry->place, from->outer);
+    else
+        buf_print(x->out, "  (%s)\n", from->words);
+}
+
+/* The entry of the subject itself, of its type, or, of a job, of the job. */
+static struct provenance
+origin_of(const struct holder *h, const char *key, const struct section *of_job,
+    const char *job_key)
+{
+    struct provenance o = {section_entry(h->section, key), NULL, "default"};
+
+    if (o.entry == NULL && h->type != NULL) {
+        o.outer = h->type->section;
+        o.entry = section_entry(o.outer, key);
+    }
+    if (o.entry == NULL && of_job != NULL) {
+        o.outer = of_job;
+        o.entry = section_entry(of_job, job_key);
+    }
+    return o;
+}
+
+/* Whether the key says something beside the rest of the rule; a table of
+ * these would only hide that each is a case of its own. */
+static int
+bears(const struct key *k, const struct rule *rule)
+{
+    int length = 0;
+    int meter = bounds_metered(rule, METER_DISTANCE) != NULL ||
+                bounds_metered(rule, METER_HOURS) != NULL;
+    int own_days = bounds_calendar_rule(rule) != NULL;
+    const char *word = k->word;
+
+    for (int i = 0; i < rule->n_every; i++)
+        length |= bounds_is_length(&rule->every[i]);
+    if (strcmp(word, "ends") == 0 || strcmp(word, "month-end") == 0 ||
+        strcmp(word, "off-road") == 0 || strcmp(word, "from-age") == 0)
+        return length;
+    if (strcmp(word, "first-ends") == 0)
+        return rule->first.origin != ORIGIN_NONE &&
+               rule->first.origin != ORIGIN_ON;
+    if (strcmp(word, "runs-from") == 0)
+        return !own_days;
+    if (strcmp(word, "window") == 0)
+        return own_days || rule->runs_from != FROM_COMPLETION;
+    if (strcmp(word, "window-opens") == 0)
+        return rule->window.n > 0;
+    if (strcmp(word, "late") == 0)
+        return rule->runs_from == KEEPS_DATE;
+    if (strcmp(word, "shortest") == 0)
+        return rule->late == LATE_KEEPS_DATE;
+    if (strcmp(word, "age-from") == 0)
+        return rule->n_ages > 0;
+    if (strcmp(word, "forecast") == 0 || strcmp(word, "reading-within") == 0 ||
+        strcmp(word, "last-reading") == 0)
+        return meter;
+    return 1;
+}
+
+/* A key of a job is shown when it bears on the job or is stated for it; of the
+ * two words for the interval, the one that the job uses. */
+static int
+is_shown(const struct key *k, const struct use *use,
+    const struct section *of_job, const struct provenance *from)
+{
+    if (strcmp(k->word, "every") == 0 || strcmp(k->word, "within") == 0)
+        return section_entry(of_job, k->word) != NULL;
+    if (from->entry != NULL)
+        return 1;
+    return bounds_ever_due(use->rule) && bears(k, use->rule);
+}
+
+static void
+explain_use(struct explaining *x, const struct holder *h, const struct use *use)
+{
+    const struct section *of_job =
+        document_find(x->reading->document, SECTION_JOB, use->job->id);
+    const struct section *from = use->from == h->section ? NULL : use->from;
+    char word[ID_MOST + 32];
+
+    buf_print(x->out, "  [job %s]", use->job->id);
+    say_place(x, section_entry(use->from, "jobs")->place, from);
+    for (size_t i = 0; i < key_table_size; i++) {
+        const struct key *k = &key_table[i];
+        const void *part = use->rule;
+        if (k->part == PART_WHOLE)
+            continue;
+        if (k->part == PART_BASELINE)
+            part = &use->baseline;
+        snprintf(word, sizeof word, "%s.%s", use->job->id, k->word);
+        struct provenance o = origin_of(h, word, of_job, k->word);
+        if (is_shown(k, use, of_job, &o))
+            say_key(x, 4, k, &o, part);
+    }
+}
+
+static void
+explain_subject(struct explaining *x, const struct section *s)
+{
+    const struct holder *h = s->object;
+    char carrier[ID_MOST + 16];
+
+    for (size_t i = 0; i < key_table_size; i++) {
+        const struct key *k = &key_table[i];
+        struct provenance o = origin_of(h, k->word, NULL, NULL);
+        /* Each job says by itself who lists it. */
+        if (!(k->sections >> s->kind & 1) || strcmp(k->word, "jobs") == 0)
+            continue;
+        if (strcmp(k->word, "carried-by") == 0 && h->moved)
+            o = (struct provenance){.words = "a record"};
+        if (strcmp(k->word, "depot") == 0 && h->subject.depot == NULL &&
+            fleet_depot(&h->subject) != NULL) {
+            snprintf(
+                carrier, sizeof carrier, "vehicle %s", h->subject.carrier->id);
+            o = (struct provenance){.words = carrier};
+        }
+        say_key(x, 2, k, &o, h);
+    }
+    for (size_t i = 0; i < h->n_uses; i++)
+        explain_use(x, h, &h->uses[i]);
+}
+
+static void
+explain_known_until(struct explaining *x, const struct calendar *c)
+{
+    day_t until = workcal_known_until(c->made);
+    char day[DAY_TEXT];
+
+    buf_print(x->out, "  %-16s %s  (its holidays)\n", "known-until",
+        until == DAY_NONE ? "no end" : day_text(until, day));
+}
+
+static void
+explain_plain(struct explaining *x, const struct section *s)
+{
+    for (size_t i = 0; i < key_table_size; i++) {
+        const struct key *k = &key_table[i];
+        struct provenance o = {section_entry(s, k->word), NULL, "default"};
+        if ((k->sections >> s->kind & 1) && k->part == PART_WHOLE)
+            say_key(x, 2, k, &o, s->object);
+    }
+    if (s->kind == SECTION_CALENDAR)
+        explain_known_until(x, s->object);
+}
+
+static int
+is_had(const struct reading *r, const struct job *job)
+{
+    for (size_t i = 0; i < r->fleet->n_tasks; i++)
+        if (r->tasks[i].job == job)
+            return 1;
+    return 0;
+}
+
+/* What is only on offer does not bear on the fleet. */
+static int
+is_unused(const struct reading *r, const struct section *s)
+{
+    if (s->kind == SECTION_JOB)
+        return s->offered && !is_had(r, s->object);
+    if (s->kind == SECTION_HOLIDAYS)
+        return s->offered && !reading_is_kept(r, s->object);
+    return 0;
+}
+
+/* All sections of one group, in the order of the files. */
+static void
+explain_group(struct explaining *x, enum section_kind kind)
+{
+    for (const struct section *s = x->reading->document->sections; s != NULL;
+         s = s->next) {
+        if (section_group(s->kind) != kind || is_unused(x->reading, s))
+            continue;
+        buf_text(x->out, s->title);
+        say_place(x, s->place, NULL);
+        if (kind == SECTION_VEHICLE)
+            explain_subject(x, s);
+        else
+            explain_plain(x, s);
+        buf_text(x->out, "\n");
+    }
+}
+
+void
+explain_fleet(const struct reading *r, struct buf *out)
+{
+    static const enum section_kind order[] = {SECTION_SITE, SECTION_MAIL,
+        SECTION_HOLIDAYS, SECTION_CALENDAR, SECTION_DEPOT, SECTION_JOB,
+        SECTION_PERSON, SECTION_FEED, SECTION_VEHICLE};
+    struct explaining x = {r, out};
+
+    for (size_t i = 0; i < sizeof order / sizeof order[0]; i++)
+        explain_group(&x, order[i]);
+}

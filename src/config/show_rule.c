@@ -1,0 +1,108 @@
+#include "show.h"
+
+#include "bounds.h"
+#include "kind.h"
+#include "span.h"
+
+static void
+show_interval(const struct interval *i, struct buf *out)
+{
+    static const char *const months[] = {"jan", "feb", "mar", "apr", "may",
+        "jun", "jul", "aug", "sep", "oct", "nov", "dec"};
+    enum meter meter = kind_meter(i);
+    char text[SPAN_TEXT];
+
+    if (meter != METER_NONE)
+        buf_print(out, "%lld %s", (long long)i->amount,
+            meter == METER_HOURS ? "hours" : fleet_unit_word(i->unit));
+    else if (i->recurrence != NULL)
+        buf_print(out, "rule %s from %s", i->recurrence,
+            day_text(i->from, (char[DAY_TEXT]){0}));
+    else if (kind_is_calendar_rule(i))
+        buf_print(out, "yearly on %d %s", i->day, months[i->month - 1]);
+    else if (bounds_is_count(i))
+        buf_print(out, "%lld within %s", (long long)i->amount,
+            span_text(i->span, text));
+    else
+        buf_text(out,
+            bounds_is_length(i) ? span_text(i->span, text) : "when needed");
+}
+
+SHOW_WRITER(show_every)
+{
+    const struct rule *rule = at;
+
+    for (int i = 0; i < rule->n_every; i++) {
+        buf_text(out, i > 0 ? " or " : "");
+        show_interval(&rule->every[i], out);
+    }
+}
+
+SHOW_WRITER(show_first)
+{
+    static const char *const words[] = {
+        "", "registered", "built", "in-service", "earliest"};
+    const struct first *first = &((const struct rule *)at)->first;
+    char text[SPAN_TEXT];
+    char day[DAY_TEXT];
+
+    if (first->origin == ORIGIN_NONE)
+        buf_text(out, "none");
+    else if (first->origin == ORIGIN_ON)
+        buf_print(out, "on %s", day_text(first->on, day));
+    else
+        buf_print(out, "%s from %s", span_text(first->after, text),
+            words[first->origin]);
+}
+
+SHOW_WRITER(show_ages)
+{
+    const struct rule *rule = at;
+    char age[SPAN_TEXT];
+    char every[SPAN_TEXT];
+
+    if (rule->n_ages == 0)
+        buf_text(out, "none");
+    for (int i = 0; i < rule->n_ages; i++)
+        buf_print(out, "%s%s: %s", i > 0 ? ", " : "",
+            span_text(rule->ages[i].age, age),
+            span_text(rule->ages[i].every, every));
+}
+
+SHOW_WRITER(show_place)
+{
+    const struct rule *rule = at;
+
+    buf_text(out, rule->place ? rule->place : "the depot's");
+}
+
+SHOW_WRITER(show_lead)
+{
+    const struct lead *lead = &((const struct rule *)at)->lead;
+    char text[SPAN_TEXT];
+
+    if (lead->span.n == 0)
+        buf_text(out, "none");
+    else if (lead->working)
+        buf_print(out, "%d working day%s", lead->span.n,
+            lead->span.n == 1 ? "" : "s");
+    else
+        buf_text(out, span_text(lead->span, text));
+}
+
+SHOW_WRITER(show_reminders)
+{
+    const struct reminders *remind = &((const struct rule *)at)->remind;
+    const char *gap = "";
+    char text[SPAN_TEXT];
+
+    if (remind->n_before == 0 && remind->overdue_every.n == 0)
+        buf_text(out, "none");
+    for (int i = 0; i < remind->n_before; i++) {
+        buf_print(out, "%s%s", gap, span_text(remind->before[i], text));
+        gap = ", ";
+    }
+    if (remind->overdue_every.n > 0)
+        buf_print(out, "%soverdue every %s", gap,
+            span_text(remind->overdue_every, text));
+}

@@ -1,0 +1,38 @@
+#ifndef EVIDENCE_H
+#define EVIDENCE_H
+
+#include "due.h"
+
+/*
+ * What was due of one subject in a stretch of time, and when it was done: for
+ * somebody who asks years later.
+ */
+struct evidence;
+
+/* One cycle of one job. */
+struct proof {
+    const struct task *task;
+    day_t deadline; /* that stood when it was done; DAY_NONE when none did */
+    day_t done;     /* DAY_NONE while it is not */
+    const struct record *record; /* NULL when only the fleet file says so */
+};
+
+/*
+ * Every cycle of @subject that was done from @from to @to, or whose deadline
+ * lies there and had passed by @today without being done.  By day, then in the
+ * order of the fleet file.  NULL when memory is out; free with
+ * evidence_free().
+ */
+struct evidence *evidence_new(const struct facts *facts,
+    const struct subject *subject, day_t from, day_t to, day_t today);
+
+/* Free @e; NULL is ignored. */
+void evidence_free(struct evidence *e);
+
+/* Its cycles; sets @n. */
+const struct proof *evidence_proofs(const struct evidence *e, size_t *n);
+
+/* Nonzero when it was done by its deadline, or had none to meet. */
+int evidence_in_time(const struct proof *p);
+
+#endif

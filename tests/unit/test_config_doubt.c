@@ -1,0 +1,239 @@
+/* Warnings of what is legal and probably wrong. */
+#include "config/try.h"
+
+#include "day.h"
+
+#define F "fleet.conf:"
+
+#define SAFETY                                                                 \
+    "[job safety]\ntitle = Safety\nclass = recommendation\nevery = 6 weeks\n"
+
+static void
+longer_intervals(void **state)
+{
+#define V "[vehicle V]\ndepot = harbour\njobs = safety\n"
+#define MEND                                                                   \
+    " correct it, or give the job the longest and what has it the shorter "    \
+    "ones\n"
+#define LONGER(key, mine, of)                                                  \
+    "warning: '" key "': '" mine "' is longer than the '" of "' of [job "
+    static const struct try_case cases[] = {
+        {SAFETY V "safety.every = 10 weeks\n",
+            F "8: " LONGER("safety.every", "10 weeks",
+                "6 weeks") "safety] at fleet.conf:4;" MEND},
+        {SAFETY "[type t]\njobs = safety\nsafety.every = 2 months\n[vehicle "
+                "V]\ndepot = harbour\ntype = t\n",
+            F "7: " LONGER("safety.every", "2 months",
+                "6 weeks") "safety] at fleet.conf:4;" MEND},
+        /* The type's is as the job's; only the subject's own is longer. */
+        {SAFETY "[type t]\njobs = safety\nsafety.every = 6 weeks\n[vehicle "
+                "V]\ndepot = harbour\ntype = t\nsafety.every = 7 weeks\n",
+            F "11: " LONGER("safety.every", "7 weeks",
+                "6 weeks") "safety] at fleet.conf:4;" MEND},
+        /* 42 days are 6 weeks; so is a week a week. */
+        {SAFETY V "safety.every = 42 days\n", ""},
+        {SAFETY V "safety.every = 43 days\n",
+            F "8: " LONGER("safety.every", "43 days",
+                "6 weeks") "safety] at fleet.conf:4;" MEND},
+        {SAFETY V "safety.every = 5 weeks\n", ""},
+        {SAFETY V "safety.lead = 10 weeks\n", ""},
+        /* Another sort of interval is neither longer nor shorter. */
+        {SAFETY V "distance-unit = km\nsafety.every = 30000 km\n", ""},
+        /* Your own rule is yours to change. */
+        {"[driver D]\ndepot = harbour\njobs = check\ncheck.every = 1 year\n",
+            ""},
+        {"[job oil]\ntitle = Oil\nclass = maker\n"
+         "every = 12 months or 10000 miles or 300 hours\n"
+         "[vehicle V]\ndepot = harbour\njobs = oil\ndistance-unit = km\n"
+         /* 10000 miles are 16093.44 km. */
+         "oil.every = 12 months or 16093 km or 300 hours\n",
+            ""},
+        {"[job oil]\ntitle = Oil\nclass = maker\n"
+         "every = 12 months or 10000 miles or 300 hours\n"
+         "[vehicle V]\ndepot = harbour\njobs = oil\ndistance-unit = km\n"
+         "oil.every = 12 months or 16094 km\n",
+            F "9: " LONGER("oil.every", "16094 km",
+                "10000 miles") "oil] at fleet.conf:4;" MEND},
+        {"[job oil]\ntitle = Oil\nclass = maker\nevery = 300 hours\n"
+         "[vehicle V]\ndepot = harbour\njobs = oil\noil.every = 301 hours\n",
+            F "8: " LONGER("oil.every", "301 hours",
+                "300 hours") "oil] at fleet.conf:4;" MEND},
+        {SAFETY "[job nuts]\ntitle = Nuts\nclass = law\nfollows = safety\n"
+                "within = 2 days\n"
+                "[vehicle V]\ndepot = harbour\njobs = nuts safety\n"
+                "nuts.within = 3 days\n",
+            F "13: " LONGER("nuts.within", "3 days",
+                "2 days") "nuts] at fleet.conf:9;" MEND},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+#define NEVER_TOLD(who)                                                        \
+    "warning: 'told': nothing in it is ever due, so [person " who "] is "      \
+    "never written to; name what has a job\n"
+#define EMPTY(feed)                                                            \
+    "warning: 'shows': nothing in it is ever due, so [feed " feed "] is "      \
+    "empty; name what has a job\n"
+
+/* D2 has a job that is never due; north is nobody's depot. */
+static void
+nothing_in_scope(void **state)
+{
+#define MORE                                                                   \
+    "[depot north]\ncalendar = workshop\n[job off]\ntitle = Off\n"             \
+    "class = own\nevery = when needed\n"                                       \
+    "[driver D2]\ndepot = harbour\njobs = off\n"
+    static const struct try_case cases[] = {
+        {"[person p]\nmail = p@b.example\ntold = depot north\n" MORE,
+            F "3: " NEVER_TOLD("p")},
+        {"[person p]\nmail = p@b.example\ntold = depot north, job off,\n"
+         "  subject D2\n" MORE,
+            F "3: " NEVER_TOLD("p")},
+        {"[person p]\nmail = p@b.example\ntold = depot north, depot harbour\n"
+         "[person q]\nmail = p@b.example\ntold = subject K7\n"
+         "[person s]\nmail = p@b.example\ntold = job check\n"
+         "[person t]\nmail = p@b.example\ntold = all\n" MORE,
+            ""},
+        {"[feed f]\nshows = subject D2\n" MORE, F "2: " EMPTY("f")},
+        {"[feed f]\nshows = subject D2, subject K7\n" MORE, ""},
+        /* What a vehicle carries is with it, its depot too. */
+        {"[feed f]\nshows = subject V\n[vehicle V]\njobs = off\n"
+         "depot = north\n[equipment E]\njobs = check\ncarried-by = V\n"
+         "[feed n]\nshows = depot north\n" MORE,
+            ""},
+        /* An error leaves a gap, which is not doubted on top. */
+        {"[feed f]\nshows = job paint\n[job paint]\ntitle = Paint\n"
+         "class = own\nevery = 2 years\n[driver D]\ndepot = harbour\n"
+         "jobs = pain\n",
+            F "3: warning: nobody has the job 'paint'; add it to the 'jobs' "
+              "of a subject\n" F
+              "9: error: 'jobs': there is no job 'pain'; did you mean "
+              "'paint'?\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+#define LIFT(vehicle)                                                          \
+    "warning: [vehicle " vehicle "] has a lift, and neither it nor what it "   \
+    "carries has a job with 'lift' in its name or title; add one to its "      \
+    "'jobs'\n"
+
+static void
+lifts(void **state)
+{
+#undef V
+#define V "[vehicle V]\ndepot = harbour\njobs = check\n"
+#define JOB "title = Thorough examination\nclass = own\nevery = 6 months\n"
+    static const struct try_case cases[] = {
+        {V "title = 16 seats, lift\n", F "1: " LIFT("V")},
+        {V "title = Tail-Lift van\n", F "1: " LIFT("V")},
+        {V "title = Two lifts\n", F "1: " LIFT("V")},
+        {V "title = Forklift\n", ""},
+        {V "title = Airlifted\n", ""},
+        {V "title = Forklift with a lift\n", F "1: " LIFT("V")},
+        {V "type = lift-bus\n[type lift-bus]\nyearly-hours = 1\n",
+            F "1: " LIFT("V")},
+        {V "type = b\n[type b]\ntitle = Bus with lift\n", F "1: " LIFT("V")},
+        {V "title = 8 seats\ntype = b\n[type b]\ntitle = Bus with lift\n",
+            F "1: " LIFT("V")},
+        /* On the vehicle, or on what it carries: by name or by title. */
+        {"[vehicle V]\ndepot = harbour\ntitle = Lift\njobs = lift-test\n"
+         "[job lift-test]\n" JOB,
+            ""},
+        {V "title = Lift\n[equipment L]\ncarried-by = V\njobs = lift-test\n"
+           "[job lift-test]\n" JOB,
+            ""},
+        {V "title = Lift\n[equipment L]\ncarried-by = V\njobs = loler\n"
+           "[job loler]\ntitle = Passenger lift\nclass = own\n"
+           "every = 6 months\n",
+            ""},
+        /* The lift of another. */
+        {V "title = Lift\n[equipment L]\ncarried-by = K7\njobs = lift-test\n"
+           "[job lift-test]\n" JOB,
+            F "1: " LIFT("V")},
+        {V "title = Lift\n[equipment L]\ncarried-by = V\njobs = uplifting\n"
+           "[job uplifting]\n" JOB,
+            F "1: " LIFT("V")},
+        /* Drivers have none, and equipment is one itself. */
+        {"[driver D]\ntitle = Lift operator\ndepot = harbour\njobs = check\n",
+            ""},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+/* Read the fleet, forget what was said, and warn of the dates. */
+static void
+assert_dates(const char *today, const char *text, const char *expected)
+{
+    struct problems *ps = problems_new();
+    struct buf *out = buf_new();
+    char whole[4096];
+
+    snprintf(whole, sizeof whole, "%s%s", text, try_rest);
+    try_write("fleet.conf", whole);
+    struct config *c = try_good("fleet.conf");
+    assert_non_null(ps);
+    assert_non_null(out);
+    /* Numbered otherwise than when the fleet was read. */
+    problems_file(ps, "elsewhere.conf");
+    config_warn_dates(c, day_parse(today, 10), ps);
+    problems_print(ps, 1, out);
+    assert_string_equal(buf_str(out), expected);
+    config_free(c);
+    buf_free(out);
+    problems_free(ps);
+}
+
+#define KEEPS "[calendar c]\nworks = mon\nholidays = h\n"
+#define ADVICE " only, less than a year ahead; "
+
+static void
+holidays_that_end(void **state)
+{
+    static const char stated[] =
+        "[holidays h]\nday = 1 jan\nknown-until = 2027-12-01\n" KEEPS;
+
+    (void)state;
+    /* A year from 2 December 2026 is 2 December 2027; from 1 December, the
+     * last day that is known. */
+    assert_dates("2026-12-02", stated,
+        F "3: warning: 'known-until': [holidays h] is known until "
+          "2027-12-01" ADVICE "add what is published since and move the day\n");
+    assert_dates("2026-12-01", stated, "");
+    /* Long over. */
+    assert_dates("2199-12-31", stated,
+        F "3: warning: 'known-until': [holidays h] is known until "
+          "2027-12-01" ADVICE "add what is published since and move the day\n");
+    /* Without an end, and kept by nobody. */
+    assert_dates("2026-12-02", "[holidays h]\nday = 1 jan\n" KEEPS, "");
+    assert_dates("2026-12-02",
+        "[holidays h]\nday = 1 jan\nknown-until = 2027-01-01\n", "");
+    /* A file that tells of 2026 is good to the end of that year. */
+    try_write("h.ics", "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:x\r\n"
+                       "BEGIN:VEVENT\r\nUID:1\r\nDTSTAMP:20260101T000000Z\r\n"
+                       "DTSTART;VALUE=DATE:20260518\r\nSUMMARY:Games\r\n"
+                       "END:VEVENT\r\nEND:VCALENDAR\r\n");
+    assert_dates("2026-01-01", "[holidays h]\nfile = h.ics\n" KEEPS,
+        F "2: warning: 'file': [holidays h] is known until 2026-12-31" ADVICE
+          "fetch a newer file\n");
+    assert_dates("2025-12-31", "[holidays h]\nfile = h.ics\n" KEEPS, "");
+}
+
+int
+main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(longer_intervals),
+        cmocka_unit_test(nothing_in_scope),
+        cmocka_unit_test(lifts),
+        cmocka_unit_test(holidays_that_end),
+    };
+
+    return cmocka_run_group_tests(tests, try_begin, try_end);
+}
