@@ -105,7 +105,7 @@ bench: deps-test
 	@$(MAKE) --no-print-directory bench-built
 
 .PHONY: bench-built
-bench-built: $(LIBRARY)
+bench-built: all
 	@mkdir -p $(BUILD)/bench
 	$(Q)$(CXX) -O2 -std=c++17 -Isrc/base -Isrc/calendar -o $(BUILD)/bench/dates \
 		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
@@ -113,6 +113,7 @@ bench-built: $(LIBRARY)
 		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
+	@BUILD=$(BUILD) tests/bench/bench_import
 
 # The reader of the fleet file on what libFuzzer makes up, for so long.
 FUZZ_SECONDS ?= 600

@@ -100,7 +100,7 @@ walk(const struct reckoning *r, int at, struct limit *l)
     const struct interval *every = &r->task->rule->every[at];
     struct reckoning silent = *r;
     int all = every->kind->needs_history &&
-              (every->kind->calendar_rule ||
+              (every->kind->date_from != NULL ||
                   r->task->rule->runs_from != FROM_COMPLETION);
 
     silent.why = NULL;

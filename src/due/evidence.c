@@ -80,8 +80,10 @@ add_task(struct evidence *e, struct gather *g, const struct task *t,
     if (due < 0)
         return -1;
     for (size_t i = 0; i < r.n_done && !follows; i++) {
-        struct proof p = {
-            t, deadline_before(&r, i), r.done[i].day, r.done[i].by};
+        const struct completion *c = &r.done[i];
+        /* What was due before the fleet file's own is not known. */
+        day_t deadline = c->by ? deadline_before(&r, i) : DAY_NONE;
+        struct proof p = {t, deadline, c->day, c->by};
         if (!r.done[i].also && add(e, s, p))
             return -1;
     }

@@ -1,15 +1,10 @@
 #include "gather.h"
 
-#include <stdlib.h>
-#include <string.h>
+#include "kind.h"
+#include "meters.h"
+#include "spells.h"
 
-/* A growing list of one type, reused by setting n to 0. */
-#define LIST(type)                                                             \
-    struct {                                                                   \
-        type *at;                                                              \
-        size_t n;                                                              \
-        size_t size;                                                           \
-    }
+#include <stdlib.h>
 
 /* Work done, or failed, by a record or by the fleet file. */
 struct work {
@@ -25,33 +20,11 @@ struct gather {
     day_t last_done;
     const struct record *failed;
     LIST(struct completion) done;
-    LIST(struct spell) spells;
-    LIST(struct reading) distance;
-    LIST(struct reading) hours;
-    struct usage distance_usage;
-    struct usage hours_usage;
+    struct spells spells;
+    struct meters meters;
+    struct usage distance;
+    struct usage hours;
 };
-
-/* Room for one more item of @item bytes, or NULL. */
-static void *
-room(void **at, size_t n, size_t *size, size_t item)
-{
-    if (n == *size) {
-        size_t more = *size ? *size * 2 : 16;
-        void *grown = realloc(*at, more * item);
-        if (grown == NULL)
-            return NULL;
-        *at = grown;
-        *size = more;
-    }
-    return (char *)*at + n * item;
-}
-
-/* Append @value: 0, or -1 when memory is out. */
-#define APPEND(list, value)                                                    \
-    (room((void **)&(list).at, (list).n, &(list).size, sizeof *(list).at)      \
-            ? ((list).at[(list).n++] = (value), 0)                             \
-            : -1)
 
 struct gather *
 gather_new(const struct facts *facts)
@@ -78,8 +51,7 @@ gather_free(struct gather *g)
     free(g->work.at);
     free(g->done.at);
     free(g->spells.at);
-    free(g->distance.at);
-    free(g->hours.at);
+    meters_free(&g->meters);
     free(g);
 }
 
@@ -90,105 +62,6 @@ records_of(
 {
     *end = f->records + f->first[s->index + 1];
     return f->records + f->first[s->index];
-}
-
-static int
-add_spells(struct gather *g, const struct subject *s)
-{
-    const struct record *end;
-
-    for (const struct record *k = records_of(g->facts, s, &end); k < end; k++) {
-        struct spell spell = {k->day, k->until};
-        if (k->kind == RECORD_OFF_ROAD && APPEND(g->spells, spell))
-            return -1;
-    }
-    return 0;
-}
-
-static int
-by_from(const void *left, const void *right)
-{
-    const struct spell *a = left;
-    const struct spell *b = right;
-
-    return (a->from > b->from) - (a->from < b->from);
-}
-
-/* Join spells that overlap or touch, so that no day counts twice. */
-static void
-join_spells(struct gather *g)
-{
-    struct spell *s = g->spells.at;
-    size_t kept = 0;
-
-    if (g->spells.n > 1)
-        qsort(s, g->spells.n, sizeof *s, by_from);
-    for (size_t i = 0; i < g->spells.n; i++) {
-        struct spell *last = kept ? &s[kept - 1] : NULL;
-        if (last == NULL ||
-            (last->until != DAY_NONE && s[i].from > last->until + 1))
-            s[kept++] = s[i];
-        else if (last->until != DAY_NONE)
-            last->until = s[i].until == DAY_NONE
-                              ? DAY_NONE
-                              : day_later(last->until, s[i].until);
-    }
-    g->spells.n = kept;
-}
-
-static int
-append_reading(struct gather *g, enum meter meter, struct reading reading)
-{
-    return meter == METER_HOURS ? APPEND(g->hours, reading)
-                                : APPEND(g->distance, reading);
-}
-
-/* Nonzero when @w was noted on that meter before @k, the new one, came. */
-static int
-is_before(const struct work *w, const struct record *k)
-{
-    if (w->done.by == NULL)
-        return w->done.day < k->day;
-    return w->done.by->meter == k->meter &&
-           (w->done.day < k->day ||
-               (w->done.day == k->day && w->done.record < k->id));
-}
-
-/*
- * The meter was replaced: what the old one showed is brought to the scale of
- * the new one, which begins where the last reading left off.
- */
-static void
-change_meter(struct gather *g, const struct record *k)
-{
-    struct reading *old =
-        k->meter == METER_HOURS ? g->hours.at : g->distance.at;
-    size_t n = k->meter == METER_HOURS ? g->hours.n : g->distance.n;
-    int64_t shift = n > 0 ? k->reading - old[n - 1].value : 0;
-
-    for (size_t i = 0; i < n; i++)
-        old[i].value += shift;
-    for (size_t i = 0; i < g->work.n; i++) {
-        struct completion *c = &g->work.at[i].done;
-        if (c->reading != USAGE_UNKNOWN && is_before(&g->work.at[i], k))
-            c->reading += shift;
-    }
-}
-
-static int
-add_readings(struct gather *g, const struct subject *s)
-{
-    const struct record *end;
-
-    for (const struct record *k = records_of(g->facts, s, &end); k < end; k++) {
-        if (k->reading < 0)
-            continue;
-        if (k->kind == RECORD_REPLACED)
-            change_meter(g, k);
-        if (append_reading(g, k->meter, (struct reading){k->day, k->reading}))
-            return -1;
-    }
-    return 0;
 }
 
 /* A reading as the ledger and the fleet file have it, -1 for none. */
@@ -215,7 +88,7 @@ add_records(struct gather *g, const struct subject *s)
             .job = k->job->index,
             .failed = k->kind == RECORD_FAILED,
         };
-        if (APPEND(g->work, work))
+        if (LIST_ADD(g->work, work))
             return -1;
     }
     return 0;
@@ -245,7 +118,7 @@ add_stated(struct gather *g, const struct task *t)
     for (size_t i = 0; i < g->work.n; i++)
         if (is_on_record(&g->work.at[i], &stated))
             return 0;
-    if (APPEND(g->work, stated))
+    if (LIST_ADD(g->work, stated))
         return -1;
     for (; at > 0 && g->work.at[at - 1].done.day > stated.done.day; at--)
         g->work.at[at] = g->work.at[at - 1];
@@ -292,7 +165,7 @@ add_completion(struct gather *g, const struct work *w, int also)
     struct completion c = w->done;
 
     c.also = also;
-    return APPEND(g->done, c);
+    return LIST_ADD(g->done, c);
 }
 
 /* One piece of work that bears on the task. */
@@ -398,7 +271,7 @@ gather_task(struct gather *g, const struct task *t, struct reckoning *r)
 int
 gather_assume(struct gather *g, struct completion c, struct reckoning *r)
 {
-    if (APPEND(g->done, c))
+    if (LIST_ADD(g->done, c))
         return -1;
     r->done = g->done.at;
     r->n_done = g->done.n;

@@ -48,7 +48,7 @@ kind_form(size_t i)
 int
 kind_is_calendar_rule(const struct interval *i)
 {
-    return i->kind->calendar_rule;
+    return i->kind->date_from != NULL;
 }
 
 enum meter

@@ -1,9 +1,7 @@
 #include "arena.h"
-#include "length.h"
-#include "reasons.h"
 #include "reckon.h"
-#include "rhythm.h"
 #include "scan.h"
+#include "season.h"
 
 #include <libical/ical.h>
 #include <stdlib.h>
@@ -27,33 +25,6 @@ to_ical(day_t d)
     out.day = t.day;
     out.is_date = 1;
     return out;
-}
-
-static int
-parse(struct scan *s, struct arena *a, struct interval *out)
-{
-    size_t len;
-
-    if (!scan_word(s, "rule"))
-        return -1;
-    /* The rule is one word, commas and all. */
-    const char *rule = scan_peek(s, &len);
-    len = strcspn(rule, " \t\n");
-    s->at = rule + len;
-    out->recurrence = arena_text(a, rule, len);
-    if (out->recurrence == NULL || !scan_word(s, "from"))
-        return -1;
-    const char *from = scan_peek(s, &len);
-    out->from = day_parse(from, len);
-    s->at = from + len;
-    struct icalrecurrencetype parsed =
-        icalrecurrencetype_from_string(out->recurrence);
-    free(parsed.rscale);
-    /* The units shorter than a day come before it. */
-    return out->from == DAY_NONE || parsed.freq < ICAL_DAILY_RECURRENCE ||
-                   parsed.freq == ICAL_NO_RECURRENCE
-               ? -1
-               : 0;
 }
 
 /* The first occurrence on or after @d, or DAY_NONE when there is none. */
@@ -85,46 +56,39 @@ occurrence_from(const struct interval *every, day_t d)
     return found;
 }
 
-static void
-step(const struct reckoning *r, const struct interval *every, struct limit *l)
+static int
+parse(struct scan *s, struct arena *a, struct interval *out)
 {
-    (void)r;
-    l->deadline = occurrence_from(every, step_days(l->deadline, 1));
-}
+    size_t len;
 
-static void
-first(const struct reckoning *r, const struct interval *every, struct limit *l)
-{
-    day_t from = length_first(r);
-
-    if (from == DAY_NONE)
-        return;
-    l->previous = length_first_from(r->task);
-    l->deadline = occurrence_from(every, from);
-    reasons_add(r->why, REASON_INTERVAL, from, l->deadline, "%s (%s)",
-        every->text, fleet_class_word(r->task->job->class));
-}
-
-static void
-next(const struct reckoning *r, const struct interval *every, size_t i,
-    struct limit *l)
-{
-    day_t day = r->done[i].day;
-
-    if (l->deadline == DAY_NONE)
-        rhythm_begin(
-            r, every, day, occurrence_from(every, step_days(day, 1)), step, l);
-    else
-        rhythm_complete(r, every, day, step, l);
-    reasons_add(r->why, REASON_INTERVAL, day, l->deadline, "%s (%s)",
-        every->text, fleet_class_word(r->task->job->class));
+    if (!scan_word(s, "rule"))
+        return -1;
+    /* The rule is one word, commas and all. */
+    const char *rule = scan_peek(s, &len);
+    len = strcspn(rule, " \t\n");
+    s->at = rule + len;
+    out->recurrence = arena_text(a, rule, len);
+    if (out->recurrence == NULL || !scan_word(s, "from"))
+        return -1;
+    const char *from = scan_peek(s, &len);
+    out->from = day_parse(from, len);
+    s->at = from + len;
+    struct icalrecurrencetype parsed =
+        icalrecurrencetype_from_string(out->recurrence);
+    free(parsed.rscale);
+    /* The units shorter than a day come before it.  A start that is no day of
+     * the rule makes the set undefined (RFC 5545, 3.8.5.3). */
+    if (out->from == DAY_NONE || parsed.freq < ICAL_DAILY_RECURRENCE ||
+        parsed.freq == ICAL_NO_RECURRENCE)
+        return -1;
+    return occurrence_from(out, out->from) == out->from ? 0 : -1;
 }
 
 const struct interval_kind kind_recurrence = {
     .form = "rule RRULE from DAY",
-    .calendar_rule = 1,
+    .date_from = occurrence_from,
     .needs_history = 1,
     .parse = parse,
-    .first = first,
-    .next = next,
+    .first = season_first,
+    .next = season_next,
 };

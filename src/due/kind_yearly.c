@@ -1,8 +1,6 @@
-#include "length.h"
-#include "reasons.h"
 #include "reckon.h"
-#include "rhythm.h"
 #include "scan.h"
+#include "season.h"
 
 /* "yearly on 1 nov": the season decides, not the last time. */
 
@@ -51,46 +49,11 @@ date_from(const struct interval *every, day_t d)
     return this_year >= d ? this_year : date_in(every, year + 1);
 }
 
-static void
-step(const struct reckoning *r, const struct interval *every, struct limit *l)
-{
-    (void)r;
-    l->deadline = date_from(every, step_days(l->deadline, 1));
-}
-
-static void
-first(const struct reckoning *r, const struct interval *every, struct limit *l)
-{
-    day_t from = length_first(r);
-
-    if (from == DAY_NONE)
-        return;
-    l->previous = length_first_from(r->task);
-    l->deadline = date_from(every, from);
-    reasons_add(r->why, REASON_INTERVAL, from, l->deadline, "%s (%s)",
-        every->text, fleet_class_word(r->task->job->class));
-}
-
-static void
-next(const struct reckoning *r, const struct interval *every, size_t i,
-    struct limit *l)
-{
-    day_t day = r->done[i].day;
-
-    if (l->deadline == DAY_NONE)
-        rhythm_begin(
-            r, every, day, date_from(every, step_days(day, 1)), step, l);
-    else
-        rhythm_complete(r, every, day, step, l);
-    reasons_add(r->why, REASON_INTERVAL, day, l->deadline, "%s (%s)",
-        every->text, fleet_class_word(r->task->job->class));
-}
-
 const struct interval_kind kind_yearly = {
     .form = "yearly on D MONTH",
-    .calendar_rule = 1,
+    .date_from = date_from,
     .needs_history = 1,
     .parse = parse,
-    .first = first,
-    .next = next,
+    .first = season_first,
+    .next = season_next,
 };

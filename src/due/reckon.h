@@ -64,7 +64,9 @@ struct limit {
 struct interval_kind {
     const char *form; /* as the fleet file spells it */
     enum meter meter;
-    int calendar_rule; /* it names its deadlines itself */
+    /* The first deadline on or after a day, where the calendar names them and
+     * nothing is said of what the interval runs from; else NULL. */
+    day_t (*date_from)(const struct interval *every, day_t d);
     int needs_history; /* every completion matters, not only the last */
     /* Take the words of one interval from the scan: 0, or -1 when they are
      * not of this kind. */

@@ -15,6 +15,7 @@
 #define COLUMNS                                                                \
     " kind, subject, job, day, until, meter, reading, entered, voids,"         \
     " by_whom, reference, note, other"
+#define NEXT "(SELECT coalesce(max(id), 0) + 1 FROM record)"
 #define VALUES " ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13"
 
 static const char *const texts[STATEMENTS] = {
@@ -27,11 +28,9 @@ static const char *const texts[STATEMENTS] = {
     /* One statement, so that nobody adds another between the look at the last
      * record and this one. */
     [RECORD_ADD] = "INSERT INTO record(id," COLUMNS ", hash)"
-                   " SELECT last.id + 1," VALUES ","
-                   " chain_hash(last.hash, last.id + 1," VALUES ")"
-                   " FROM (SELECT coalesce(max(id), 0) AS id,"
-                   "  coalesce(hash, zeroblob(32)) AS hash FROM record)"
-                   " AS last",
+                   " VALUES (" NEXT "," VALUES ", chain_hash(coalesce("
+                   "(SELECT hash FROM record ORDER BY id DESC LIMIT 1),"
+                   " zeroblob(32)), " NEXT "," VALUES "))",
     [RECORD_STANDING] = "SELECT later.id FROM record"
                         " LEFT JOIN record AS later ON later.voids = record.id"
                         " WHERE record.id = ? AND record.kind <> 'voided'",

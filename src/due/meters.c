@@ -1,0 +1,78 @@
+#include "meters.h"
+
+#include <stdlib.h>
+
+/* A new meter, and how much more it shows than the old one would. */
+struct replacement {
+    const struct record *by;
+    int64_t shift;
+};
+
+static int
+add_reading(struct meters *m, const struct record *k)
+{
+    struct reading reading = {k->day, k->reading};
+
+    return k->meter == METER_HOURS ? LIST_ADD(m->hours, reading)
+                                   : LIST_ADD(m->distance, reading);
+}
+
+static int
+replace(struct meters *m, const struct record *k)
+{
+    int hours = k->meter == METER_HOURS;
+    struct reading *old = hours ? m->hours.at : m->distance.at;
+    size_t n = hours ? m->hours.n : m->distance.n;
+    int64_t shift = n > 0 ? k->reading - old[n - 1].value : 0;
+    struct replacement replacement = {k, shift};
+
+    for (size_t i = 0; i < n; i++)
+        old[i].value += shift;
+    return LIST_ADD(m->replaced, replacement);
+}
+
+int
+meters_take(struct meters *m, const struct record *k, const struct record *end)
+{
+    m->distance.n = m->hours.n = m->replaced.n = 0;
+    for (; k < end; k++) {
+        if (k->reading < 0)
+            continue;
+        if (k->kind == RECORD_REPLACED && replace(m, k))
+            return -1;
+        if (add_reading(m, k))
+            return -1;
+    }
+    return 0;
+}
+
+/* Nonzero when @c was read before the new meter came.  On one day the order
+ * of entry decides; the fleet file tells of the meter at the end of it. */
+static int
+is_before(const struct completion *c, const struct record *k)
+{
+    if (c->day != k->day)
+        return c->day < k->day;
+    return c->by != NULL && c->record < k->id;
+}
+
+int64_t
+meters_at(const struct meters *m, enum meter meter, const struct completion *c)
+{
+    int64_t reading = c->reading;
+
+    for (size_t i = 0; i < m->replaced.n && reading != USAGE_UNKNOWN; i++) {
+        const struct replacement *r = &m->replaced.at[i];
+        if (r->by->meter == meter && is_before(c, r->by))
+            reading += r->shift;
+    }
+    return reading;
+}
+
+void
+meters_free(struct meters *m)
+{
+    free(m->distance.at);
+    free(m->hours.at);
+    free(m->replaced.at);
+}

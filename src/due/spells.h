@@ -1,0 +1,21 @@
+#ifndef SPELLS_H
+#define SPELLS_H
+
+#include "list.h"
+#include "reckon.h"
+
+/* Inside the due layer only: when a subject was off the road. */
+struct spells {
+    LIST(struct spell);
+};
+
+/* Add those among the records from @k up to @end: 0, or -1 when memory is
+ * out. */
+int spells_add(
+    struct spells *s, const struct record *k, const struct record *end);
+
+/* Put them in order and join those that overlap or touch, so that no day
+ * counts twice. */
+void spells_join(struct spells *s);
+
+#endif
