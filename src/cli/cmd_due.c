@@ -35,9 +35,7 @@ find_depot(struct invocation *i, const struct pass *p, const char *id)
             return &f->depots[k];
         nearest_offer(&guess, f->depots[k].id);
     }
-    const char *best = nearest_best(&guess);
-    fault_fill(&i->fault, EX_USAGE, "the fleet file has no depot '%s'%s%s%s", id,
-        best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
+    command_unknown(i, "depot", id, &guess);
     return NULL;
 }
 

@@ -2,8 +2,6 @@
 #include "nearest.h"
 #include "publish.h"
 
-#include <sysexits.h>
-
 static const struct feed *
 find_feed(struct invocation *i, const struct pass *p, const char *id)
 {
@@ -15,9 +13,7 @@ find_feed(struct invocation *i, const struct pass *p, const char *id)
         return found;
     for (size_t k = 0; k < f->n_feeds; k++)
         nearest_offer(&guess, f->feeds[k].id);
-    const char *best = nearest_best(&guess);
-    fault_fill(&i->fault, EX_USAGE, "the fleet file has no feed '%s'%s%s%s", id,
-        best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
+    command_unknown(i, "feed", id, &guess);
     return NULL;
 }
 

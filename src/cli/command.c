@@ -111,8 +111,8 @@ command_fleet(struct invocation *i)
     return open_pass(i, (struct pass_options){.fleet_only = 1});
 }
 
-static void
-say_unknown(struct invocation *i, const char *what, const char *id,
+void
+command_unknown(struct invocation *i, const char *what, const char *id,
     const struct nearest *guess)
 {
     const char *best = nearest_best(guess);
@@ -132,7 +132,7 @@ command_subject(struct invocation *i, const struct pass *p, const char *id)
         return found;
     for (size_t k = 0; k < f->n_subjects; k++)
         nearest_offer(&guess, f->subjects[k].id);
-    say_unknown(i, "subject", id, &guess);
+    command_unknown(i, "subject", id, &guess);
     return NULL;
 }
 
@@ -147,7 +147,7 @@ command_job(struct invocation *i, const struct pass *p, const char *id)
         return found;
     for (size_t k = 0; k < f->n_jobs; k++)
         nearest_offer(&guess, f->jobs[k].id);
-    say_unknown(i, "job", id, &guess);
+    command_unknown(i, "job", id, &guess);
     return NULL;
 }
 

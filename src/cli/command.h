@@ -5,6 +5,8 @@
 #include "options.h"
 #include "pass.h"
 
+struct nearest;
+
 /* What a command gets: the words of the user, and where to say things. */
 struct invocation {
     struct options options;
@@ -73,6 +75,12 @@ const struct job *command_job(
     struct invocation *i, const struct pass *p, const char *id);
 const struct task *command_task(struct invocation *i, const struct pass *p,
     const char *subject, const char *job);
+
+/* Set the fault to: the fleet file has no such @what as @id, and what was
+ * perhaps meant. */
+
+void command_unknown(struct invocation *i, const char *what, const char *id,
+    const struct nearest *guess);
 
 /*
  * The day an option gives, YYYY-MM-DD or "today"; DAY_NONE with the fault set

@@ -64,11 +64,15 @@ records_of(
     return f->records + f->first[s->index];
 }
 
-/* A reading as the ledger and the fleet file have it, -1 for none. */
-static int64_t
-known(int64_t reading)
+/* The completion with the reading that the ledger or the fleet file has for
+ * it, -1 for none. */
+static struct completion
+read_then(const struct gather *g, struct completion c, enum meter meter,
+    int64_t reading)
 {
-    return reading < 0 ? USAGE_UNKNOWN : reading;
+    c.reading = reading < 0 ? USAGE_UNKNOWN : reading;
+    c.reading = meters_at(&g->meters, meter, &c);
+    return c;
 }
 
 static int
@@ -79,12 +83,10 @@ add_records(struct gather *g, const struct subject *s)
     for (const struct record *k = records_of(g->facts, s, &end); k < end; k++) {
         if (k->job == NULL)
             continue;
+        struct completion done = {
+            .day = k->day, .record = k->id, .by = k, .job = k->job};
         struct work work = {
-            .done = {.day = k->day,
-                .record = k->id,
-                .reading = known(k->reading),
-                .by = k,
-                .job = k->job},
+            .done = read_then(g, done, k->meter, k->reading),
             .job = k->job->index,
             .failed = k->kind == RECORD_FAILED,
         };
@@ -102,15 +104,31 @@ is_on_record(const struct work *w, const struct work *stated)
            !w->failed;
 }
 
+/* The meter of a reading that the fleet file states: distance, unless the job
+ * goes by hours alone. */
+static enum meter
+stated_meter(const struct rule *rule)
+{
+    enum meter meter = METER_DISTANCE;
+
+    for (int i = 0; i < rule->n_every; i++) {
+        if (kind_meter(&rule->every[i]) == METER_DISTANCE)
+            return METER_DISTANCE;
+        if (kind_meter(&rule->every[i]) == METER_HOURS)
+            meter = METER_HOURS;
+    }
+    return meter;
+}
+
 /* Put what the fleet file says was done in its place, after the records of
  * that day, unless one of them says the same. */
 static int
 add_stated(struct gather *g, const struct task *t)
 {
+    struct completion done = {.day = t->baseline.last, .job = t->job};
     struct work stated = {
-        .done = {.day = t->baseline.last,
-            .reading = known(t->baseline.last_reading),
-            .job = t->job},
+        .done =
+            read_then(g, done, stated_meter(t->rule), t->baseline.last_reading),
         .job = t->job->index,
     };
     size_t at = g->work.n;
@@ -131,6 +149,7 @@ add_work(struct gather *g, const struct subject *s)
 {
     const struct task *tasks = &g->facts->fleet->tasks[s->first_task];
 
+    g->work.n = 0;
     if (add_records(g, s))
         return -1;
     for (size_t i = 0; i < s->n_tasks; i++)
@@ -139,24 +158,41 @@ add_work(struct gather *g, const struct subject *s)
     return 0;
 }
 
+static int
+add_spells(struct gather *g, const struct subject *s)
+{
+    const struct record *end;
+
+    g->spells.n = 0;
+    for (; s != NULL; s = s->carrier) {
+        const struct record *k = records_of(g->facts, s, &end);
+        if (spells_add(&g->spells, k, end))
+            return -1;
+    }
+    spells_join(&g->spells);
+    return 0;
+}
+
+static int
+add_readings(struct gather *g, const struct subject *s)
+{
+    struct meters *m = &g->meters;
+    const struct record *end;
+    const struct record *k = records_of(g->facts, s, &end);
+
+    if (meters_take(m, k, end))
+        return -1;
+    g->distance =
+        (struct usage){m->distance.at, m->distance.n, s->yearly_distance};
+    g->hours = (struct usage){m->hours.at, m->hours.n, s->yearly_hours};
+    return 0;
+}
+
 int
 gather_subject(struct gather *g, const struct subject *s)
 {
-    g->work.n = g->spells.n = g->distance.n = g->hours.n = 0;
-    if (add_work(g, s))
-        return -1;
-    const struct subject *c = s;
-    do
-        if (add_spells(g, c))
-            return -1;
-    while ((c = c->carrier) != NULL);
-    join_spells(g);
-    if (add_readings(g, s))
-        return -1;
-    g->distance_usage =
-        (struct usage){g->distance.at, g->distance.n, s->yearly_distance};
-    g->hours_usage = (struct usage){g->hours.at, g->hours.n, s->yearly_hours};
-    return 0;
+    /* What work says of a meter is brought to the scale of the readings. */
+    return add_readings(g, s) || add_spells(g, s) || add_work(g, s) ? -1 : 0;
 }
 
 static int
@@ -262,8 +298,8 @@ gather_task(struct gather *g, const struct task *t, struct reckoning *r)
         .failed = g->failed,
         .spells = g->spells.at,
         .n_spells = g->spells.n,
-        .distance = g->distance_usage,
-        .hours = g->hours_usage,
+        .distance = g->distance,
+        .hours = g->hours,
     };
     return due;
 }

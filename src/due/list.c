@@ -1,17 +1,23 @@
 #include "list.h"
 
 #include <stdlib.h>
+#include <string.h>
 
+/* Copied byte by byte, since a pointer to any type must not be read through a
+ * void **. */
 int
-list_room(void **at, size_t n, size_t *size, size_t item)
+list_room(void *at, size_t n, size_t *size, size_t item)
 {
+    void *grown;
+
     if (n < *size)
         return 1;
     size_t more = *size ? *size * 2 : 16;
-    void *grown = realloc(*at, more * item);
+    memcpy(&grown, at, sizeof grown);
+    grown = realloc(grown, more * item);
     if (grown == NULL)
         return 0;
-    *at = grown;
+    memcpy(at, &grown, sizeof grown);
     *size = more;
     return 1;
 }

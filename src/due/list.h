@@ -17,12 +17,15 @@
 
 /* Append @value to the list @l: 0, or -1 when memory is out. */
 #define LIST_ADD(l, value)                                                     \
-    (list_room((void **)&(l).at, (l).n, &(l).size, sizeof *(l).at)             \
+    (list_room(&(l).at, (l).n, &(l).size, sizeof *(l).at)                      \
             ? ((l).at[(l).n++] = (value), 0)                                   \
             : -1)
 
-/* Make room at *@at, for *@size items of @item bytes, for one more than @n.
- * Nonzero, or 0 when memory is out and nothing has changed. */
-int list_room(void **at, size_t n, size_t *size, size_t item);
+/*
+ * Make room for one more item of @item bytes after @n in the list whose "at"
+ * is at @at and has room for *@size.  Nonzero, or 0 when memory is out and
+ * nothing has changed.
+ */
+int list_room(void *at, size_t n, size_t *size, size_t item);
 
 #endif
