@@ -8,7 +8,8 @@ _ostler() {
         -c | --config) fleet=(-c "${COMP_WORDS[++i]}") ;;
         --today | --on | --from | --until | --within | --by | --note | \
             --reference | --reading | --result | --void | --depot | \
-            --subject | --job) ((i++)) ;;
+            --subject | --job | --to | --days | --separator | --*-column) \
+            ((i++)) ;;
         -*) ;;
         *) if [ -z "$command" ]; then command=$word; else ((operands++)); fi ;;
         esac

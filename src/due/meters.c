@@ -5,7 +5,7 @@
 /* A new meter, and how much more it shows than the old one would. */
 struct replacement {
     const struct record *by;
-    int64_t shift;
+    int64_t shift; /* USAGE_UNKNOWN when the old one was never read */
 };
 
 static int
@@ -23,7 +23,7 @@ replace(struct meters *m, const struct record *k)
     int hours = k->meter == METER_HOURS;
     struct reading *old = hours ? m->hours.at : m->distance.at;
     size_t n = hours ? m->hours.n : m->distance.n;
-    int64_t shift = n > 0 ? k->reading - old[n - 1].value : 0;
+    int64_t shift = n > 0 ? k->reading - old[n - 1].value : USAGE_UNKNOWN;
     struct replacement replacement = {k, shift};
 
     for (size_t i = 0; i < n; i++)
@@ -63,8 +63,9 @@ meters_at(const struct meters *m, enum meter meter, const struct completion *c)
 
     for (size_t i = 0; i < m->replaced.n && reading != USAGE_UNKNOWN; i++) {
         const struct replacement *r = &m->replaced.at[i];
-        if (r->by->meter == meter && is_before(c, r->by))
-            reading += r->shift;
+        if (r->by->meter != meter || !is_before(c, r->by))
+            continue;
+        reading = r->shift == USAGE_UNKNOWN ? r->shift : reading + r->shift;
     }
     return reading;
 }

@@ -258,10 +258,11 @@ int
 query_text_at(
     const struct query *q, int column, struct arena *a, const char **out)
 {
-    *out = NULL;
-    if (query_null_at(q, column))
-        return 0;
     const void *bytes = sqlite3_column_blob(q->statement, column);
+
+    *out = NULL;
+    if (bytes == NULL && query_null_at(q, column))
+        return 0;
     int n = sqlite3_column_bytes(q->statement, column);
     if (bytes == NULL && n > 0)
         return -1;

@@ -38,11 +38,12 @@ static int
 word_at(const struct query *q, int column, struct words *words,
     struct word **out, int *is_new)
 {
+    const void *bytes = sqlite3_column_blob(q->statement, column);
+
     *out = NULL;
     *is_new = 0;
-    if (query_null_at(q, column))
+    if (bytes == NULL && query_null_at(q, column))
         return SQLITE_OK;
-    const void *bytes = sqlite3_column_blob(q->statement, column);
     size_t n = (size_t)sqlite3_column_bytes(q->statement, column);
     if (bytes != NULL || n == 0)
         *out = words_get(words, bytes ? bytes : "", n, is_new);

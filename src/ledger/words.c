@@ -71,18 +71,18 @@ place_of(const struct words *w, const char *text, size_t len)
 static int
 grow(struct words *w)
 {
-    struct words larger = *w;
+    struct word *old = w->places;
+    size_t n = w->size;
+    struct word *places = new_places(2 * n);
 
-    larger.size *= 2;
-    larger.places = new_places(larger.size);
-    if (larger.places == NULL)
+    if (places == NULL)
         return -1;
-    for (size_t i = 0; i < w->size; i++)
-        if (w->places[i].text != NULL)
-            *place_of(&larger, w->places[i].text, w->places[i].len) =
-                w->places[i];
-    free(w->places);
-    *w = larger;
+    w->places = places;
+    w->size = 2 * n;
+    for (size_t i = 0; i < n; i++)
+        if (old[i].text != NULL)
+            *place_of(w, old[i].text, old[i].len) = old[i];
+    free(old);
     return 0;
 }
 

@@ -158,6 +158,24 @@ a_folder_that_cannot_be_is_refused(void **state)
     assert_int_equal(errno, ENOENT);
 }
 
+static void
+a_file_takes_the_place_of_another(void **state)
+{
+    (void)state;
+    assert_int_equal(durable_write("a", "new", 3), 1);
+    assert_int_equal(durable_write("b", "old", 3), 1);
+    assert_int_equal(durable_rename("a", "b"), 0);
+    assert_holds("b", "new");
+    assert_int_equal(durable_rename("b", "c"), 0);
+    assert_holds("c", "new");
+    assert_int_equal(names_in("."), 1);
+    assert_int_equal(durable_rename("a", "c"), -1);
+    assert_int_equal(errno, ENOENT);
+    assert_int_equal(durable_rename("c", "gone/c"), -1);
+    assert_int_equal(errno, ENOENT);
+    assert_holds("c", "new");
+}
+
 int
 main(void)
 {
@@ -170,6 +188,8 @@ main(void)
             large_files_are_compared_to_the_end, setup, teardown),
         cmocka_unit_test_setup_teardown(
             a_failure_says_why_and_leaves_nothing, setup, teardown),
+        cmocka_unit_test_setup_teardown(
+            a_file_takes_the_place_of_another, setup, teardown),
         cmocka_unit_test_setup_teardown(
             folders_are_made_with_those_above, setup, teardown),
         cmocka_unit_test_setup_teardown(
