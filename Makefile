@@ -70,12 +70,15 @@ $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 
 # Installing what is missing: the only targets that touch the system.
 
-.PHONY: deps deps-test
+.PHONY: deps deps-test deps-tools
 deps:
 	@contrib/install-packages build
 
 deps-test:
 	@contrib/install-packages build test
+
+deps-tools:
+	@contrib/install-packages tools
 
 .PHONY: demo
 demo: deps
@@ -101,7 +104,8 @@ sanitize:
 
 # Speed and memory beside a peer, in one run; ratios, never a test.
 .PHONY: bench
-bench: deps-test
+bench: deps
+	@contrib/install-packages bench
 	@$(MAKE) --no-print-directory bench-built
 
 .PHONY: bench-built
@@ -114,6 +118,7 @@ bench-built: all
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
 	@BUILD=$(BUILD) tests/bench/bench_import
+	@BUILD=$(BUILD) tests/bench/bench_cold
 
 # The reader of the fleet file on what libFuzzer makes up, for so long.
 FUZZ_SECONDS ?= 600
@@ -159,6 +164,7 @@ clean:
 help:
 	@sed -n 's/^#   //p' Makefile
 	@echo 'make deps        install the packages that are missing'
+	@echo 'make deps-tools  the compilers and checkers of the targets below'
 	@echo 'make sanitize    the tests under ASan and UBSan'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
