@@ -8,13 +8,13 @@
 int
 list_room(void *at, size_t n, size_t *size, size_t item)
 {
-    void *grown;
+    void *old;
 
     if (n < *size)
         return 1;
     size_t more = *size ? *size * 2 : 16;
-    memcpy(&grown, at, sizeof grown);
-    grown = realloc(grown, more * item);
+    memcpy(&old, at, sizeof old);
+    void *grown = realloc(old, more * item);
     if (grown == NULL)
         return 0;
     memcpy(at, &grown, sizeof grown);
