@@ -1,23 +1,16 @@
 #include "list.h"
 
 #include <stdlib.h>
-#include <string.h>
 
-/* Copied byte by byte, since a pointer to any type must not be read through a
- * void **. */
-int
+void *
 list_room(void *at, size_t n, size_t *size, size_t item)
 {
-    void *old;
-
     if (n < *size)
-        return 1;
+        return at;
     size_t more = *size ? *size * 2 : 16;
-    memcpy(&old, at, sizeof old);
-    void *grown = realloc(old, more * item);
+    void *grown = realloc(at, more * item);
     if (grown == NULL)
-        return 0;
-    memcpy(at, &grown, sizeof grown);
+        return at;
     *size = more;
-    return 1;
+    return grown;
 }

@@ -17,15 +17,14 @@
 
 /* Append @value to the list @l: 0, or -1 when memory is out. */
 #define LIST_ADD(l, value)                                                     \
-    (list_room(&(l).at, (l).n, &(l).size, sizeof *(l).at)                      \
-            ? ((l).at[(l).n++] = (value), 0)                                   \
-            : -1)
+    ((l).at = list_room((l).at, (l).n, &(l).size, sizeof *(l).at),             \
+        (l).n < (l).size ? ((l).at[(l).n++] = (value), 0) : -1)
 
 /*
- * Make room for one more item of @item bytes after @n in the list whose "at"
- * is at @at and has room for *@size.  Nonzero, or 0 when memory is out and
- * nothing has changed.
+ * Make room for one more than @n items of @item bytes in @at, which has room
+ * for *@size.  Returns where they are now; when memory is out that is @at, and
+ * *@size has not grown.
  */
-int list_room(void *at, size_t n, size_t *size, size_t item);
+void *list_room(void *at, size_t n, size_t *size, size_t item);
 
 #endif

@@ -29,6 +29,13 @@ how(const struct proof *p, char out[HOW_TEXT])
     return out;
 }
 
+/* Nonzero when both days are there to be compared. */
+static int
+has_both(const struct proof *p)
+{
+    return p->deadline != DAY_NONE && p->done != DAY_NONE;
+}
+
 static const char *
 text_of(const char *text)
 {
@@ -136,10 +143,9 @@ proof_csv(const struct proof_sheet *s, struct buf *out)
         sheet_field(fleet_class_word(job->class), out);
         sheet_day(p[i].deadline, out);
         sheet_day(p[i].done, out);
-        snprintf(number, sizeof number, "%d", p[i].deadline - p[i].done);
-        sheet_field(
-            p[i].deadline == DAY_NONE || p[i].done == DAY_NONE ? NULL : number,
-            out);
+        int early = has_both(&p[i]) ? p[i].deadline - p[i].done : 0;
+        snprintf(number, sizeof number, "%d", early);
+        sheet_field(has_both(&p[i]) ? number : NULL, out);
         sheet_field(by_of(&p[i]), out);
         sheet_field(reference_of(&p[i]), out);
         snprintf(number, sizeof number, "%lld",
