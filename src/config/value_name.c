@@ -142,7 +142,7 @@ value_carrier(struct reading *r, const struct key *k, struct entry *e, void *at)
     if (s == NULL)
         return;
     if (s->kind == SECTION_VEHICLE)
-        h->subject.carrier = &r->subjects[s->index];
+        h->subject.carrier = h->subject.first_carrier = &r->subjects[s->index];
     else
         reading_refuse(r, e, e->place,
             "'%s' is %s; only a vehicle carries things", id,

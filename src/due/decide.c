@@ -74,14 +74,27 @@ take_first(
         every->kind->first(r, every, l);
 }
 
+/* Work written down twice, or with a wider job on the same day, was still done
+ * once. */
+static int
+is_again(const struct reckoning *r, size_t i, const struct limit *l)
+{
+    return l->from > 0 && r->done[l->from - 1].day == r->done[i].day;
+}
+
 static void
 take_next(const struct reckoning *r, const struct interval *every, size_t i,
     struct limit *l)
 {
     int stated = is_certified(r, i);
 
-    l->extra = 0;
+    l->extra = !stated && !is_baseline(r, i) && is_again(r, i, l);
     say_start(r, i);
+    if (l->extra) {
+        reasons_add(r->why, REASON_KEPT, r->done[i].day, l->deadline,
+            "counted already: the same day is on record for it");
+        return;
+    }
     /* What was due before the fleet file's own completion is not known. */
     if (is_baseline(r, i))
         *l = no_limit;

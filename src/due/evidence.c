@@ -64,6 +64,19 @@ deadline_before(const struct reckoning *r, size_t i)
     return d.deadline;
 }
 
+/* Nonzero when the completion at @i changed nothing, and so met no deadline. */
+static int
+is_extra(const struct reckoning *r, size_t i)
+{
+    struct reckoning then = *r;
+    struct decision all;
+    struct due d;
+
+    then.n_done = i + 1;
+    return compute_due(&then, &d, &all) && all.decides >= 0 &&
+           all.each[all.decides].extra;
+}
+
 /*
  * Each completion with the deadline that stood before it, and what is pending
  * after the last.  A follow-on has only its pending one: what called for it
@@ -82,15 +95,17 @@ add_task(struct evidence *e, struct gather *g, const struct task *t,
     for (size_t i = 0; i < r.n_done && !follows; i++) {
         const struct completion *c = &r.done[i];
         /* What was due before the fleet file's own is not known. */
-        day_t deadline = c->by ? deadline_before(&r, i) : DAY_NONE;
-        struct proof p = {t, deadline, c->day, c->by};
+        int extra = is_extra(&r, i);
+        day_t deadline =
+            c->by != NULL && !extra ? deadline_before(&r, i) : DAY_NONE;
+        struct proof p = {t, deadline, c->day, c->by, extra};
         if (!r.done[i].also && add(e, s, p))
             return -1;
     }
     if (due == 0)
         return 0;
-    return add(
-        e, s, (struct proof){t, deadline_before(&r, r.n_done), DAY_NONE, NULL});
+    return add(e, s,
+        (struct proof){t, deadline_before(&r, r.n_done), DAY_NONE, NULL, 0});
 }
 
 static day_t

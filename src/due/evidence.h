@@ -15,6 +15,7 @@ struct proof {
     day_t deadline; /* that stood when it was done; DAY_NONE when none did */
     day_t done;     /* DAY_NONE while it is not */
     const struct record *record; /* NULL when only the fleet file says so */
+    int extra; /* too early to count for the deadline, which stood on */
 };
 
 /*

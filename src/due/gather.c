@@ -159,16 +159,39 @@ add_work(struct gather *g, const struct subject *s)
 }
 
 static int
-add_spells(struct gather *g, const struct subject *s)
+add_spells_of(struct gather *g, const struct subject *s, day_t from, day_t to)
 {
     const struct record *end;
+    const struct record *k = s ? records_of(g->facts, s, &end) : NULL;
 
-    g->spells.n = 0;
-    for (; s != NULL; s = s->carrier) {
-        const struct record *k = records_of(g->facts, s, &end);
-        if (spells_add(&g->spells, k, end))
+    return k ? spells_add(&g->spells, k, end, from, to) : 0;
+}
+
+/* Off the road with what carries it, each for as long as it does. */
+static int
+add_carried_spells(struct gather *g, const struct subject *s)
+{
+    const struct subject *carrier = s->first_carrier;
+    day_t from = DAY_FIRST;
+    const struct record *end;
+
+    for (const struct record *k = records_of(g->facts, s, &end); k < end; k++) {
+        if (k->kind != RECORD_MOVED || k->other == NULL)
+            continue;
+        if (add_spells_of(g, carrier, from, k->day - 1))
             return -1;
+        carrier = k->other;
+        from = k->day;
     }
+    return add_spells_of(g, carrier, from, DAY_NONE);
+}
+
+static int
+add_spells(struct gather *g, const struct subject *s)
+{
+    g->spells.n = 0;
+    if (add_spells_of(g, s, DAY_FIRST, DAY_NONE) || add_carried_spells(g, s))
+        return -1;
     spells_join(&g->spells);
     return 0;
 }

@@ -3,11 +3,16 @@
 #include <stdlib.h>
 
 int
-spells_add(struct spells *s, const struct record *k, const struct record *end)
+spells_add(struct spells *s, const struct record *k, const struct record *end,
+    day_t from, day_t to)
 {
     for (; k < end; k++) {
-        struct spell spell = {k->day, k->until};
-        if (k->kind == RECORD_OFF_ROAD && LIST_ADD(*s, spell))
+        struct spell spell = {
+            day_later(k->day, from), day_earlier(k->until, to)};
+        if (k->kind != RECORD_OFF_ROAD ||
+            (spell.until != DAY_NONE && spell.until < spell.from))
+            continue;
+        if (LIST_ADD(*s, spell))
             return -1;
     }
     return 0;

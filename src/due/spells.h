@@ -9,10 +9,10 @@ struct spells {
     LIST(struct spell);
 };
 
-/* Add those among the records from @k up to @end: 0, or -1 when memory is
- * out. */
-int spells_add(
-    struct spells *s, const struct record *k, const struct record *end);
+/* Add those among the records from @k up to @end, as far as they lie from @from
+ * to @to, DAY_NONE for no end: 0, or -1 when memory is out. */
+int spells_add(struct spells *s, const struct record *k,
+    const struct record *end, day_t from, day_t to);
 
 /* Put them in order and join those that overlap or touch, so that no day
  * counts twice. */

@@ -54,8 +54,9 @@ struct subject {
     day_t registered;
     day_t built;
     day_t in_service;
-    const struct depot *depot;     /* NULL: a carrier's, or none */
-    const struct subject *carrier; /* NULL when not carried */
+    const struct depot *depot;           /* NULL: a carrier's, or none */
+    const struct subject *carrier;       /* NULL when not carried */
+    const struct subject *first_carrier; /* before any record moved it */
     enum distance_unit unit;
     int64_t yearly_distance; /* stated, 0 for unknown */
     int64_t yearly_hours;

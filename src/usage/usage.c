@@ -144,5 +144,6 @@ usage_at(const struct usage *u, day_t d)
         return nearest->value;
     double value =
         (double)nearest->value + r.median * (double)(d - nearest->day);
-    return value > 0 ? (int64_t)value : 0;
+    /* Only the scale of a meter that was replaced goes below 0. */
+    return value > 0 || nearest->value < 0 ? (int64_t)value : 0;
 }

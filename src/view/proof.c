@@ -19,6 +19,8 @@ how(const struct proof *p, char out[HOW_TEXT])
 
     if (p->done == DAY_NONE)
         snprintf(out, HOW_TEXT, "NOT DONE");
+    else if (p->extra)
+        snprintf(out, HOW_TEXT, "an extra");
     else if (p->deadline == DAY_NONE)
         snprintf(out, HOW_TEXT, "the first known");
     else if (days == 0)

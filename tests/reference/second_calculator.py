@@ -195,9 +195,20 @@ class Calculation(Task):
         for fact in self.completions():
             if self.is_baseline(fact):
                 pending = None  # what was due before it is not known
+            elif self.again(kind, pending, fact):
+                continue
             pending = (self.stated_after(fact)
                        or after(what, pending, fact))
         return pending
+
+    def again(self, kind, pending, fact):
+        """The same day counts once where the history decides."""
+        if kind == "span" and self.get("runs-from",
+                                       "completion") == "completion":
+            return False
+        return (pending is not None and pending.fact.job != ""
+                and pending.fact.day == fact.day
+                and not self.stated_after(fact))
 
     def counted(self):
         """Completions, newest first, with those of the job that also counts

@@ -17,6 +17,8 @@ word(const struct proof *p)
 {
     if (p->done == DAY_NONE)
         return "not done";
+    if (p->extra)
+        return "extra";
     return evidence_in_time(p) ? "in time" : "late";
 }
 
@@ -138,6 +140,25 @@ the_date_that_was_kept_or_lost(void **state)
     w->n_records = 0;
     assert_proofs(w, "2019-01-01", "2022-12-31", "2022-12-31",
         "test 2020-05-16 - r0 not done\n");
+}
+
+/* With 1 November 2025 met, 1 March is in the first half of the year to the
+ * next, so it is an extra with no deadline to meet; 1 June counts for it. */
+static void
+an_extra_meets_no_deadline(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "winter", "yearly on 1 nov");
+
+    world_done(w, j, "2024-11-01");
+    world_done(w, j, "2025-11-03");
+    world_done(w, j, "2026-03-01");
+    world_done(w, j, "2026-06-01");
+    assert_proofs(w, "2024-11-01", "2026-12-31", "2026-12-31",
+        "winter - 2024-11-01 r1 in time\n"
+        "winter 2025-11-01 2025-11-03 r2 late\n"
+        "winter - 2026-03-01 r3 extra\n"
+        "winter 2026-11-01 2026-06-01 r4 in time\n");
 }
 
 /* It leaves the deadline where it was, and is no work done. */
@@ -313,6 +334,7 @@ main(void)
         WORLD_TEST(what_is_not_done_in_time),
         WORLD_TEST(a_stretch_that_cuts),
         WORLD_TEST(the_date_that_was_kept_or_lost),
+        WORLD_TEST(an_extra_meets_no_deadline),
         WORLD_TEST(a_failure_is_no_proof),
         WORLD_TEST(what_the_fleet_file_says_was_done),
         WORLD_TEST(wider_work),

@@ -6,6 +6,7 @@
 #include <cmocka.h>
 
 #include "fixture.h"
+#include "reasoned.h"
 #include "window.h"
 
 static const struct span one_month = {1, STEP_MONTHS};
@@ -36,6 +37,22 @@ in_the_window_the_date_is_kept(void **state)
     world_done(w, j, "2026-04-16");
     assert_deadline(w, j, "2027-05-15");
     assert_true(says(world_find(w, j, 0), "within its window"));
+}
+
+/* Tested once and entered twice: the second entry is not a test that came too
+ * early for the year after. */
+static void
+entered_twice_the_date_is_kept(void **state)
+{
+    struct world *w = *state;
+    struct job *j = certificate(w);
+
+    world_done(w, j, "2026-04-16");
+    world_done(w, j, "2026-04-16");
+    assert_deadline(w, j, "2027-05-15");
+    assert_int_equal(world_find(w, j, 0)->cycle.record, 2);
+    assert_true(says(world_find(w, j, 0), "counted already"));
+    assert_reasoned(world_find(w, j, 0));
 }
 
 static void
@@ -290,6 +307,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         WORLD_TEST(in_the_window_the_date_is_kept),
+        WORLD_TEST(entered_twice_the_date_is_kept),
         WORLD_TEST(on_the_last_day_the_date_is_kept),
         WORLD_TEST(before_the_window_it_runs_afresh),
         WORLD_TEST(late_it_runs_afresh),

@@ -128,6 +128,21 @@ work_between_readings_of_the_old_one(void **state)
     assert_int_equal(world_due(w, j, "2026-07-20")->due_reading, 17520);
 }
 
+/* Twelve days before the first reading, at 50 km a day: 600 km before 10000,
+ * so 5600 before the new one began at 20. */
+static void
+work_before_any_reading(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "oil", "20000 km");
+
+    world_done(w, j, "2025-12-20");
+    world_reading(w, "2026-01-01", 10000);
+    world_reading(w, "2026-04-11", 15000);
+    replaced(w, "2026-04-11", METER_DISTANCE, 20);
+    assert_int_equal(world_due(w, j, "2026-04-11")->due_reading, 14420);
+}
+
 /* On the very day the order of entry tells which of the two was read. */
 static void
 work_on_the_day_it_came(void **state)
@@ -231,6 +246,7 @@ main(void)
         WORLD_TEST(reached_on_the_new_one),
         WORLD_TEST(work_that_was_noted_on_the_old_one),
         WORLD_TEST(work_between_readings_of_the_old_one),
+        WORLD_TEST(work_before_any_reading),
         WORLD_TEST(work_on_the_day_it_came),
         WORLD_TEST(what_the_fleet_file_says),
         WORLD_TEST(the_old_one_was_never_read),

@@ -186,7 +186,7 @@ equipment_follows_its_carrier(void **state)
     struct job *j = world_loose_job(w, "service", "6 weeks");
     struct subject *extinguisher = world_subject(w, "EX-31");
 
-    extinguisher->carrier = &w->subjects[0];
+    extinguisher->carrier = extinguisher->first_carrier = &w->subjects[0];
     extinguisher->depot = NULL;
     world_task(w, extinguisher, j);
     world_done(w, j, "2026-01-05")->subject = extinguisher;
@@ -203,6 +203,38 @@ equipment_follows_its_carrier(void **state)
     world_snapshot(w, "2026-01-06", "-");
     assert_int_equal(world_find_of(w, 0, own, 0)->state, DUE_AHEAD);
     assert_int_equal(world_find_of(w, 1, j, 0)->state, DUE_BEFORE_RETURN);
+}
+
+/*
+ * It moves from K7 to K8 on 1 February.  Waiting 4 weeks from 5 January, to 2
+ * February: 20 January to 2 February off the road with K7 count up to 31
+ * January, 12 days; the week in January of K8 does not; 10 to 12 February of
+ * K8, 3 days, does.
+ */
+static void
+off_the_road_with_each_carrier_in_turn(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_loose_job(w, "service", "4 weeks");
+    struct subject *extinguisher = world_subject(w, "EX-31");
+    struct subject *other = world_subject(w, "K8");
+
+    j->rule.off_road = OFF_ROAD_WAITS;
+    extinguisher->first_carrier = &w->subjects[0];
+    extinguisher->carrier = other;
+    world_task(w, extinguisher, j);
+    world_done(w, j, "2026-01-05")->subject = extinguisher;
+    struct record *move = world_record(w, RECORD_MOVED, "2026-02-01");
+    move->subject = extinguisher;
+    move->other = other;
+    world_off_road(w, "2026-01-20", "2026-02-02"); /* of K7 */
+    world_off_road(w, "2026-02-13", "-");
+    world_off_road(w, "2026-01-08", "2026-01-14")->subject = other;
+    world_off_road(w, "2026-02-10", "2026-02-12")->subject = other;
+    world_snapshot(w, "2026-01-06", "-");
+    const struct due *d = world_find_of(w, 1, j, 0);
+    assert_day(d->deadline, "2026-02-17");
+    assert_int_equal(d->state, DUE_AHEAD);
 }
 
 /* Four weeks from the deadline of 11 January, and ten days of waiting; the
@@ -268,6 +300,7 @@ main(void)
         WORLD_TEST(overlapping_spells_are_one),
         WORLD_TEST(adjoining_spells_are_one),
         WORLD_TEST(equipment_follows_its_carrier),
+        WORLD_TEST(off_the_road_with_each_carrier_in_turn),
         WORLD_TEST(a_waiting_rhythm),
         WORLD_TEST(a_waiting_first_deadline),
         WORLD_TEST(a_spell_within_a_spell),
