@@ -19,14 +19,13 @@ is_baseline(const struct reckoning *r, size_t i)
 }
 
 /* A certificate of that day says when it runs out, whether the completion is
- * on record as well or not. */
+ * on record as well or not, and whatever else was done that day. */
 static int
 is_certified(const struct reckoning *r, size_t i)
 {
     const struct baseline *b = &r->task->baseline;
 
-    return b->deadline != DAY_NONE && !r->done[i].also &&
-           r->done[i].day == b->last;
+    return b->deadline != DAY_NONE && r->done[i].day == b->last;
 }
 
 static void
