@@ -111,7 +111,7 @@ choose_view(struct invocation *i)
         fault_fill(&i->fault, EX_USAGE, "--json or --csv, not both");
         return NULL;
     }
-    return json ? &view_json : csv ? &view_csv : &view_list;
+    return view_find(json ? "json" : csv ? "csv" : "list");
 }
 
 static int

@@ -92,7 +92,9 @@ open_pass(struct invocation *i, struct pass_options o)
         o.today = day_parse(today, strlen(today));
         if (o.today == DAY_NONE) {
             fault_fill(&i->fault, EX_USAGE,
-                "--today: '%s' is no day; write it as 2026-12-02", today);
+                "--today: '%s' is no day; write it as 2026-12-02, from 1900 to "
+                "2199",
+                today);
             return NULL;
         }
     }

@@ -118,6 +118,8 @@ run_bare(const char *word)
         buf_free(help);
         return say_no_command(word);
     } else if (help != NULL) {
+        if (word == NULL)
+            buf_text(help, "ostler: no command is given\n\n");
         command_help(NULL, help);
         (void)put(help, asked ? stdout : stderr);
     }

@@ -179,11 +179,9 @@ decide_limits(const struct reckoning *r, struct decision *out)
         const struct interval *every = &rule->every[i];
         struct limit *l = &out->each[i];
         walk(&silent, i, l);
-        if (every->kind->meter != METER_NONE) {
-            out->by_meter = 1;
+        if (every->kind->meter != METER_NONE)
             out->meter_unknown |=
                 l->forecast.basis == FORECAST_NONE && r->n_done > 0;
-        }
         if (l->deadline != DAY_NONE &&
             (out->decides < 0 ||
                 l->deadline < out->each[out->decides].deadline))

@@ -9,8 +9,7 @@ struct decision {
     int n;
     int decides;       /* index of the one that comes first, or -1 */
     day_t start;       /* of the cycle, or DAY_NONE */
-    int by_meter;      /* some interval counts by a meter */
-    int meter_unknown; /* and one of those cannot tell a day */
+    int meter_unknown; /* some interval goes by a meter that cannot tell */
 };
 
 /*

@@ -51,8 +51,8 @@ length_first_from(const struct task *t)
     return origin == ORIGIN_ON ? DAY_NONE : length_origin(t, origin);
 }
 
-const char *
-length_origin_word(enum origin origin)
+static const char *
+origin_word(enum origin origin)
 {
     static const char *const words[] = {"nothing", "registration",
         "being built", "entering service", "the earliest known day",
@@ -79,8 +79,8 @@ length_first(const struct reckoning *r)
     day_t day =
         length_end(origin, first->after, rule->first_ends, rule->month_end);
     reasons_add(r->why, REASON_START, DAY_NONE, origin,
-        "never done, so it runs from %s", length_origin_word(first->origin));
+        "never done, so it runs from %s", origin_word(first->origin));
     reasons_add(r->why, REASON_INTERVAL, origin, day, "first due %s after %s",
-        span_text(first->after, text), length_origin_word(first->origin));
+        span_text(first->after, text), origin_word(first->origin));
     return day;
 }

@@ -20,7 +20,4 @@ day_t length_first_from(const struct task *t);
 /* The day of @origin for the task's subject, or DAY_NONE. */
 day_t length_origin(const struct task *t, enum origin origin);
 
-/* Words for a message or a reason: "registration", "the day before". */
-const char *length_origin_word(enum origin origin);
-
 #endif

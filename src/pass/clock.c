@@ -5,12 +5,6 @@
 #include <time.h>
 
 int
-clock_knows(const char *time_zone)
-{
-    return icaltimezone_get_builtin_timezone(time_zone) != NULL;
-}
-
-int
 clock_read(const char *time_zone, struct moment *out, struct fault *f)
 {
     icaltimezone *zone = icaltimezone_get_builtin_timezone(time_zone);

@@ -20,7 +20,4 @@ int clock_read(const char *time_zone, struct moment *out, struct fault *f);
 /* The start of @today, as if the clock showed it. */
 struct moment clock_fixed(day_t today);
 
-/* Nonzero when there is such a time zone. */
-int clock_knows(const char *time_zone);
-
 #endif

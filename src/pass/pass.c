@@ -35,8 +35,8 @@ read_fleet(struct pass *p, const struct pass_options *o,
     p->config = config_read(o->fleet_file, &options, problems);
     if (p->config == NULL)
         return fault_set(f, EX_CONFIG,
-            "%s: the fleet file has errors and nothing was done; mend them "
-            "and try again",
+            "%s: the fleet file has errors and nothing was done; mend them, "
+            "or name another with -c FILE",
             o->fleet_file);
     p->fleet = config_fleet(p->config);
     return 0;

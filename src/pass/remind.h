@@ -11,8 +11,7 @@
  * again.  Every person is tried; returns 0, or -1 with @f set to the first
  * failure.
  */
-int remind_all(
-    const struct pass *p, const struct snapshot *s, struct fault *f);
+int remind_all(const struct pass *p, const struct snapshot *s, struct fault *f);
 
 /*
  * Hand every waiting message of the outbox to the site's transport.  What
