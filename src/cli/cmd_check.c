@@ -19,7 +19,7 @@ say_counts(struct invocation *i, const struct pass *p)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_READ);
+    struct pass *p = command_history(i);
     int failed = 0;
 
     if (p == NULL)

@@ -56,7 +56,7 @@ show(struct invocation *i, const struct pass *p, struct proof_sheet *s)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_READ);
+    struct pass *p = command_history(i);
     struct proof_sheet s = {0};
     int rc = -1;
 

@@ -89,7 +89,7 @@ verify(struct invocation *i, const struct pass *p)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_READ);
+    struct pass *p = command_history(i);
     int rc = -1;
 
     if (p != NULL && options_value(&i->options, "verify") != NULL)

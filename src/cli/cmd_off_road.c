@@ -17,13 +17,12 @@ static const struct option_row rows[] = {
 static const struct record *
 open_spell(const struct pass *p, const struct subject *s)
 {
-    size_t n;
-    const struct record *all = pass_records(p, &n);
+    const struct facts *all = pass_facts(p);
 
-    for (size_t k = 0; k < n; k++)
-        if (all[k].kind == RECORD_OFF_ROAD && all[k].subject == s &&
-            all[k].voided_by == 0 && all[k].until == DAY_NONE)
-            return &all[k];
+    for (size_t k = all->first[s->index]; k < all->first[s->index + 1]; k++)
+        if (all->records[k].kind == RECORD_OFF_ROAD &&
+            all->records[k].until == DAY_NONE)
+            return &all->records[k];
     return NULL;
 }
 

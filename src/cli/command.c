@@ -108,6 +108,13 @@ command_pass(struct invocation *i, enum ledger_mode mode)
 }
 
 struct pass *
+command_history(struct invocation *i)
+{
+    return open_pass(
+        i, (struct pass_options){.ledger = LEDGER_READ, .history = 1});
+}
+
+struct pass *
 command_fleet(struct invocation *i)
 {
     return open_pass(i, (struct pass_options){.fleet_only = 1});

@@ -64,6 +64,9 @@ void command_help(const struct command *c, struct buf *out);
  */
 struct pass *command_pass(struct invocation *i, enum ledger_mode mode);
 
+/* The same with all records, to read. */
+struct pass *command_history(struct invocation *i);
+
 /* The same without opening the ledger, for who works on its file. */
 struct pass *command_fleet(struct invocation *i);
 

@@ -1,5 +1,6 @@
 #include "decide.h"
 
+#include "kind.h"
 #include "length.h"
 #include "reasons.h"
 
@@ -111,9 +112,7 @@ walk(const struct reckoning *r, int at, struct limit *l)
 {
     const struct interval *every = &r->task->rule->every[at];
     struct reckoning silent = *r;
-    int all = every->kind->needs_history &&
-              (every->kind->date_from != NULL ||
-                  r->task->rule->runs_from != FROM_COMPLETION);
+    int all = kind_runs_on(every, r->task->rule->runs_from);
 
     silent.why = NULL;
     *l = no_limit;

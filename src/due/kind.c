@@ -51,6 +51,19 @@ kind_is_calendar_rule(const struct interval *i)
     return i->kind->date_from != NULL;
 }
 
+int
+kind_runs_on(const struct interval *i, enum runs_from runs_from)
+{
+    return i->kind->needs_history &&
+           (i->kind->date_from != NULL || runs_from != FROM_COMPLETION);
+}
+
+int
+kind_looks_back(const struct interval *i)
+{
+    return i->kind->looks_back;
+}
+
 enum meter
 kind_meter(const struct interval *i)
 {

@@ -1,7 +1,7 @@
 #ifndef KIND_H
 #define KIND_H
 
-#include "interval.h"
+#include "rule.h"
 
 #include <stddef.h>
 
@@ -22,6 +22,13 @@ const char *kind_form(size_t i);
 /* Nonzero when this interval names its deadlines itself (a yearly date, a
  * recurrence), so that nothing is said of what it runs from. */
 int kind_is_calendar_rule(const struct interval *i);
+
+/* Nonzero when the deadline after a completion depends on the deadline before
+ * it, and so on each completion that there ever was. */
+int kind_runs_on(const struct interval *i, enum runs_from runs_from);
+
+/* Nonzero when it depends on so many completions before it. */
+int kind_looks_back(const struct interval *i);
 
 /* The meter that this interval is measured by, METER_NONE for the calendar. */
 enum meter kind_meter(const struct interval *i);

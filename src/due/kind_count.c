@@ -87,6 +87,7 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
 
 const struct interval_kind kind_count = {
     .form = "N within LENGTH",
+    .looks_back = 1,
     .parse = parse,
     .first = first,
     .next = next,

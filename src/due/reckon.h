@@ -67,7 +67,9 @@ struct interval_kind {
     /* The first deadline on or after a day, where the calendar names them and
      * nothing is said of what the interval runs from; else NULL. */
     day_t (*date_from)(const struct interval *every, day_t d);
-    int needs_history; /* every completion matters, not only the last */
+    int needs_history; /* where it runs from a deadline, every completion
+                          matters, not only the last */
+    int looks_back;    /* next() looks at completions before @i too */
     /* Take the words of one interval from the scan: 0, or -1 when they are
      * not of this kind. */
     int (*parse)(struct scan *s, struct arena *a, struct interval *out);

@@ -1,6 +1,7 @@
 #include "query.h"
 
 #include "arena.h"
+#include "reader.h"
 
 #include <errno.h>
 #include <sysexits.h>
@@ -15,6 +16,21 @@
 #define COLUMNS                                                                \
     " kind, subject, job, day, until, meter, reading, entered, voids,"         \
     " by_whom, reference, note, other"
+/* The record that says the same. */
+#define FIND "SELECT max(id) FROM record WHERE"
+#define SAME                                                                   \
+    " AND kind = ?1 AND subject = ?2 AND job IS ?3 AND day = ?4"               \
+    " AND until IS ?5 AND meter IS ?6 AND reading IS ?7"                       \
+    " AND reference IS ?8 AND other IS ?9"
+
+/* Work of a kind on the job ?2 of ?1.  The kind is written out, for the index
+ * that has no other. */
+#define ABOUT(kind) " subject = ?1 AND job = ?2 AND kind = '" kind "' AND" STANDS
+#define WORK(kind, more)                                                       \
+    "SELECT" READER_COLUMNS " FROM record WHERE" ABOUT(kind) more
+#define ON_NEWEST(kind)                                                        \
+    " AND day = (SELECT day FROM record WHERE" ABOUT(kind)                     \
+    "  ORDER BY day DESC LIMIT 1)"
 #define NEXT "(SELECT coalesce(max(id), 0) + 1 FROM record)"
 #define VALUES " ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13"
 
@@ -34,10 +50,11 @@ static const char *const texts[STATEMENTS] = {
     [RECORD_STANDING] = "SELECT later.id FROM record"
                         " LEFT JOIN record AS later ON later.voids = record.id"
                         " WHERE record.id = ? AND record.kind <> 'voided'",
-    [RECORD_FIND] = "SELECT id FROM record WHERE kind = ? AND subject = ?"
-                    " AND job IS ? AND day = ? AND until IS ? AND meter IS ?"
-                    " AND reading IS ? AND reference IS ? AND other IS ?"
-                    " ORDER BY id DESC LIMIT 1",
+    /* Each by the index that has most of what it says. */
+    [FIND_COMPLETED] = FIND " kind = 'completed'" SAME,
+    [FIND_FAILED] = FIND " kind = 'failed'" SAME,
+    [FIND_READING] = FIND " meter = ?6 AND reading = ?7" SAME,
+    [FIND_AWAY] = FIND " kind IN ('off-road', 'moved')" SAME,
     [READING_BEFORE] = "SELECT id, day, reading, kind = 'meter-replaced'"
                        " FROM record"
                        " WHERE subject = ? AND meter = ?"
@@ -48,9 +65,19 @@ static const char *const texts[STATEMENTS] = {
                       " AND reading IS NOT NULL AND day > ? AND" STANDS
                       " ORDER BY day, id LIMIT 1",
     [RECORD_LAST] = "SELECT max(id) FROM record",
-    [RECORDS_ALL] = "SELECT id, kind, subject, job, day, until, meter, reading,"
-                    " entered, by_whom, reference, note, other FROM record"
+    [RECORDS_ALL] = "SELECT" READER_COLUMNS " FROM record"
                     " WHERE kind <> 'voided' ORDER BY id",
+    [RECORDS_AWAY] = "SELECT" READER_COLUMNS " FROM record"
+                     " WHERE kind IN ('off-road', 'moved') AND" STANDS,
+    [WORK_ALL] = WORK("completed", "") " UNION ALL " WORK("failed", ""),
+    /* Whatever was done on the newest day of each kind. */
+    [WORK_NEWEST] = WORK("completed", ON_NEWEST("completed")) " UNION ALL "
+                    WORK("failed", ON_NEWEST("failed")),
+    [READINGS_BACK] = "SELECT id, day, reading, kind = 'meter-replaced'"
+                      " FROM record"
+                      " WHERE subject = ? AND meter = ?"
+                      " AND reading IS NOT NULL AND" STANDS
+                      " ORDER BY day DESC, id DESC",
     [VOIDINGS] = "SELECT voids, id, note FROM record WHERE voids IS NOT NULL"
                  " ORDER BY voids",
     [CHAIN_ROWS] = "SELECT id, hash = chain_hash(lag(hash, 1, zeroblob(32))"

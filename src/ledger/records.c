@@ -121,7 +121,15 @@ int
 records_find(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f)
 {
-    struct query q = query_start(l, RECORD_FIND);
+    static const enum statement by_kind[RECORD_KINDS] = {
+        [RECORD_COMPLETED] = FIND_COMPLETED,
+        [RECORD_FAILED] = FIND_FAILED,
+        [RECORD_READING] = FIND_READING,
+        [RECORD_OFF_ROAD] = FIND_AWAY,
+        [RECORD_REPLACED] = FIND_READING,
+        [RECORD_MOVED] = FIND_AWAY,
+    };
+    struct query q = query_start(l, by_kind[r->kind]);
 
     query_text(&q, record_kind_word(r->kind));
     query_text(&q, r->subject_id);
@@ -134,10 +142,11 @@ records_find(
     int row = query_row(&q, f);
     if (row <= 0)
         return row;
-    if (id != NULL)
-        *id = query_int_at(&q, 0);
+    int64_t found = query_int_at(&q, 0);
     query_end(&q);
-    return 1;
+    if (found != 0 && id != NULL)
+        *id = found;
+    return found != 0;
 }
 
 static int

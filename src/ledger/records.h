@@ -79,4 +79,14 @@ int records_readings_around(struct ledger *l, const char *subject_id,
 int records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     struct record **out, size_t *n, struct fault *f);
 
+/*
+ * Of the records that stand those that the dues of @fleet follow from, see
+ * need.h: its dues are the ones that all records would give, and what it
+ * costs grows with what is needed, not with all that there ever was.  In no
+ * order.  A reading that was noted with work and is needed without it is a
+ * RECORD_READING.  Else as records_read().
+ */
+int records_needed(struct ledger *l, const struct fleet *fleet, struct arena *a,
+    struct record **out, size_t *n, struct fault *f);
+
 #endif

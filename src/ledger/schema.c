@@ -88,6 +88,20 @@ static const char *const steps[] = {
     " sequence INTEGER NOT NULL CHECK (sequence >= 0),"
     " modified INTEGER NOT NULL"
     ") STRICT, WITHOUT ROWID;",
+
+    "PRAGMA user_version = 2;"
+    /* What was done last, and what is on record already; the last reading
+     * before a day, and those before it; all the rest but what is voided. */
+    "DROP INDEX record_about;"
+    "CREATE INDEX record_done ON record(subject, job, day, reference)"
+    " WHERE kind = 'completed';"
+    "CREATE INDEX record_failed ON record(subject, job, day, reference)"
+    " WHERE kind = 'failed';"
+    "DROP INDEX record_read;"
+    "CREATE INDEX record_read ON record(subject, meter, day, id, reading, kind)"
+    " WHERE reading IS NOT NULL;"
+    "CREATE INDEX record_away ON record(subject, day)"
+    " WHERE kind IN ('off-road', 'moved');",
 };
 
 #define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))

@@ -5,6 +5,7 @@
 #include "records.h"
 #include "transport.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sysexits.h>
@@ -18,7 +19,8 @@ struct pass {
     struct moment moment;
     struct ledger *ledger;
     struct arena *arena;
-    struct record *records; /* in the order of entry */
+    int history;
+    struct record *records; /* with history: in the order of entry */
     size_t n_records;
     struct facts facts;
 };
@@ -78,35 +80,45 @@ follow_moves(struct pass *p, struct problems *ps)
 }
 
 /* Records that stand, in an order of their own, for the calculator. */
-static int
-keep_facts(struct pass *p)
+static struct record *
+standing(const struct pass *p, size_t *n)
 {
-    struct record *standing =
-        arena_take(p->arena, p->n_records * sizeof *standing);
-    size_t *first =
-        arena_take(p->arena, (p->fleet->n_subjects + 1) * sizeof *first);
-    size_t n = 0;
+    struct record *list = arena_take(p->arena, p->n_records * sizeof *list);
 
-    if (standing == NULL || first == NULL)
-        return -1;
-    for (size_t i = 0; i < p->n_records; i++)
+    *n = 0;
+    for (size_t i = 0; list != NULL && i < p->n_records; i++)
         if (p->records[i].voided_by == 0)
-            standing[n++] = p->records[i];
-    p->facts = facts_of(p->fleet, standing, n, first);
-    return 0;
+            list[(*n)++] = p->records[i];
+    return list;
+}
+
+static int
+read_records(struct pass *p, struct record **facts, size_t *n, struct fault *f)
+{
+    if (!p->history)
+        return records_needed(p->ledger, p->fleet, p->arena, facts, n, f);
+    if (records_read(
+            p->ledger, p->fleet, p->arena, &p->records, &p->n_records, f))
+        return -1;
+    *facts = standing(p, n);
+    return *facts ? 0 : fault_set(f, EX_OSERR, "out of memory");
 }
 
 static int
 read_ledger(struct pass *p, const struct pass_options *o, struct fault *f)
 {
-    p->ledger = ledger_open(p->fleet->site.ledger, o->ledger, f);
-    if (p->ledger == NULL)
-        return -1;
-    if (records_read(
-            p->ledger, p->fleet, p->arena, &p->records, &p->n_records, f))
-        return -1;
-    if (keep_facts(p))
+    size_t *first =
+        arena_take(p->arena, (p->fleet->n_subjects + 1) * sizeof *first);
+    struct record *facts;
+    size_t n;
+
+    if (first == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
+    p->history = o->history;
+    p->ledger = ledger_open(p->fleet->site.ledger, o->ledger, f);
+    if (p->ledger == NULL || read_records(p, &facts, &n, f))
+        return -1;
+    p->facts = facts_of(p->fleet, facts, n, first);
     return 0;
 }
 
@@ -167,6 +179,7 @@ pass_ledger(const struct pass *p)
 const struct record *
 pass_records(const struct pass *p, size_t *n)
 {
+    assert(p->history);
     *n = p->n_records;
     return p->records;
 }

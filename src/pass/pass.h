@@ -18,6 +18,8 @@ struct pass_options {
     day_t today;             /* DAY_NONE to read the clock */
     enum ledger_mode ledger; /* LEDGER_WRITE when something will be written */
     int fleet_only;          /* the ledger is not opened, whatever its state */
+    int history;             /* all records are read; else only those that the
+                                dues need, which is far quicker */
 };
 
 /*
@@ -37,10 +39,12 @@ const struct fleet *pass_fleet(const struct pass *p);
 struct moment pass_moment(const struct pass *p);
 struct ledger *pass_ledger(const struct pass *p);
 
-/* The facts that the calculator works from. */
+/* The facts that the calculator works from: with history all that stand, else
+ * those that the dues need, among them all spells off the road. */
 const struct facts *pass_facts(const struct pass *p);
 
-/* All records in the order of entry, voided ones too; sets @n. */
+/* All records in the order of entry, voided ones too; sets @n.  Only of a pass
+ * that was opened with history. */
 const struct record *pass_records(const struct pass *p, size_t *n);
 
 /*

@@ -1,0 +1,62 @@
+#ifndef NEED_H
+#define NEED_H
+
+#include "record.h"
+
+/*
+ * Which records the dues of a fleet follow from, so that whoever has all of
+ * them at hand can leave the others where they are.  The dues are the same:
+ *
+ *  - of the work on a job, all where a task runs from its deadlines, by a
+ *    calendar rule or by a count; else what was done on the newest day it was
+ *    completed and on the newest day it failed;
+ *  - of the readings of a meter, those that need_goes_back() asks for;
+ *  - every spell off the road and every move.
+ *
+ * What was voided is no record here.
+ */
+enum need { NEED_NONE, NEED_NEWEST, NEED_ALL };
+
+struct need_list;
+
+/* For the fleet @f, which it borrows; NULL when memory is out. */
+struct need_list *need_new(const struct fleet *f);
+
+/* Free @l; NULL is ignored. */
+void need_free(struct need_list *l);
+
+/* What the dues of @s need of its work on each job of the fleet, by the job's
+ * index.  Overwritten by the next call. */
+const enum need *need_of_work(struct need_list *l, const struct subject *s);
+
+/* Nonzero when some task of @s goes by that meter. */
+int need_of_meter(
+    const struct need_list *l, const struct subject *s, enum meter meter);
+
+/*
+ * The first day on which a forecast for @s asks what a meter showed, given the
+ * @n records of its work that are needed: for each task that goes by a meter,
+ * the day it was last done.  DAY_NONE when it asks for none.
+ */
+day_t need_first_asked(const struct need_list *l, const struct subject *s,
+    const struct record *work, size_t n);
+
+/* Going back through the readings of a meter.  Begin with @since set to the
+ * first day that is asked for and the rest 0. */
+struct need_back {
+    day_t since;
+    int taken;
+    int before; /* of these lie before @since */
+};
+
+/*
+ * Nonzero when the reading on @day is needed, to be asked from the newest on
+ * back until it says no.  Needed are those since the first day that is asked
+ * for, those of three years up to the newest and at least 24, which a rate is
+ * taken from, and beyond them two more: between two readings lies what the
+ * meter showed on that first day.  A meter that was replaced earlier than
+ * these changes none of them.
+ */
+int need_goes_back(struct need_back *b, day_t day);
+
+#endif
