@@ -8,6 +8,7 @@
 #define RATE_YEARS 3
 #define RATE_READINGS 24
 #define MARGIN 2
+#define ROLLED 31 /* days: further than any roll goes */
 
 struct need_list {
     const struct fleet *fleet;
@@ -40,19 +41,25 @@ need_free(struct need_list *l)
     free(l);
 }
 
-/* Nonzero when work on the job with the index @done counts for @t, as what
- * does it, counts with it, or calls for it. */
-static int
-bears_on(const struct need_list *l, const struct task *t, size_t done)
-{
-    const struct job *job = t->job;
-    const struct job *also = job->also_counts.job;
+/* Whether work on the job with the index @done bears on a task in some way. */
+typedef int bearing(
+    const struct need_list *l, const struct task *t, size_t done);
 
-    if (cover_by(l->cover, job)[done] ||
-        (also != NULL && cover_by(l->cover, also)[done]))
-        return 1;
-    for (size_t k = 0; k < job->n_follows; k++)
-        if (cover_by(l->cover, job->follows[k])[done])
+/* It does the task, or counts with it. */
+static int
+counts_for(const struct need_list *l, const struct task *t, size_t done)
+{
+    const struct job *also = t->job->also_counts.job;
+
+    return cover_by(l->cover, t->job)[done] ||
+           (also != NULL && cover_by(l->cover, also)[done]);
+}
+
+static int
+calls_for(const struct need_list *l, const struct task *t, size_t done)
+{
+    for (size_t k = 0; k < t->job->n_follows; k++)
+        if (cover_by(l->cover, t->job->follows[k])[done])
             return 1;
     return 0;
 }
@@ -83,7 +90,8 @@ need_of_work(struct need_list *l, const struct subject *s)
     for (const struct task *end = t + s->n_tasks; t < end; t++) {
         enum need need = of_task(t);
         for (size_t j = 0; j < n; j++)
-            if (l->work[j] < need && bears_on(l, t, j))
+            if (l->work[j] < need &&
+                (counts_for(l, t, j) || calls_for(l, t, j)))
                 l->work[j] = need;
     }
     return l->work;
@@ -98,6 +106,8 @@ goes_by(const struct task *t, enum meter meter)
     return 0;
 }
 
+/* What the fleet file says that a meter showed counts as a distance where the
+ * job itself goes by no meter. */
 int
 need_of_meter(
     const struct need_list *l, const struct subject *s, enum meter meter)
@@ -105,7 +115,8 @@ need_of_meter(
     const struct task *tasks = &l->fleet->tasks[s->first_task];
 
     for (size_t i = 0; i < s->n_tasks; i++)
-        if (goes_by(&tasks[i], meter))
+        if (goes_by(&tasks[i], METER_HOURS) ||
+            (meter == METER_DISTANCE && goes_by(&tasks[i], METER_DISTANCE)))
             return 1;
     return 0;
 }
@@ -113,7 +124,7 @@ need_of_meter(
 /* The day of the newest work that bears on @t, by a record or by the fleet
  * file, or DAY_NONE. */
 static day_t
-newest(const struct need_list *l, const struct task *t,
+newest(const struct need_list *l, const struct task *t, bearing *bears,
     const struct record *work, size_t n)
 {
     const struct subject *s = t->subject;
@@ -121,13 +132,36 @@ newest(const struct need_list *l, const struct task *t,
     day_t day = DAY_NONE;
 
     for (size_t i = 0; i < n; i++)
-        if (work[i].kind == RECORD_COMPLETED &&
-            bears_on(l, t, work[i].job->index))
+        if (work[i].kind == RECORD_COMPLETED && bears(l, t, work[i].job->index))
             day = day_later(day, work[i].day);
     for (size_t i = 0; i < s->n_tasks; i++)
-        if (bears_on(l, t, tasks[i].job->index))
+        if (bears(l, t, tasks[i].job->index))
             day = day_later(day, tasks[i].baseline.last);
     return day;
+}
+
+/*
+ * The first day on which @t is taken as done.  Looking ahead begins on the day
+ * it was due: after it was last done, rolled back a little perhaps, or as a
+ * certificate states, or on any day where nothing is known or a count looks
+ * back.  A follow-on is not looked ahead for, nor asked of once it was done.
+ */
+static day_t
+first_done(const struct need_list *l, const struct task *t,
+    const struct record *work, size_t n)
+{
+    day_t last = newest(l, t, counts_for, work, n);
+    day_t called = newest(l, t, calls_for, work, n);
+
+    if (t->job->n_follows > 0)
+        return last != DAY_NONE && last > called ? DAY_NONE : called;
+    for (int i = 0; i < t->rule->n_every; i++)
+        if (kind_looks_back(&t->rule->every[i]))
+            return DAY_FIRST;
+    last = step_days(last, -ROLLED);
+    if (last == DAY_NONE)
+        return DAY_FIRST;
+    return day_earlier(last, t->baseline.deadline);
 }
 
 day_t
@@ -140,7 +174,7 @@ need_first_asked(const struct need_list *l, const struct subject *s,
     for (size_t i = 0; i < s->n_tasks; i++)
         if (goes_by(&tasks[i], METER_DISTANCE) ||
             goes_by(&tasks[i], METER_HOURS))
-            first = day_earlier(first, newest(l, &tasks[i], work, n));
+            first = day_earlier(first, first_done(l, &tasks[i], work, n));
     return first;
 }
 

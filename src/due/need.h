@@ -29,14 +29,15 @@ void need_free(struct need_list *l);
  * index.  Overwritten by the next call. */
 const enum need *need_of_work(struct need_list *l, const struct subject *s);
 
-/* Nonzero when some task of @s goes by that meter. */
+/* Nonzero when the readings of that meter of @s are needed. */
 int need_of_meter(
     const struct need_list *l, const struct subject *s, enum meter meter);
 
 /*
- * The first day on which a forecast for @s asks what a meter showed, given the
- * @n records of its work that are needed: for each task that goes by a meter,
- * the day it was last done.  DAY_NONE when it asks for none.
+ * The first day on which the dues of @s ask what its meters showed, given the
+ * @n records of its work that are needed: the day on which what goes by a
+ * meter was last done, or is taken as done to look ahead.  DAY_NONE when they
+ * ask for none.
  */
 day_t need_first_asked(const struct need_list *l, const struct subject *s,
     const struct record *work, size_t n);

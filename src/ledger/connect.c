@@ -33,8 +33,7 @@ set_up(struct ledger *l)
     sqlite3_db_config(l->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
     return sqlite3_exec(l->db,
         "PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF;"
-        "PRAGMA cell_size_check = ON; PRAGMA synchronous = EXTRA;"
-        "PRAGMA cache_size = -32768;",
+        "PRAGMA cell_size_check = ON; PRAGMA synchronous = EXTRA;",
         NULL, NULL, NULL);
 }
 

@@ -25,12 +25,13 @@
 
 /* Work of a kind on the job ?2 of ?1.  The kind is written out, for the index
  * that has no other. */
-#define ABOUT(kind) " subject = ?1 AND job = ?2 AND kind = '" kind "' AND" STANDS
+#define ABOUT(kind)                                                            \
+    " subject = ?1 AND job = ?2 AND kind = '" kind "' AND" STANDS
 #define WORK(kind, more)                                                       \
     "SELECT" READER_COLUMNS " FROM record WHERE" ABOUT(kind) more
 #define ON_NEWEST(kind)                                                        \
-    " AND day = (SELECT day FROM record WHERE" ABOUT(kind)                     \
-    "  ORDER BY day DESC LIMIT 1)"
+    " AND day = (SELECT day FROM record WHERE" ABOUT(                          \
+        kind) "  ORDER BY day DESC LIMIT 1)"
 #define NEXT "(SELECT coalesce(max(id), 0) + 1 FROM record)"
 #define VALUES " ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13"
 
@@ -71,13 +72,14 @@ static const char *const texts[STATEMENTS] = {
                      " WHERE kind IN ('off-road', 'moved') AND" STANDS,
     [WORK_ALL] = WORK("completed", "") " UNION ALL " WORK("failed", ""),
     /* Whatever was done on the newest day of each kind. */
-    [WORK_NEWEST] = WORK("completed", ON_NEWEST("completed")) " UNION ALL "
-                    WORK("failed", ON_NEWEST("failed")),
-    [READINGS_BACK] = "SELECT id, day, reading, kind = 'meter-replaced'"
-                      " FROM record"
-                      " WHERE subject = ? AND meter = ?"
-                      " AND reading IS NOT NULL AND" STANDS
-                      " ORDER BY day DESC, id DESC",
+    [WORK_NEWEST] =
+        WORK("completed", ON_NEWEST("completed")) " UNION ALL " WORK(
+            "failed", ON_NEWEST("failed")),
+    [READINGS_BACK] =
+        "SELECT id, day, reading, kind = 'meter-replaced'"
+        " FROM record"
+        " WHERE subject = ? AND meter = ?"
+        " AND reading IS NOT NULL AND" STANDS " ORDER BY day DESC, id DESC",
     [VOIDINGS] = "SELECT voids, id, note FROM record WHERE voids IS NOT NULL"
                  " ORDER BY voids",
     [CHAIN_ROWS] = "SELECT id, hash = chain_hash(lag(hash, 1, zeroblob(32))"

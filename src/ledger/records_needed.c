@@ -59,8 +59,8 @@ static int
 take_readings(struct needed *h, const struct subject *s, enum meter meter,
     size_t work, size_t n_work, struct fault *f)
 {
-    struct need_back back = {.since = need_first_asked(
-                                 h->list, s, h->in.records + work, n_work)};
+    struct need_back back = {
+        .since = need_first_asked(h->list, s, h->in.records + work, n_work)};
     struct query q = query_start(h->in.ledger, READINGS_BACK);
     int row;
 

@@ -21,7 +21,7 @@
 
 #define WORLD_SUBJECTS 8
 #define WORLD_JOBS 8
-#define WORLD_TASKS 16
+#define WORLD_TASKS 32
 #define WORLD_RECORDS 400
 #define WEEKDAYS 0x1fu /* Monday to Friday */
 
