@@ -31,6 +31,9 @@ set_up(struct ledger *l)
         return code;
     ledger_patience(l, PATIENCE);
     sqlite3_db_config(l->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
+    /* Else a value compared with the kind of a partial index has the statement
+     * prepared anew each time. */
+    sqlite3_db_config(l->db, SQLITE_DBCONFIG_ENABLE_QPSG, 1, NULL);
     return sqlite3_exec(l->db,
         "PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF;"
         "PRAGMA cell_size_check = ON; PRAGMA synchronous = EXTRA;",
