@@ -104,7 +104,7 @@ static const char *const steps[] = {
     " WHERE kind IN ('off-road', 'moved');",
 };
 
-#define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))
+_Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");
 
 /* The number that the pragma @text answers with. */
 static int
