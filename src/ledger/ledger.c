@@ -158,16 +158,6 @@ open_there(
     return l;
 }
 
-/* The file itself is opened for writing in either mode: the first to come
- * after a crash must undo what it left, reader or not.  Who writes many
- * records, and not in the order of their days, comes back to a page often. */
-static const char *
-habits(enum ledger_mode mode)
-{
-    return mode == LEDGER_READ ? "PRAGMA query_only = ON"
-                               : "PRAGMA cache_size = -32768";
-}
-
 struct ledger *
 ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
 {
@@ -183,7 +173,10 @@ ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
     else if (there || make_file(path, file, f) == 0)
         l = open_there(path, file, mode, f);
     free(file);
-    if (l != NULL && run(l, habits(mode), f) != 0) {
+    /* The file itself is opened for writing in either mode: the first to
+     * come after a crash must undo what it left, reader or not. */
+    if (l != NULL && mode == LEDGER_READ &&
+        run(l, "PRAGMA query_only = ON", f) != 0) {
         ledger_close(l);
         return NULL;
     }
