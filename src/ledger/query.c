@@ -1,7 +1,7 @@
 #include "query.h"
 
 #include "arena.h"
-#include "reader.h"
+#include "intake.h"
 
 #include <errno.h>
 #include <sysexits.h>
@@ -28,7 +28,7 @@
 #define ABOUT(kind)                                                            \
     " subject = ?1 AND job = ?2 AND kind = '" kind "' AND" STANDS
 #define WORK(kind, more)                                                       \
-    "SELECT" READER_COLUMNS " FROM record WHERE" ABOUT(kind) more
+    "SELECT" INTAKE_COLUMNS " FROM record WHERE" ABOUT(kind) more
 #define ON_NEWEST(kind)                                                        \
     " AND day = (SELECT day FROM record WHERE" ABOUT(                          \
         kind) "  ORDER BY day DESC LIMIT 1)"
@@ -66,9 +66,9 @@ static const char *const texts[STATEMENTS] = {
                       " AND reading IS NOT NULL AND day > ? AND" STANDS
                       " ORDER BY day, id LIMIT 1",
     [RECORD_LAST] = "SELECT max(id) FROM record",
-    [RECORDS_ALL] = "SELECT" READER_COLUMNS " FROM record"
+    [RECORDS_ALL] = "SELECT" INTAKE_COLUMNS " FROM record"
                     " WHERE kind <> 'voided' ORDER BY id",
-    [RECORDS_AWAY] = "SELECT" READER_COLUMNS " FROM record"
+    [RECORDS_AWAY] = "SELECT" INTAKE_COLUMNS " FROM record"
                      " WHERE kind IN ('off-road', 'moved') AND" STANDS,
     [WORK_ALL] = WORK("completed", "") " UNION ALL " WORK("failed", ""),
     /* Whatever was done on the newest day of each kind. */

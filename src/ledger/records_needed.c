@@ -1,11 +1,11 @@
 #include "records.h"
 
+#include "intake.h"
 #include "need.h"
-#include "reader.h"
 
 /* Reading what the dues of a fleet need and nothing else. */
 struct needed {
-    struct reader in;
+    struct intake in;
     const struct fleet *fleet;
     struct need_list *list;
 };
@@ -19,12 +19,12 @@ take_work(struct needed *h, const struct subject *s, const struct job *job,
 
     query_text(&q, s->id);
     query_text(&q, job->id);
-    return reader_take_all(&h->in, &q, f);
+    return intake_take_all(&h->in, &q, f);
 }
 
 /* Nonzero when one of the records from @first on is that one. */
 static int
-is_taken(const struct reader *in, size_t first, int64_t id)
+is_taken(const struct intake *in, size_t first, int64_t id)
 {
     for (size_t i = first; i < in->n; i++)
         if (in->records[i].id == id)
@@ -38,7 +38,7 @@ static int
 take_reading(struct needed *h, const struct subject *s, enum meter meter,
     const struct query *q, struct fault *f)
 {
-    struct record *r = reader_add(&h->in, f);
+    struct record *r = intake_add(&h->in, f);
 
     if (r == NULL)
         return -1;
@@ -102,7 +102,7 @@ take_needed(struct needed *h, struct fault *f)
 {
     struct query away = query_start(h->in.ledger, RECORDS_AWAY);
 
-    if (reader_take_all(&h->in, &away, f) != 0)
+    if (intake_take_all(&h->in, &away, f) != 0)
         return -1;
     for (size_t i = 0; i < h->fleet->n_subjects; i++)
         if (take_subject(h, &h->fleet->subjects[i], f) != 0)
@@ -131,7 +131,7 @@ records_needed(struct ledger *l, const struct fleet *fleet, struct arena *a,
     struct record **out, size_t *n, struct fault *f)
 {
     struct needed h = {.fleet = fleet, .list = need_new(fleet)};
-    int result = reader_start(&h.in, l, fleet, a, f);
+    int result = intake_start(&h.in, l, fleet, a, f);
 
     if (h.list == NULL)
         result = query_fault(l, SQLITE_NOMEM, f);
@@ -139,7 +139,7 @@ records_needed(struct ledger *l, const struct fleet *fleet, struct arena *a,
         result = take_at_once(&h, f);
     *out = h.in.records;
     *n = h.in.n;
-    reader_end(&h.in);
+    intake_end(&h.in);
     need_free(h.list);
     return result;
 }

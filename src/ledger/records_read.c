@@ -1,10 +1,10 @@
 #include "records.h"
 
-#include "reader.h"
+#include "intake.h"
 
 /* Reading all records, each with what voids it. */
 struct history {
-    struct reader in;
+    struct intake in;
     struct query rows;
     struct query voidings; /* by the record that they void */
     int64_t voided;        /* the next of these, or 0 */
@@ -39,7 +39,7 @@ take_voiding(struct history *h, struct record *r, struct fault *f)
 static int
 take_record(struct history *h, struct fault *f)
 {
-    struct record *r = reader_take(&h->in, &h->rows, f);
+    struct record *r = intake_take(&h->in, &h->rows, f);
 
     return r == NULL ? -1 : take_voiding(h, r, f);
 }
@@ -65,12 +65,12 @@ records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     struct record **out, size_t *n, struct fault *f)
 {
     struct history h = {.voided = 0};
-    int result = reader_start(&h.in, l, fleet, a, f);
+    int result = intake_start(&h.in, l, fleet, a, f);
 
     if (result == 0)
         result = take_all(&h, f);
     *out = h.in.records;
     *n = h.in.n;
-    reader_end(&h.in);
+    intake_end(&h.in);
     return result;
 }

@@ -1,5 +1,5 @@
-#ifndef READER_H
-#define READER_H
+#ifndef INTAKE_H
+#define INTAKE_H
 
 #include "query.h"
 #include "record.h"
@@ -7,10 +7,10 @@
 /*
  * From rows to records, whichever were asked for.  For this layer only.
  *
- * A row has the columns of READER_COLUMNS in that order.  Ids are looked up in
+ * A row has the columns of INTAKE_COLUMNS in that order.  Ids are looked up in
  * the fleet, letters in either case.
  */
-#define READER_COLUMNS                                                         \
+#define INTAKE_COLUMNS                                                         \
     " record.id, kind, subject, job, day, until, meter, reading, entered,"     \
     " by_whom, reference, note, other"
 
@@ -23,7 +23,7 @@ struct ids {
     struct words *seen;
 };
 
-struct reader {
+struct intake {
     struct ledger *ledger;
     struct arena *arena; /* of the records and their texts */
     struct ids subjects;
@@ -34,22 +34,22 @@ struct reader {
     size_t room;
 };
 
-/* Get ready to read @l into @a.  0 or -1; reader_end() in either case. */
-int reader_start(struct reader *in, struct ledger *l, const struct fleet *fleet,
+/* Get ready to read @l into @a.  0 or -1; intake_end() in either case. */
+int intake_start(struct intake *in, struct ledger *l, const struct fleet *fleet,
     struct arena *a, struct fault *f);
 
 /* Put away what was only needed to read; the records stay. */
-void reader_end(struct reader *in);
+void intake_end(struct intake *in);
 
 /* A zeroed record behind the others, or NULL with @f set.  Valid until the
  * next. */
-struct record *reader_add(struct reader *in, struct fault *f);
+struct record *intake_add(struct intake *in, struct fault *f);
 
 /* The same, from the row that @q is at. */
-struct record *reader_take(
-    struct reader *in, const struct query *q, struct fault *f);
+struct record *intake_take(
+    struct intake *in, const struct query *q, struct fault *f);
 
 /* Take all rows of @q: 0 or -1. */
-int reader_take_all(struct reader *in, struct query *q, struct fault *f);
+int intake_take_all(struct intake *in, struct query *q, struct fault *f);
 
 #endif

@@ -1,4 +1,4 @@
-#include "reader.h"
+#include "intake.h"
 
 #include "arena.h"
 #include "lookup.h"
@@ -47,7 +47,7 @@ id_at(const struct query *q, int column, struct ids *ids, const char **id,
 }
 
 static int
-take_ids(struct reader *in, const struct query *q, struct record *r)
+take_ids(struct intake *in, const struct query *q, struct record *r)
 {
     const void *subject = NULL;
     const void *other = NULL;
@@ -65,7 +65,7 @@ take_ids(struct reader *in, const struct query *q, struct record *r)
 }
 
 static int
-take_texts(struct reader *in, const struct query *q, struct record *r)
+take_texts(struct intake *in, const struct query *q, struct record *r)
 {
     struct word *by;
     int is_new;
@@ -106,7 +106,7 @@ meter_at(const struct query *q, int column)
 
 /* Fill in @r from the row at hand: a result code of SQLite. */
 static int
-take_row(struct reader *in, const struct query *q, struct record *r)
+take_row(struct intake *in, const struct query *q, struct record *r)
 {
     int kind = kind_at(q, 1);
 
@@ -124,7 +124,7 @@ take_row(struct reader *in, const struct query *q, struct record *r)
 }
 
 struct record *
-reader_add(struct reader *in, struct fault *f)
+intake_add(struct intake *in, struct fault *f)
 {
     if (in->n == in->room) {
         size_t room = in->room == 0 ? 256 : 2 * in->room;
@@ -141,9 +141,9 @@ reader_add(struct reader *in, struct fault *f)
 }
 
 struct record *
-reader_take(struct reader *in, const struct query *q, struct fault *f)
+intake_take(struct intake *in, const struct query *q, struct fault *f)
 {
-    struct record *r = reader_add(in, f);
+    struct record *r = intake_add(in, f);
     int code = r != NULL ? take_row(in, q, r) : SQLITE_OK;
 
     if (code == SQLITE_OK)
@@ -153,12 +153,12 @@ reader_take(struct reader *in, const struct query *q, struct fault *f)
 }
 
 int
-reader_take_all(struct reader *in, struct query *q, struct fault *f)
+intake_take_all(struct intake *in, struct query *q, struct fault *f)
 {
     int row;
 
     while ((row = query_row(q, f)) > 0)
-        if (reader_take(in, q, f) == NULL) {
+        if (intake_take(in, q, f) == NULL) {
             query_end(q);
             return -1;
         }
@@ -168,7 +168,7 @@ reader_take_all(struct reader *in, struct query *q, struct fault *f)
 /* --- what it needs at hand ------------------------------------------------ */
 
 static int
-get_ready(struct reader *in, const struct fleet *fleet)
+get_ready(struct intake *in, const struct fleet *fleet)
 {
     in->subjects =
         (struct ids){lookup_new(fleet->n_subjects), words_new(in->arena)};
@@ -188,7 +188,7 @@ get_ready(struct reader *in, const struct fleet *fleet)
 /* Room for all records there are, by the number of the last: what is not used
  * of it is never touched and costs nothing. */
 static int
-take_room(struct reader *in, struct fault *f)
+take_room(struct intake *in, struct fault *f)
 {
     struct query q = query_start(in->ledger, RECORD_LAST);
     int row = query_row(&q, f);
@@ -203,16 +203,16 @@ take_room(struct reader *in, struct fault *f)
 }
 
 int
-reader_start(struct reader *in, struct ledger *l, const struct fleet *fleet,
+intake_start(struct intake *in, struct ledger *l, const struct fleet *fleet,
     struct arena *a, struct fault *f)
 {
-    *in = (struct reader){.ledger = l, .arena = a};
+    *in = (struct intake){.ledger = l, .arena = a};
     return get_ready(in, fleet) == 0 ? take_room(in, f)
                                      : query_fault(l, SQLITE_NOMEM, f);
 }
 
 void
-reader_end(struct reader *in)
+intake_end(struct intake *in)
 {
     lookup_free(in->subjects.known);
     words_free(in->subjects.seen);
