@@ -13,6 +13,8 @@ static const struct span from_the_first = {60, STEP_YEARS};
 
 static const struct span default_horizon = {18, STEP_MONTHS};
 
+static const struct span default_calm = {3, STEP_DAYS};
+
 /* Number the sections of each group and count them. */
 static void
 count(struct reading *r, size_t counts[SECTION_KINDS])
@@ -251,6 +253,7 @@ build_fleet(struct reading *r, struct place whole)
     count(r, counts);
     if (make_room(r, counts))
         return;
+    r->fleet->site.calm = default_calm;
     for (struct section *s = r->document->sections; s != NULL; s = s->next)
         if (!s->again && (s->object = new_object(r, s)) == NULL)
             return;

@@ -69,6 +69,7 @@ const struct key key_table[] = {
     PLAIN(IN(SITE), 0, "presets", SORT(nothing, written), 0, "PATTERN..."),
     PLAIN(IN(SITE), 0, "feed-folder", SORT(path, text), AT(site, feed_folder),
         "PATH"),
+    PLAIN(IN(SITE), 0, "calm", SORT(any_span, span), AT(site, calm), SPAN_FORM),
 
     PLAIN(IN(MAIL), IN(MAIL), "from", SORT(address, text),
         AT(mail_settings, from), "ADDRESS"),

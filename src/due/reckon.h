@@ -8,6 +8,7 @@
  * and what an interval kind has to answer.
  */
 struct arena;
+struct calm;
 struct decision;
 struct reasons;
 struct scan;
@@ -42,6 +43,7 @@ struct reckoning {
     const struct decision *before; /* what all but the newest completion came
                                       to, or NULL to begin at the beginning */
     struct reasons *why;           /* NULL when nobody asks */
+    struct calm *calm;             /* forecasts that stand, or NULL */
 };
 
 /* What one interval of a rule comes to, carried from cycle to cycle. */

@@ -93,6 +93,7 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     if (d == NULL)
         return -1;
     r.why = why;
+    r.calm = s->options.calm;
     reasons_clear(why);
     struct decision all;
     if (!compute_due(&r, d, &all))

@@ -122,6 +122,8 @@ struct site {
     const char *time_zone;
     const char *ledger;      /* a path */
     const char *feed_folder; /* a path, or NULL */
+    struct span calm; /* how far a forecast moves before calendars and mail
+                         show it; n is 0 for at once */
     struct mail_settings mail;
 };
 

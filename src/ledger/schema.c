@@ -88,6 +88,20 @@ static const char *const steps[] = {
     " sequence INTEGER NOT NULL CHECK (sequence >= 0),"
     " modified INTEGER NOT NULL"
     ") STRICT, WITHOUT ROWID;",
+
+    /* The forecasts that calendars and mail show, see calm.h. */
+    "PRAGMA user_version = 2;"
+    "CREATE TABLE held("
+    " subject TEXT NOT NULL COLLATE NOCASE CHECK (subject <> ''),"
+    " job TEXT NOT NULL COLLATE NOCASE CHECK (job <> ''),"
+    " cycle TEXT NOT NULL CHECK (cycle <> ''),"
+    " meter TEXT NOT NULL CHECK (meter IN ('distance', 'hours')),"
+    " basis TEXT NOT NULL CHECK (basis IN ('stated', 'readings')),"
+    " early INTEGER CHECK (early BETWEEN -25567 AND 84005),"
+    " likely INTEGER CHECK (likely BETWEEN -25567 AND 84005),"
+    " late INTEGER CHECK (late BETWEEN -25567 AND 84005),"
+    " PRIMARY KEY (subject, job, cycle, meter)"
+    ") STRICT, WITHOUT ROWID;",
 };
 
 #define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))

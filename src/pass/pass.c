@@ -2,6 +2,7 @@
 
 #include "arena.h"
 #include "config.h"
+#include "held.h"
 #include "records.h"
 #include "transport.h"
 
@@ -177,16 +178,54 @@ pass_facts(const struct pass *p)
     return &p->facts;
 }
 
-struct snapshot *
-pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
+/* Make a snapshot, and keep what it changed of what is held. */
+static struct snapshot *
+snapshot_with(
+    const struct pass *p, day_t horizon, struct calm *calm, struct fault *f)
 {
-    struct snapshot_options options = {
-        .today = p->moment.today, .horizon = horizon, .reasons = 1};
+    struct snapshot_options options = {.today = p->moment.today,
+        .horizon = horizon,
+        .reasons = 1,
+        .calm = calm};
     struct snapshot *s = snapshot_new(&p->facts, &options);
 
     if (s == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
+    else if (calm != NULL && held_write(p->ledger, calm, f)) {
+        snapshot_free(s);
+        return NULL;
+    }
     return s;
+}
+
+static struct snapshot *
+take_snapshot(
+    const struct pass *p, day_t horizon, enum calm_use use, struct fault *f)
+{
+    struct span length = p->fleet->site.calm;
+    struct snapshot *s = NULL;
+
+    if (length.n == 0)
+        return snapshot_with(p, horizon, NULL, f);
+    struct calm *calm = calm_new(length, use);
+    if (calm == NULL)
+        fault_fill(f, EX_OSERR, "out of memory");
+    else if (held_read(p->ledger, calm, f) == 0)
+        s = snapshot_with(p, horizon, calm, f);
+    calm_free(calm);
+    return s;
+}
+
+struct snapshot *
+pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
+{
+    return take_snapshot(p, horizon, CALM_LOOK, f);
+}
+
+struct snapshot *
+pass_settled(const struct pass *p, day_t horizon, struct fault *f)
+{
+    return take_snapshot(p, horizon, CALM_SETTLE, f);
 }
 
 void
