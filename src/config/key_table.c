@@ -141,7 +141,8 @@ const struct key key_table[] = {
     RULE(
         "remind", SORT(reminders, reminders), 0, "SPAN..., overdue every SPAN"),
     BASELINE("last", SORT(day, day), last, DAY_FORM),
-    BASELINE("last-reading", SORT(count, count), last_reading, "N"),
+    BASELINE("last-reading", SORT(readings, readings), last,
+        "N, or N km|miles, N hours"),
     BASELINE("deadline", SORT(day, day), deadline, DAY_FORM),
 
     PLAIN(HOLDERS, 0, "title", SORT(text, text), AT(holder, subject.title),

@@ -48,15 +48,14 @@ amount_on_meter(const struct interval *every, const struct subject *s)
 }
 
 /* Where the meter stood when the job was done: as noted then, else from the
- * readings around that day.  What another kind of meter showed is no help. */
+ * readings around that day. */
 static int64_t
 reading_at(
     const struct usage *u, const struct completion *done, enum meter meter)
 {
-    int noted = done->by == NULL || done->by->meter == meter;
+    int64_t noted = done->reading[meter];
 
-    return done->reading != USAGE_UNKNOWN && noted ? done->reading
-                                                   : usage_at(u, done->day);
+    return noted != USAGE_UNKNOWN ? noted : usage_at(u, done->day);
 }
 
 /* The cycle that runs from the completion at @i, named as its due is.  Where

@@ -17,7 +17,7 @@ struct scan;
 struct completion {
     day_t day;
     int64_t record;          /* 0 without a record */
-    int64_t reading;         /* as in usage.h; USAGE_UNKNOWN for none */
+    int64_t reading[METERS]; /* as in usage.h; USAGE_UNKNOWN for none */
     const struct record *by; /* NULL without a record */
     const struct job *job;   /* the one done, which may be a wider one */
     int also;                /* counts only towards a minimum number */

@@ -66,9 +66,14 @@ struct subject {
 
 /* What the fleet file says was so before the ledger began. */
 struct baseline {
-    day_t last;           /* last completed, or DAY_NONE */
-    day_t deadline;       /* as a certificate states it, or DAY_NONE */
-    int64_t last_reading; /* at that completion, or -1 */
+    day_t last;                   /* last completed, or DAY_NONE */
+    day_t deadline;               /* as a certificate states it, or DAY_NONE */
+    int64_t last_reading[METERS]; /* at that completion, each -1 when it is
+                                     not stated.  That of METER_NONE is one
+                                     whose meter is not said, -1 once the file
+                                     has been read */
+    enum distance_unit unit;      /* of the one of METER_DISTANCE: its
+                                     subject's, likewise */
 };
 
 /* One job of one subject, with the rule that holds for the two. */

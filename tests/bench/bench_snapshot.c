@@ -143,7 +143,7 @@ make_world(struct world *w, size_t vehicles)
             .n_tasks = JOBS};
         for (size_t k = 0; k < JOBS; k++)
             w->tasks[v * JOBS + k] = (struct task){s, &w->jobs[k],
-                &w->jobs[k].rule, w->calendar, {DAY_NONE, DAY_NONE, -1}};
+                &w->jobs[k].rule, w->calendar, {DAY_NONE, DAY_NONE, {-1, -1, -1}, UNIT_KM}};
         n = add_records(w, s, n, &seed);
     }
     w->fleet = (struct fleet){.jobs = w->jobs,

@@ -160,7 +160,9 @@ world_task(struct world *w, struct subject *s, struct job *j)
         .job = j,
         .rule = &j->rule,
         .calendar = w->calendar,
-        .baseline = {DAY_NONE, DAY_NONE, -1}};
+        .baseline = {.last = DAY_NONE,
+            .deadline = DAY_NONE,
+            .last_reading = {-1, -1, -1}}};
     return t;
 }
 

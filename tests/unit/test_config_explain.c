@@ -12,7 +12,8 @@ site_and_mail(void **state)
         "  ledger           state/l.db  (fleet.conf:5)\n"
         "  include          jobs.conf  (fleet.conf:6)\n"
         "  presets          offered.conf  (fleet.conf:7)\n"
-        "  feed-folder      none  (default)\n");
+        "  feed-folder      none  (default)\n"
+        "  calm             3 days  (default)\n");
     assert_part("[mail]",
         "[mail]  (fleet.conf:8)\n"
         "  from             ostler@skerrow.example  (fleet.conf:9)\n"

@@ -167,12 +167,12 @@ what_the_fleet_file_says(void **state)
     struct baseline *b = &w->tasks[0].baseline;
 
     b->last = date("2026-01-01");
-    b->last_reading = 10000;
+    b->last_reading[METER_DISTANCE] = 10000;
     world_reading(w, "2026-04-11", 15000);
     replaced(w, "2026-04-11", METER_DISTANCE, 20);
     assert_int_equal(world_due(w, j, "2026-04-11")->due_reading, 15020);
     b->last = date("2026-04-11");
-    b->last_reading = 20;
+    b->last_reading[METER_DISTANCE] = 20;
     assert_int_equal(world_due(w, j, "2026-04-11")->due_reading, 20020);
 }
 
@@ -186,7 +186,7 @@ the_old_one_was_never_read(void **state)
 
     w->subjects[0].yearly_distance = 36525;
     w->tasks[0].baseline.last = date("2026-04-01");
-    w->tasks[0].baseline.last_reading = 66000;
+    w->tasks[0].baseline.last_reading[METER_DISTANCE] = 66000;
     replaced(w, "2026-04-11", METER_DISTANCE, 1500);
     assert_int_equal(world_due(w, j, "2026-04-11")->due_reading, 20500);
 }
@@ -224,8 +224,8 @@ apart_in_the_fleet_file_too(void **state)
 
     for (size_t i = 0; i < 2; i++)
         w->tasks[i].baseline.last = date("2026-01-01");
-    w->tasks[0].baseline.last_reading = 10000;
-    w->tasks[1].baseline.last_reading = 100;
+    w->tasks[0].baseline.last_reading[METER_DISTANCE] = 10000;
+    w->tasks[1].baseline.last_reading[METER_HOURS] = 100;
     world_reading(w, "2026-01-21", 200)->meter = METER_HOURS;
     replaced(w, "2026-01-21", METER_HOURS, 0);
     assert_int_equal(world_due(w, oil, "2026-01-21")->due_reading, 30000);
