@@ -19,12 +19,6 @@ due_forecast_day(enum forecast_day which, const struct forecast *f)
 }
 
 const char *
-due_unit_word(const struct subject *s, enum meter meter)
-{
-    return meter == METER_HOURS ? "hours" : fleet_unit_word(s->unit);
-}
-
-const char *
 due_state_word(enum due_state state)
 {
     static const char *const words[] = {"no-record", "overdue", "needs-reading",

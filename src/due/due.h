@@ -91,9 +91,6 @@ struct due {
 /* The day of a forecast that a job goes by. */
 day_t due_forecast_day(enum forecast_day which, const struct forecast *f);
 
-/* What the readings of a meter of @s count: "km", "miles" or "hours". */
-const char *due_unit_word(const struct subject *s, enum meter meter);
-
 /* The words of the JSON contract: "no-record", "overdue" and so on. */
 const char *due_state_word(enum due_state state);
 const char *due_warning_word(enum due_warning warning);

@@ -124,7 +124,7 @@ say_forecast(const struct reckoning *r, const struct interval *every,
 {
     static const char *const basis[] = {"", "by the stated yearly use",
         "by the readings", "a reading already shows it"};
-    const char *unit = due_unit_word(r->task->subject, every->kind->meter);
+    const char *unit = fleet_meter_word(r->task->subject, every->kind->meter);
     char at[48] = "the reading then is not known";
 
     if (r->why == NULL)

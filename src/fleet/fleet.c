@@ -59,3 +59,9 @@ fleet_unit_word(enum distance_unit unit)
 {
     return unit == UNIT_KM ? "km" : "miles";
 }
+
+const char *
+fleet_meter_word(const struct subject *s, enum meter meter)
+{
+    return meter == METER_HOURS ? "hours" : fleet_unit_word(s->unit);
+}

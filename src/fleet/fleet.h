@@ -166,4 +166,7 @@ const char *fleet_class_word(enum job_class class);
 const char *fleet_kind_word(enum subject_kind kind);
 const char *fleet_unit_word(enum distance_unit unit);
 
+/* What a meter of @s counts: "km", "miles" or "hours". */
+const char *fleet_meter_word(const struct subject *s, enum meter meter);
+
 #endif

@@ -35,7 +35,7 @@ unit_value(const struct due *d)
 {
     return d->meter == METER_NONE
                ? json_null()
-               : json_string(due_unit_word(d->task->subject, d->meter));
+               : json_string(fleet_meter_word(d->task->subject, d->meter));
 }
 
 static json_t *
