@@ -118,24 +118,28 @@ has_moved(const struct calm *c, enum forecast_day which,
            now <= step_span(before, c->length, -1, MONTH_END_CLAMP);
 }
 
-/* A limit is worked out twice where it is explained: nonzero when the same was
- * noted just before. */
-static int
-is_noted(const struct calm *c, const struct held *h)
+/* A limit is worked out twice where it is explained: what was noted of the same
+ * just before, or NULL. */
+static struct held *
+noted(const struct calm *c, const struct held *h)
 {
     size_t n = c->changes.n;
 
     for (size_t i = n > RULE_INTERVALS ? n - RULE_INTERVALS : 0; i < n; i++)
         if (by_name(&c->changes.at[i], h) == 0)
-            return 1;
-    return 0;
+            return &c->changes.at[i];
+    return NULL;
 }
 
 static void
 note(struct calm *c, const struct held *h)
 {
-    if (is_noted(c, h))
+    struct held *before = noted(c, h);
+
+    if (before != NULL) {
+        before->forecast = h->forecast;
         return;
+    }
     struct held own = copy_of(c, h);
     if (!c->failed && LIST_ADD(c->changes, own))
         c->failed = 1;
