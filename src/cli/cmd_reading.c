@@ -19,11 +19,15 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
     const struct subject *s =
         command_subject(i, p, options_operand(&i->options, 0));
+    int fitted = options_value(&i->options, "new-meter") != NULL;
 
     if (s == NULL)
         return -1;
+    if (options_value(&i->options, "old-meter") != NULL && !fitted)
+        return fault_set(&i->fault, EX_USAGE,
+            "--old-meter goes with --new-meter: it is what the old one showed "
+            "at last");
     int hours = options_value(&i->options, "hours") != NULL;
-    int fitted = options_value(&i->options, "new-meter") != NULL;
     *r = (struct record){
         .kind = fitted ? RECORD_REPLACED : RECORD_READING,
         .meter = hours ? METER_HOURS : entry_meter(pass_fleet(p), s),
@@ -49,10 +53,6 @@ read_old(struct invocation *i, const struct pass *p,
 
     if (old == NULL)
         return 0;
-    if (fitted->kind != RECORD_REPLACED)
-        return fault_set(&i->fault, EX_USAGE,
-            "--old-meter goes with --new-meter: it is what the old one showed "
-            "at last");
     *out = *fitted;
     out->kind = RECORD_READING;
     out->reading = command_number(i, "--old-meter", old);

@@ -106,12 +106,21 @@ is_forecast(const struct forecast *f)
 }
 
 static int
+is_same(const struct forecast *a, const struct forecast *b)
+{
+    return a->basis == b->basis && a->early == b->early &&
+           a->likely == b->likely && a->late == b->late;
+}
+
+static int
 has_moved(const struct calm *c, enum forecast_day which,
     const struct forecast *from, const struct forecast *to)
 {
     day_t before = due_forecast_day(which, from);
     day_t now = due_forecast_day(which, to);
 
+    if (is_same(from, to))
+        return 0;
     if (from->basis != to->basis || before == DAY_NONE || now == DAY_NONE)
         return 1;
     return now >= step_span(before, c->length, 1, MONTH_END_CLAMP) ||

@@ -30,8 +30,8 @@ struct held {
     struct forecast forecast;
 };
 
-/* Nothing is held yet; a day moves once it is @length off, which is 1 day or
- * more.  NULL when memory is out.  Free with calm_free(). */
+/* Nothing is held yet; a day moves once it is @length off, at once when that is
+ * 0 days.  NULL when memory is out.  Free with calm_free(). */
 struct calm *calm_new(struct span length, enum calm_use use);
 
 /* Free @c; NULL is ignored. */

@@ -191,7 +191,7 @@ snapshot_with(
 
     if (s == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
-    else if (calm != NULL && held_write(p->ledger, calm, f)) {
+    else if (held_write(p->ledger, calm, f)) {
         snapshot_free(s);
         return NULL;
     }
@@ -202,12 +202,9 @@ static struct snapshot *
 take_snapshot(
     const struct pass *p, day_t horizon, enum calm_use use, struct fault *f)
 {
-    struct span length = p->fleet->site.calm;
+    struct calm *calm = calm_new(p->fleet->site.calm, use);
     struct snapshot *s = NULL;
 
-    if (length.n == 0)
-        return snapshot_with(p, horizon, NULL, f);
-    struct calm *calm = calm_new(length, use);
     if (calm == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
     else if (held_read(p->ledger, calm, f) == 0)

@@ -100,6 +100,12 @@ other_lengths(void **state)
     c = holding((struct span){1, STEP_DAYS}, CALM_SETTLE);
     assert_int_equal(stands(c, 1), 1);
     calm_free(c);
+    c = holding((struct span){0, STEP_DAYS}, CALM_SETTLE);
+    assert_int_equal(stands(c, 0), 0);
+    assert_int_equal(changes(c), 0); /* nothing to write */
+    assert_int_equal(stands(c, 1), 1);
+    assert_int_equal(changes(c), 1);
+    calm_free(c);
 }
 
 /* The early day has not moved, but the job goes by the likely one. */
