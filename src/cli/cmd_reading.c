@@ -38,6 +38,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
     };
     if (r->day == DAY_NONE || entry_sign(i, p, r) || entry_check_day(i, p, r))
         return -1;
+    r->other_unit = entry_other_unit(r);
     r->reading =
         command_number(i, "the reading", options_operand(&i->options, 1));
     return r->reading < 0 ? -1 : entry_check_reading(i, p, r);
@@ -56,6 +57,9 @@ read_old(struct invocation *i, const struct pass *p,
     *out = *fitted;
     out->kind = RECORD_READING;
     out->reading = command_number(i, "--old-meter", old);
+    /* On the day of a new unit it is the new meter that counts it. */
+    out->other_unit = fitted->subject->unit_since != DAY_NONE &&
+                      fitted->day <= fitted->subject->unit_since;
     return out->reading < 0 || entry_check_reading(i, p, out) ? -1 : 1;
 }
 
@@ -89,8 +93,7 @@ add(struct invocation *i, const struct pass *p, const struct record *r)
         return -1;
     buf_print(i->out, "record %lld: %s%s showed %lld %s on %s\n", (long long)id,
         r->kind == RECORD_REPLACED ? "the new meter of " : "", r->subject->id,
-        (long long)r->reading, fleet_meter_word(r->subject, r->meter),
-        day_words(r->day, day));
+        (long long)r->reading, record_unit_word(r), day_words(r->day, day));
     return 0;
 }
 

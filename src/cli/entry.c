@@ -92,6 +92,14 @@ entry_meter(const struct fleet *f, const struct subject *s)
 }
 
 int
+entry_other_unit(const struct record *r)
+{
+    day_t since = r->subject->unit_since;
+
+    return r->meter == METER_DISTANCE && since != DAY_NONE && r->day < since;
+}
+
+int
 entry_check_reading(
     struct invocation *i, const struct pass *p, const struct record *r)
 {

@@ -30,6 +30,10 @@ int entry_check_day(
  * by hours alone. */
 enum meter entry_meter(const struct fleet *f, const struct subject *s);
 
+/* Nonzero for a day on which the odometer of @r's subject still counted another
+ * unit. */
+int entry_other_unit(const struct record *r);
+
 /* Refuse a reading that cannot be, see suspect.h, unless --sure was given. */
 int entry_check_reading(
     struct invocation *i, const struct pass *p, const struct record *r);

@@ -29,6 +29,22 @@ bound_of(const struct record *r)
     return r->subject->unit == UNIT_MILES ? miles : km;
 }
 
+/* What @k showed in the unit that the odometer counts now.  Of the day on which
+ * that changed only the new meter is known to count it. */
+static int64_t
+value_now(const struct record *r, const struct known_reading *k)
+{
+    const struct subject *s = r->subject;
+    enum distance_unit unit = s->unit;
+    int is_before =
+        s->unit_since != DAY_NONE &&
+        (k->day < s->unit_since || (k->day == s->unit_since && r->other_unit));
+
+    if (r->meter == METER_HOURS || k->id == 0 || !is_before)
+        return k->value;
+    return fleet_in_unit(k->value, fleet_other_unit(unit), unit);
+}
+
 /* Nonzero when there are more from one reading to the other than can be.  Both
  * days count: the first may have been read in its morning and the other in its
  * evening. */
@@ -37,7 +53,8 @@ is_too_fast(const struct record *r, const struct known_reading *k)
 {
     int64_t days = llabs((int64_t)r->day - k->day) + 1;
 
-    return llabs(r->reading - k->value) > days * bound_of(r).a_day;
+    return llabs(record_reading(r) - value_now(r, k)) >
+           days * bound_of(r).a_day;
 }
 
 static int
@@ -54,7 +71,7 @@ say_too_fast(const struct record *r, struct suspicion *s, const char *what)
 
     snprintf(s->why, sizeof s->why,
         "%s than can be in that time (%lld %s in %lld day%s; at most %s)", what,
-        (long long)llabs(r->reading - s->against.value),
+        (long long)llabs(record_reading(r) - value_now(r, &s->against)),
         fleet_meter_word(r->subject, r->meter), (long long)days,
         days == 1 ? "" : "s", bound_of(r).reason);
     return 1;
@@ -68,9 +85,10 @@ against_earlier(const struct record *r, struct suspicion *s)
 
     if (!k->found || r->kind == RECORD_REPLACED)
         return 0;
-    if (k->day == r->day && k->value != r->reading && !k->fitted)
+    int64_t change = record_reading(r) - value_now(r, k);
+    if (k->day == r->day && change != 0 && !k->fitted)
         return say(s, "another value for the same day");
-    if (k->value > r->reading)
+    if (change < 0)
         return say(s, "backwards");
     return is_too_fast(r, k) ? say_too_fast(r, s, "more") : 0;
 }
@@ -83,7 +101,7 @@ against_later(const struct record *r, struct suspicion *s)
 
     if (!k->found)
         return 0;
-    if (k->value < r->reading)
+    if (value_now(r, k) < record_reading(r))
         return say(s, "backwards");
     return is_too_fast(r, k) ? say_too_fast(r, s, "less") : 0;
 }

@@ -103,6 +103,7 @@ new_holder(struct reading *r, const struct section *s)
                       : s->kind == SECTION_DRIVER  ? SUBJECT_DRIVER
                                                    : SUBJECT_VEHICLE;
     h->subject.registered = h->subject.built = h->subject.in_service = DAY_NONE;
+    h->subject.unit_since = DAY_NONE;
     if (s->kind != SECTION_TYPE)
         r->subjects[s->index] = h->subject;
     return h;

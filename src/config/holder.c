@@ -169,18 +169,6 @@ read_own(struct reading *r, struct holder *h, struct entry *e)
         keys_read_one(r, h->section, k, e, &use->baseline);
 }
 
-/* A distance of the fleet file in the unit of an odometer.  A mile is 1.609344
- * km exactly (international yard, 1959). */
-static int64_t
-in_unit(int64_t n, enum distance_unit from, enum distance_unit to)
-{
-    if (from == to)
-        return n;
-    if (to == UNIT_KM)
-        return (n * 1609344 + 500000) / 1000000;
-    return (n * 1000000 + 804672) / 1609344;
-}
-
 /* The key of that use where it stands here, or NULL. */
 static struct entry *
 entry_of_use(struct reading *r, const struct holder *h, const struct use *use,
@@ -191,10 +179,11 @@ entry_of_use(struct reading *r, const struct holder *h, const struct use *use,
     return key ? section_entry(h->section, key) : NULL;
 }
 
-/* A reading without a unit is of the one meter that the job goes by. */
+/* A reading without a unit is of the one meter that the job goes by, in the
+ * unit that it counted on that day. */
 static void
-take_plain_reading(
-    struct reading *r, const struct use *use, struct entry *e, int64_t *reading)
+take_plain_reading(struct reading *r, const struct holder *h,
+    const struct use *use, struct entry *e, struct baseline *b)
 {
     int distance = bounds_metered(use->rule, METER_DISTANCE) != NULL;
     int hours = bounds_metered(use->rule, METER_HOURS) != NULL;
@@ -204,8 +193,13 @@ take_plain_reading(
             "the job '%s' goes by distance and by hours; expected "
             "N km|miles, N hours",
             use->job->id);
-    reading[hours ? METER_HOURS : METER_DISTANCE] = reading[METER_NONE];
-    reading[METER_NONE] = -1;
+    int before = !hours && h->subject.unit_since != DAY_NONE &&
+                 b->last < h->subject.unit_since;
+    if (before)
+        b->unit = fleet_other_unit(h->subject.unit);
+    b->last_reading[hours ? METER_HOURS : METER_DISTANCE] =
+        b->last_reading[METER_NONE];
+    b->last_reading[METER_NONE] = -1;
 }
 
 /* What the meters showed is brought to the unit of the subject's odometer, and
@@ -223,11 +217,13 @@ finish_reading(struct reading *r, const struct holder *h, struct use *use)
         reading_refuse(r, e, e->place,
             "on which day is not known; add %s.last = YYYY-MM-DD",
             use->job->id);
+    if (b->last_reading[METER_NONE] >= 0) {
+        b->unit = h->subject.unit;
+        take_plain_reading(r, h, use, e, b);
+    }
     if (*distance >= 0)
-        *distance = in_unit(*distance, b->unit, h->subject.unit);
+        *distance = fleet_in_unit(*distance, b->unit, h->subject.unit);
     b->unit = h->subject.unit;
-    if (b->last_reading[METER_NONE] >= 0)
-        take_plain_reading(r, use, e, b->last_reading);
 }
 
 static void
@@ -262,5 +258,5 @@ holder_read(struct reading *r, struct section *s)
         finish_use(r, h, &h->uses[i]);
     doubt_intervals(r, h);
     h->subject.yearly_distance =
-        in_unit(h->yearly, h->yearly_unit, h->subject.unit);
+        fleet_in_unit(h->yearly, h->yearly_unit, h->subject.unit);
 }

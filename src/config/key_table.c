@@ -159,6 +159,8 @@ const struct key key_table[] = {
         "VEHICLE"),
     {"distance-unit", HOLDERS, 0, PART_WHOLE, SORT(choice, choice),
         AT(holder, subject.unit), "km or miles", unit_words},
+    PLAIN(SUBJECTS, 0, "unit-since", SORT(day, day),
+        AT(holder, subject.unit_since), DAY_FORM),
     PLAIN(HOLDERS, 0, "yearly-distance", SORT(yearly, yearly), 0, "N km|miles"),
     PLAIN(HOLDERS, 0, "yearly-hours", SORT(hours, hours),
         AT(holder, subject.yearly_hours), "N"),

@@ -92,7 +92,7 @@ add_records(struct gather *g, const struct subject *s)
         work.done.record = k->id;
         work.done.by = k;
         work.done.job = k->job;
-        read_then(g, &work.done, k->meter, k->reading);
+        read_then(g, &work.done, k->meter, record_reading(k));
         if (LIST_ADD(g->work, work))
             return -1;
     }

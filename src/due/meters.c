@@ -43,7 +43,7 @@ replace(struct meters *m, const struct subject *s, const struct record *k)
     struct replacement replacement = {k, USAGE_UNKNOWN};
 
     if (old.n > 0)
-        replacement.shift = k->reading - last;
+        replacement.shift = record_reading(k) - last;
     for (size_t i = 0; i < old.n; i++)
         readings[i].value += replacement.shift;
     return LIST_ADD(m->replaced, replacement);
@@ -84,7 +84,7 @@ add_stated(struct meters *m, const struct task *t)
 static int
 add_record(struct meters *m, const struct subject *s, const struct record *k)
 {
-    struct reading reading = {k->day, k->reading};
+    struct reading reading = {k->day, record_reading(k)};
 
     if (k->reading < 0)
         return 0;
@@ -100,15 +100,14 @@ meters_take(struct meters *m, const struct subject *s, const struct task *tasks,
     const struct task *t = next_stated(tasks, s->n_tasks, NULL);
 
     m->distance.n = m->hours.n = m->replaced.n = 0;
-    for (; k < end || t != NULL;) {
+    while (k < end || t != NULL) {
         /* What the file states of a day is of its end. */
-        int stated = k == end || (t != NULL && t->baseline.last < k->day);
-        if (stated ? add_stated(m, t) : add_record(m, s, k))
-            return -1;
-        if (stated)
+        if (t != NULL && (k == end || t->baseline.last < k->day)) {
+            if (add_stated(m, t))
+                return -1;
             t = next_stated(tasks, s->n_tasks, t);
-        else
-            k++;
+        } else if (add_record(m, s, k++))
+            return -1;
     }
     return 0;
 }

@@ -102,7 +102,7 @@ old_since(const struct due *d)
 static int
 needs_reading(const struct due *d, day_t today, struct stage *out)
 {
-    struct stage reading;
+    struct stage reading = {.dated = 0};
 
     weekly("needs-reading", today, &reading);
     reading.day = day_later(reading.day, old_since(d));

@@ -57,7 +57,9 @@ struct subject {
     const struct depot *depot;           /* NULL: a carrier's, or none */
     const struct subject *carrier;       /* NULL when not carried */
     const struct subject *first_carrier; /* before any record moved it */
-    enum distance_unit unit;
+    enum distance_unit unit;             /* of the odometer */
+    day_t unit_since;        /* before which it counted the other unit, or
+                                DAY_NONE */
     int64_t yearly_distance; /* stated, 0 for unknown */
     int64_t yearly_hours;
     size_t first_task; /* in fleet.tasks */
@@ -165,6 +167,13 @@ const struct task *fleet_task(
 const char *fleet_class_word(enum job_class class);
 const char *fleet_kind_word(enum subject_kind kind);
 const char *fleet_unit_word(enum distance_unit unit);
+
+/* The unit that is not that one. */
+enum distance_unit fleet_other_unit(enum distance_unit unit);
+
+/* A distance in another unit, rounded. */
+int64_t fleet_in_unit(
+    int64_t n, enum distance_unit from, enum distance_unit to);
 
 /* What a meter of @s counts: "km", "miles" or "hours". */
 const char *fleet_meter_word(const struct subject *s, enum meter meter);

@@ -78,6 +78,34 @@ follow_moves(struct pass *p, struct problems *ps)
         }
 }
 
+/* A meter that counts another unit may have been fitted on the day itself: what
+ * was entered before it was still read of the old one. */
+static int
+is_replaced_later(const struct pass *p, const struct record *r)
+{
+    for (size_t i = 0; i < p->n_records; i++) {
+        const struct record *k = &p->records[i];
+        if (k->kind == RECORD_REPLACED && k->meter == METER_DISTANCE &&
+            k->subject == r->subject && k->day == r->day && k->id > r->id &&
+            k->voided_by == 0)
+            return 1;
+    }
+    return 0;
+}
+
+/* Note which distances were read in a unit that is the odometer's no more. */
+static void
+mark_units(struct pass *p)
+{
+    for (size_t i = 0; i < p->n_records; i++) {
+        struct record *r = &p->records[i];
+        day_t since = r->subject ? r->subject->unit_since : DAY_NONE;
+        if (since != DAY_NONE && r->meter == METER_DISTANCE)
+            r->other_unit =
+                r->day < since || (r->day == since && is_replaced_later(p, r));
+    }
+}
+
 /* Records that stand, in an order of their own, for the calculator. */
 static int
 keep_facts(struct pass *p)
@@ -106,6 +134,7 @@ read_ledger(struct pass *p, const struct pass_options *o, struct fault *f)
     if (records_read(
             p->ledger, p->fleet, p->arena, &p->records, &p->n_records, f))
         return -1;
+    mark_units(p);
     if (keep_facts(p))
         return fault_set(f, EX_OSERR, "out of memory");
     return 0;

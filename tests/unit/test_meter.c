@@ -310,6 +310,24 @@ the_next_cycle_by_the_same_rate(void **state)
     assert_reasoned(d);
 }
 
+/* The odometer counted miles up to the second reading: 6214 and 9321 are
+ * 10000.46 and 15000.70 km, so 10000 and 15001. */
+static void
+readings_in_the_unit_of_before(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "oil", "20000 km");
+
+    done_at(w, j, "2026-01-01", 6214)->other_unit = 1;
+    world_reading(w, "2026-04-11", 9321)->other_unit = 1;
+    const struct due *d = world_due(w, j, "2026-04-11");
+    assert_int_equal(d->due_reading, 30000);
+    assert_int_equal(d->forecast.basis, FORECAST_READINGS);
+    world_reading(w, "2026-07-20", 30000);
+    assert_int_equal(
+        world_due(w, j, "2026-07-20")->forecast.basis, FORECAST_REACHED);
+}
+
 int
 main(void)
 {
@@ -327,6 +345,7 @@ main(void)
         WORLD_TEST(the_reading_of_the_meter_that_decides),
         WORLD_TEST(an_old_reading),
         WORLD_TEST(an_old_reading_of_the_right_meter),
+        WORLD_TEST(readings_in_the_unit_of_before),
         WORLD_TEST(hardly_used_it_is_out_of_range),
         WORLD_TEST(the_next_cycle_by_the_same_rate),
     };
