@@ -7,6 +7,7 @@
 #include <cmocka.h>
 
 #include "fixture.h"
+#include "meters.h"
 
 static struct baseline *
 stated(
@@ -55,6 +56,31 @@ of_whichever_job_it_is_stated(void **state)
     assert_day(d->deadline, "2026-05-02");
 }
 
+/* What is noted with each of three jobs of one day was read once; so was what
+ * the file states of it as well.  Another value is another reading. */
+static void
+one_reading_is_counted_once(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "oil", "20000 km");
+    struct meters m = {0};
+
+    for (int i = 0; i < 3; i++) {
+        struct record *k = world_done(w, j, "2026-01-01");
+        k->meter = METER_DISTANCE;
+        k->reading = 10000;
+    }
+    stated(w, 0, "2026-01-01", 10000, 310);
+    world_reading(w, "2026-01-02", 10000);
+    world_group(w);
+    assert_int_equal(meters_take(&m, &w->subjects[0], w->grouped, w->sorted,
+                         w->sorted + w->n_records),
+        0);
+    assert_int_equal(m.distance.n, 2);
+    assert_int_equal(m.hours.n, 1);
+    meters_free(&m);
+}
+
 /* Between the readings on record, in the order of days: what is stated of the
  * day on which the work was done is what the meter showed then. */
 static void
@@ -98,6 +124,23 @@ both_meters(void **state)
     assert_int_equal(d->due_reading, 11100);
 }
 
+/* The odometer is read and tells a day; of the hours nothing is known. */
+static void
+the_meter_that_is_to_be_read(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "service", "20000 km or 250 hours");
+
+    stated(w, 0, "2026-01-01", 10000, -1);
+    world_reading(w, "2026-04-11", 15000);
+    const struct due *d = world_due(w, j, "2026-04-11");
+    assert_int_equal(d->state, DUE_NEEDS_READING);
+    assert_int_equal(d->to_read, METER_HOURS);
+    assert_day(d->newest_reading, "-");
+    assert_int_equal(d->meter, METER_DISTANCE);
+    assert_int_equal(d->due_reading, 30000);
+}
+
 /* Never read, it is older than any job tolerates. */
 static void
 one_that_was_never_read_is_old(void **state)
@@ -133,8 +176,10 @@ main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(it_is_a_reading_like_others),
         WORLD_TEST(of_whichever_job_it_is_stated),
+        WORLD_TEST(one_reading_is_counted_once),
         WORLD_TEST(in_its_place_among_the_others),
         WORLD_TEST(both_meters),
+        WORLD_TEST(the_meter_that_is_to_be_read),
         WORLD_TEST(one_that_was_never_read_is_old),
     };
 
