@@ -7,8 +7,9 @@ _ostler() {
         case $word in
         -c | --config) fleet=(-c "${COMP_WORDS[++i]}") ;;
         --today | --on | --from | --until | --within | --by | --note | \
-            --reference | --reading | --result | --void | --depot | \
-            --subject | --job | --to | --days | --separator | --*-column) \
+            --reference | --reading | --old-meter | --result | --void | \
+            --depot | --subject | --job | --to | --days | --separator | \
+            --*-column) \
             ((i++)) ;;
         -*) ;;
         *) if [ -z "$command" ]; then command=$word; else ((operands++)); fi ;;

@@ -24,7 +24,7 @@ run(struct invocation *i)
     const struct feed *feed =
         p ? find_feed(i, p, options_operand(&i->options, 0)) : NULL;
     struct snapshot *s =
-        feed ? pass_snapshot(p, publish_horizon(p), &i->fault) : NULL;
+        feed ? pass_settled(p, publish_horizon(p), &i->fault) : NULL;
     int rc = s ? publish_feed(p, s, feed, i->out, &i->fault) : -1;
 
     snapshot_free(s);

@@ -17,10 +17,8 @@ add_words(const struct record *r, struct buf *out)
     char until[DAY_WORDS];
 
     if (r->reading >= 0)
-        buf_print(out, "  at %lld %s", (long long)r->reading,
-            r->meter == METER_HOURS ? "hours"
-            : r->subject            ? fleet_unit_word(r->subject->unit)
-                                    : "");
+        buf_print(
+            out, "  at %lld %s", (long long)r->reading, record_unit_word(r));
     if (r->kind == RECORD_OFF_ROAD && r->until != DAY_NONE)
         buf_print(out, "  to %s", day_words(r->until, until));
     if (r->other_id != NULL)

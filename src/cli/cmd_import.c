@@ -4,6 +4,7 @@
 #include "import_tally.h"
 #include "progress.h"
 #include "records.h"
+#include "suspect.h"
 
 #include <errno.h>
 #include <stdlib.h>
@@ -130,23 +131,24 @@ is_row(const struct import *im, int64_t id)
     return im->first_id != 0 && id >= im->first_id;
 }
 
-/* Refuse @r for the reading @k, since it is @why.  Where that is a row of the
- * same sheet, it has no number that could be voided. */
+/* Where a row of the same sheet speaks against it, that has no number that
+ * could be voided. */
 static int
-refuse_reading(struct import *im, const struct record *r,
-    const struct known_reading *k, const char *why)
+refuse_reading(
+    struct import *im, const struct record *r, const struct suspicion *s)
 {
+    const struct known_reading *k = &s->against;
     char day[DAY_WORDS];
     char own[DAY_WORDS];
 
     if (!is_row(im, k->id))
-        (void)entry_judge_reading(im->ledger, r, &im->i->fault);
+        (void)suspect_refuse(r, s, &im->i->fault);
     else
         fault_fill(&im->i->fault, EX_DATAERR,
             "%s showed %lld on %s by another row of the sheet, so %lld on %s "
             "is %s; mend the row that is wrong; if both are right, add --sure",
             r->subject_id, (long long)k->value, day_words(k->day, day),
-            (long long)r->reading, day_words(r->day, own), why);
+            (long long)r->reading, day_words(r->day, own), s->why);
     return refuse_row(im, "");
 }
 
@@ -155,15 +157,14 @@ static int
 add_record(struct import *im, const struct record *r)
 {
     struct fault *f = &im->i->fault;
-    struct known_reading k;
+    struct suspicion s;
     int64_t id;
 
     if (r->reading >= 0 && !im->manner.sure) {
-        const char *why = entry_doubt_reading(im->ledger, r, &k, f);
-        if (why != NULL)
-            return refuse_reading(im, r, &k, why);
-        if (f->code)
-            return -1;
+        int doubted =
+            suspect_reading(pass_fleet(im->pass), im->ledger, r, &s, f);
+        if (doubted != 0)
+            return doubted < 0 ? -1 : refuse_reading(im, r, &s);
     }
     if (records_add(im->ledger, r, &id, f))
         return -1;

@@ -1,10 +1,13 @@
 #include "buf.h"
 #include "entry.h"
 
+#include <sysexits.h>
+
 static const struct option_row rows[] = {
     {"on", 0, "DAY", "the day it was read, 2026-12-02 or today"},
     {"hours", 0, NULL, "running hours; so taken where only hours count"},
     {"new-meter", 0, NULL, "the meter was replaced, and this is the new one's"},
+    {"old-meter", 0, "N", "with --new-meter: what the old one showed at last"},
     {"by", 0, "NAME", "who read it"},
     {"note", 0, "TEXT", "anything worth keeping"},
     ENTRY_SURE,
@@ -16,11 +19,15 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
     const struct subject *s =
         command_subject(i, p, options_operand(&i->options, 0));
+    int fitted = options_value(&i->options, "new-meter") != NULL;
 
     if (s == NULL)
         return -1;
+    if (options_value(&i->options, "old-meter") != NULL && !fitted)
+        return fault_set(&i->fault, EX_USAGE,
+            "--old-meter goes with --new-meter: it is what the old one showed "
+            "at last");
     int hours = options_value(&i->options, "hours") != NULL;
-    int fitted = options_value(&i->options, "new-meter") != NULL;
     *r = (struct record){
         .kind = fitted ? RECORD_REPLACED : RECORD_READING,
         .meter = hours ? METER_HOURS : entry_meter(pass_fleet(p), s),
@@ -31,31 +38,102 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
     };
     if (r->day == DAY_NONE || entry_sign(i, p, r) || entry_check_day(i, p, r))
         return -1;
+    r->other_unit = entry_other_unit(r);
     r->reading =
         command_number(i, "the reading", options_operand(&i->options, 1));
     return r->reading < 0 ? -1 : entry_check_reading(i, p, r);
+}
+
+/* The last reading of the meter that @fitted replaces, when it is told.  It is
+ * held against the others as any reading: 1 with @out set, 0 or -1. */
+static int
+read_old(struct invocation *i, const struct pass *p,
+    const struct record *fitted, struct record *out)
+{
+    const char *old = options_value(&i->options, "old-meter");
+
+    if (old == NULL)
+        return 0;
+    *out = *fitted;
+    out->kind = RECORD_READING;
+    out->reading = command_number(i, "--old-meter", old);
+    /* On the day of a new unit it is the new meter that counts it. */
+    out->other_unit = fitted->subject->unit_since != DAY_NONE &&
+                      fitted->day <= fitted->subject->unit_since;
+    return out->reading < 0 || entry_check_reading(i, p, out) ? -1 : 1;
+}
+
+/* What was not read of the old meter is estimated: say so. */
+static int
+note_gap(struct invocation *i, const struct pass *p, const struct record *r)
+{
+    struct known_reading before;
+    struct known_reading after;
+    char day[DAY_WORDS];
+
+    if (records_readings_around(pass_ledger(p), r->subject_id, r->meter, r->day,
+            &before, &after, &i->fault))
+        return -1;
+    if (before.found && before.day < r->day)
+        buf_print(i->notes,
+            "the old meter was last read on %s; what it counted since is "
+            "estimated.  If you know it, void this record and add --old-meter "
+            "N\n",
+            day_words(before.day, day));
+    return 0;
+}
+
+static int
+add(struct invocation *i, const struct pass *p, const struct record *r)
+{
+    int64_t id;
+    char day[DAY_WORDS];
+
+    if (records_add(pass_ledger(p), r, &id, &i->fault))
+        return -1;
+    buf_print(i->out, "record %lld: %s%s showed %lld %s on %s\n", (long long)id,
+        r->kind == RECORD_REPLACED ? "the new meter of " : "", r->subject->id,
+        (long long)r->reading, record_unit_word(r), day_words(r->day, day));
+    return 0;
+}
+
+/* Both meters of one change, or neither. */
+static int
+add_both(struct invocation *i, const struct pass *p, const struct record *old,
+    const struct record *fitted)
+{
+    if (ledger_begin(pass_ledger(p), &i->fault))
+        return -1;
+    if (add(i, p, old) == 0 && add(i, p, fitted) == 0)
+        return ledger_commit(pass_ledger(p), &i->fault);
+    ledger_rollback(pass_ledger(p));
+    return -1;
+}
+
+static int
+read_and_add(struct invocation *i, const struct pass *p)
+{
+    struct record r;
+    struct record old;
+
+    if (read_record(i, p, &r))
+        return -1;
+    int has_old = read_old(i, p, &r, &old);
+    if (has_old != 0)
+        return has_old < 0 ? -1 : add_both(i, p, &old, &r);
+    if (r.kind == RECORD_REPLACED && note_gap(i, p, &r))
+        return -1;
+    return add(i, p, &r);
 }
 
 static int
 run(struct invocation *i)
 {
     struct pass *p = command_pass(i, LEDGER_WRITE);
-    struct record r;
-    int64_t id;
-    char day[DAY_WORDS];
+    int rc = p != NULL ? read_and_add(i, p) : -1;
 
-    if (p == NULL || read_record(i, p, &r) ||
-        records_add(pass_ledger(p), &r, &id, &i->fault)) {
-        pass_close(p);
-        return -1;
-    }
-    buf_print(i->out, "record %lld: %s%s showed %lld %s on %s\n", (long long)id,
-        r.kind == RECORD_REPLACED ? "the new meter of " : "", r.subject->id,
-        (long long)r.reading,
-        r.meter == METER_HOURS ? "hours" : fleet_unit_word(r.subject->unit),
-        day_words(r.day, day));
     pass_close(p);
-    return 0;
+    return rc;
 }
 
 const struct command cmd_reading = {

@@ -66,6 +66,7 @@ read_reading(struct invocation *i, const struct pass *p, struct record *r)
     if (reading == NULL)
         return 0;
     r->meter = entry_meter(pass_fleet(p), r->subject);
+    r->other_unit = entry_other_unit(r);
     r->reading = command_number(i, "--reading", reading);
     return r->reading < 0 ? -1 : entry_check_reading(i, p, r);
 }

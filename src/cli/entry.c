@@ -2,8 +2,8 @@
 
 #include "kind.h"
 #include "records.h"
+#include "suspect.h"
 
-#include <stdlib.h>
 #include <sysexits.h>
 
 const char *
@@ -91,107 +91,23 @@ entry_meter(const struct fleet *f, const struct subject *s)
     return goes_by(f, s, METER_DISTANCE) ? METER_DISTANCE : METER_HOURS;
 }
 
-/*
- * Our own policy, not a rule of anybody: more than this no vehicle drives in a
- * day, nor does anything run.
- */
-static int64_t
-most_in_a_day(const struct record *r)
-{
-    enum { MOST_KM = 1500, MOST_MILES = 950, MOST_HOURS = 24 };
-
-    if (r->meter == METER_HOURS)
-        return MOST_HOURS;
-    return r->subject->unit == UNIT_MILES ? MOST_MILES : MOST_KM;
-}
-
-/* Nonzero when there are more a day from one reading to the other than can be.
- * Both days count: the first may have been read in its morning and the other
- * in its evening. */
-static int
-too_fast(const struct record *r, day_t day, int64_t value)
-{
-    int64_t days = llabs((int64_t)r->day - day) + 1;
-
-    return llabs(r->reading - value) > days * most_in_a_day(r);
-}
-
-/* Refuse @r for the reading @k, since it is @why. */
-static int
-refuse_reading(const struct record *r, const struct known_reading *k,
-    const char *why, struct fault *f)
-{
-    char day[DAY_WORDS];
-    char own[DAY_WORDS];
-
-    return fault_set(f, EX_DATAERR,
-        "%s showed %lld on %s (record %lld), so %lld on %s is %s; if record "
-        "%lld is wrong, void it: ostler record --void %lld --note TEXT; if "
-        "both are right, add --sure; if the meter was replaced: ostler reading "
-        "%s N --on DAY --new-meter",
-        r->subject->id, (long long)k->value, day_words(k->day, day),
-        (long long)k->id, (long long)r->reading, day_words(r->day, own), why,
-        (long long)k->id, (long long)k->id, r->subject->id);
-}
-
-/* Why @r cannot follow the reading @k, or NULL. */
-static const char *
-against_earlier(const struct record *r, const struct known_reading *k)
-{
-    if (!k->found || r->kind == RECORD_REPLACED)
-        return NULL;
-    if (k->day == r->day && k->value != r->reading && !k->fitted)
-        return "another value for the same day";
-    if (k->value > r->reading)
-        return "backwards";
-    return too_fast(r, k->day, k->value) ? "more than can be in that time"
-                                         : NULL;
-}
-
-/* Why @r cannot go before the reading @k, or NULL. */
-static const char *
-against_later(const struct record *r, const struct known_reading *k)
-{
-    if (!k->found)
-        return NULL;
-    if (k->value < r->reading)
-        return "backwards";
-    return too_fast(r, k->day, k->value) ? "less than can be in that time"
-                                         : NULL;
-}
-
-const char *
-entry_doubt_reading(struct ledger *l, const struct record *r,
-    struct known_reading *against, struct fault *f)
-{
-    struct known_reading after;
-    const char *why;
-
-    if (records_readings_around(
-            l, r->subject_id, r->meter, r->day, against, &after, f))
-        return NULL;
-    if ((why = against_earlier(r, against)) != NULL)
-        return why;
-    *against = after;
-    return against_later(r, &after);
-}
-
 int
-entry_judge_reading(struct ledger *l, const struct record *r, struct fault *f)
+entry_other_unit(const struct record *r)
 {
-    struct known_reading against;
-    const char *why = entry_doubt_reading(l, r, &against, f);
+    day_t since = r->subject->unit_since;
 
-    if (why != NULL)
-        return refuse_reading(r, &against, why, f);
-    return f->code ? -1 : 0;
+    return r->meter == METER_DISTANCE && since != DAY_NONE && r->day < since;
 }
 
 int
 entry_check_reading(
     struct invocation *i, const struct pass *p, const struct record *r)
 {
+    struct suspicion s;
+
     if (options_value(&i->options, "sure") != NULL)
         return 0;
-    return entry_judge_reading(pass_ledger(p), r, &i->fault);
+    int doubted =
+        suspect_reading(pass_fleet(p), pass_ledger(p), r, &s, &i->fault);
+    return doubted > 0 ? suspect_refuse(r, &s, &i->fault) : doubted;
 }

@@ -30,21 +30,11 @@ int entry_check_day(
  * by hours alone. */
 enum meter entry_meter(const struct fleet *f, const struct subject *s);
 
-/*
- * Why the reading of @r cannot be, "backwards" say, with the reading on record
- * that speaks @against it: it goes backwards, differs from one of the same day,
- * or is further off than a day's driving or running can be.  For a
- * RECORD_REPLACED only a later one counts.  Its subject must be known.  NULL
- * when nothing does, or with @f set.
- */
-const char *entry_doubt_reading(struct ledger *l, const struct record *r,
-    struct known_reading *against, struct fault *f);
+/* Nonzero for a day on which the odometer of @r's subject still counted another
+ * unit. */
+int entry_other_unit(const struct record *r);
 
-/* Refuse such a reading, with what to do in @f: 0 or -1. */
-int entry_judge_reading(
-    struct ledger *l, const struct record *r, struct fault *f);
-
-/* The same, unless --sure was given. */
+/* Refuse a reading that cannot be, see suspect.h, unless --sure was given. */
 int entry_check_reading(
     struct invocation *i, const struct pass *p, const struct record *r);
 

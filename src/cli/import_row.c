@@ -186,6 +186,7 @@ take_reading(struct import_rows *rows, struct record *r)
             reading, READING_MOST);
     r->meter = rows->hours ? METER_HOURS
                            : entry_meter(pass_fleet(rows->pass), r->subject);
+    r->other_unit = entry_other_unit(r);
     return 0;
 }
 

@@ -39,8 +39,7 @@ show(struct import_tally *t, int line, const struct record *r)
         r->job_id ? " " : "", r->job_id ? r->job_id : "");
     if (r->reading >= 0)
         buf_print(t->rows, "  at %lld %s", (long long)r->reading,
-            r->meter == METER_HOURS ? "hours"
-                                    : fleet_unit_word(r->subject->unit));
+            record_unit_word(r));
     if (r->by != NULL)
         buf_print(t->rows, "  by %s", r->by);
     if (r->reference != NULL)

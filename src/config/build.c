@@ -13,6 +13,8 @@ static const struct span from_the_first = {60, STEP_YEARS};
 
 static const struct span default_horizon = {18, STEP_MONTHS};
 
+static const struct span default_calm = {3, STEP_DAYS};
+
 /* Number the sections of each group and count them. */
 static void
 count(struct reading *r, size_t counts[SECTION_KINDS])
@@ -101,6 +103,7 @@ new_holder(struct reading *r, const struct section *s)
                       : s->kind == SECTION_DRIVER  ? SUBJECT_DRIVER
                                                    : SUBJECT_VEHICLE;
     h->subject.registered = h->subject.built = h->subject.in_service = DAY_NONE;
+    h->subject.unit_since = DAY_NONE;
     if (s->kind != SECTION_TYPE)
         r->subjects[s->index] = h->subject;
     return h;
@@ -251,6 +254,7 @@ build_fleet(struct reading *r, struct place whole)
     count(r, counts);
     if (make_room(r, counts))
         return;
+    r->fleet->site.calm = default_calm;
     for (struct section *s = r->document->sections; s != NULL; s = s->next)
         if (!s->again && (s->object = new_object(r, s)) == NULL)
             return;

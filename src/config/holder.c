@@ -1,5 +1,7 @@
 #include "holder.h"
 
+#include "arena.h"
+#include "bounds.h"
 #include "check.h"
 #include "doubt.h"
 #include "keys.h"
@@ -43,7 +45,9 @@ holder_add_job(
         .job = job,
         .from = h->section,
         .rule = &job->rule,
-        .baseline = {DAY_NONE, DAY_NONE, -1},
+        .baseline = {.last = DAY_NONE,
+            .deadline = DAY_NONE,
+            .last_reading = {-1, -1, -1}},
         .own_first_ends =
             section_entry(section_of(r, job), "first-ends") != NULL,
     };
@@ -165,10 +169,69 @@ read_own(struct reading *r, struct holder *h, struct entry *e)
         keys_read_one(r, h->section, k, e, &use->baseline);
 }
 
+/* The key of that use where it stands here, or NULL. */
+static struct entry *
+entry_of_use(struct reading *r, const struct holder *h, const struct use *use,
+    const char *word)
+{
+    const char *key = arena_print(r->arena, "%s.%s", use->job->id, word);
+
+    return key ? section_entry(h->section, key) : NULL;
+}
+
+/* A reading without a unit is of the one meter that the job goes by, in the
+ * unit that it counted on that day. */
+static void
+take_plain_reading(struct reading *r, const struct holder *h,
+    const struct use *use, struct entry *e, struct baseline *b)
+{
+    int distance = bounds_metered(use->rule, METER_DISTANCE) != NULL;
+    int hours = bounds_metered(use->rule, METER_HOURS) != NULL;
+
+    if (distance && hours)
+        reading_refuse(r, e, e->place,
+            "the job '%s' goes by distance and by hours; expected "
+            "N km|miles, N hours",
+            use->job->id);
+    int before = !hours && h->subject.unit_since != DAY_NONE &&
+                 b->last < h->subject.unit_since;
+    if (before)
+        b->unit = fleet_other_unit(h->subject.unit);
+    b->last_reading[hours ? METER_HOURS : METER_DISTANCE] =
+        b->last_reading[METER_NONE];
+    b->last_reading[METER_NONE] = -1;
+}
+
+/* What the meters showed is brought to the unit of the subject's odometer, and
+ * needs the day on which they did. */
+static void
+finish_reading(struct reading *r, const struct holder *h, struct use *use)
+{
+    struct entry *e = entry_of_use(r, h, use, "last-reading");
+    struct baseline *b = &use->baseline;
+    int64_t *distance = &b->last_reading[METER_DISTANCE];
+
+    if (e == NULL || e->refused)
+        return;
+    if (b->last == DAY_NONE && entry_of_use(r, h, use, "last") == NULL)
+        reading_refuse(r, e, e->place,
+            "on which day is not known; add %s.last = YYYY-MM-DD",
+            use->job->id);
+    if (b->last_reading[METER_NONE] >= 0) {
+        b->unit = h->subject.unit;
+        take_plain_reading(r, h, use, e, b);
+    }
+    if (*distance >= 0)
+        *distance = fleet_in_unit(*distance, b->unit, h->subject.unit);
+    b->unit = h->subject.unit;
+}
+
 static void
 finish_use(struct reading *r, struct holder *h, struct use *use)
 {
     const struct baseline *b = &use->baseline;
+
+    finish_reading(r, h, use);
 
     if (b->last != DAY_NONE && b->deadline != DAY_NONE && b->deadline < b->last)
         reading_error(r, h->section->place,
@@ -179,21 +242,6 @@ finish_use(struct reading *r, struct holder *h, struct use *use)
     if (!use->own_first_ends)
         use->own->first_ends = use->own->ends;
     check_own_rule(r, h, use);
-}
-
-/* The stated use counts in the unit of the subject's meter.  A mile is
- * 1.609344 km exactly (international yard, 1959). */
-static void
-convert_yearly(struct holder *h)
-{
-    struct subject *s = &h->subject;
-
-    if (h->yearly_unit == s->unit)
-        s->yearly_distance = h->yearly;
-    else if (s->unit == UNIT_KM)
-        s->yearly_distance = (h->yearly * 1609344 + 500000) / 1000000;
-    else
-        s->yearly_distance = (h->yearly * 1000000 + 804672) / 1609344;
 }
 
 void
@@ -209,5 +257,6 @@ holder_read(struct reading *r, struct section *s)
     for (size_t i = 0; i < h->n_uses; i++)
         finish_use(r, h, &h->uses[i]);
     doubt_intervals(r, h);
-    convert_yearly(h);
+    h->subject.yearly_distance =
+        fleet_in_unit(h->yearly, h->yearly_unit, h->subject.unit);
 }

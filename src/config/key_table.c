@@ -69,6 +69,7 @@ const struct key key_table[] = {
     PLAIN(IN(SITE), 0, "presets", SORT(nothing, written), 0, "PATTERN..."),
     PLAIN(IN(SITE), 0, "feed-folder", SORT(path, text), AT(site, feed_folder),
         "PATH"),
+    PLAIN(IN(SITE), 0, "calm", SORT(any_span, span), AT(site, calm), SPAN_FORM),
 
     PLAIN(IN(MAIL), IN(MAIL), "from", SORT(address, text),
         AT(mail_settings, from), "ADDRESS"),
@@ -140,7 +141,8 @@ const struct key key_table[] = {
     RULE(
         "remind", SORT(reminders, reminders), 0, "SPAN..., overdue every SPAN"),
     BASELINE("last", SORT(day, day), last, DAY_FORM),
-    BASELINE("last-reading", SORT(count, count), last_reading, "N"),
+    BASELINE("last-reading", SORT(readings, readings), last,
+        "N, or N km|miles, N hours"),
     BASELINE("deadline", SORT(day, day), deadline, DAY_FORM),
 
     PLAIN(HOLDERS, 0, "title", SORT(text, text), AT(holder, subject.title),
@@ -157,6 +159,8 @@ const struct key key_table[] = {
         "VEHICLE"),
     {"distance-unit", HOLDERS, 0, PART_WHOLE, SORT(choice, choice),
         AT(holder, subject.unit), "km or miles", unit_words},
+    PLAIN(SUBJECTS, 0, "unit-since", SORT(day, day),
+        AT(holder, subject.unit_since), DAY_FORM),
     PLAIN(HOLDERS, 0, "yearly-distance", SORT(yearly, yearly), 0, "N km|miles"),
     PLAIN(HOLDERS, 0, "yearly-hours", SORT(hours, hours),
         AT(holder, subject.yearly_hours), "N"),

@@ -30,14 +30,20 @@ SHOW_WRITER(show_day)
     buf_text(out, day == DAY_NONE ? none : day_text(day, text));
 }
 
-SHOW_WRITER(show_count)
+SHOW_WRITER(show_readings)
 {
-    int64_t n = *(const int64_t *)at;
+    const struct baseline *b = at;
+    int64_t distance = b->last_reading[METER_DISTANCE];
+    int64_t hours = b->last_reading[METER_HOURS];
 
-    if (n < 0)
+    if (distance < 0 && hours < 0)
         buf_text(out, none);
-    else
-        buf_print(out, "%lld", (long long)n);
+    if (distance >= 0)
+        buf_print(
+            out, "%lld %s", (long long)distance, fleet_unit_word(b->unit));
+    if (hours >= 0)
+        buf_print(
+            out, "%s%lld hours", distance >= 0 ? ", " : "", (long long)hours);
 }
 
 SHOW_WRITER(show_hours)

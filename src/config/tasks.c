@@ -124,17 +124,26 @@ check_age(struct linking *l, const struct use *use)
             s->title, missing, use->job->id);
 }
 
+/* What the key says means something only beside a unit. */
+static void
+need_unit(struct linking *l, const char *key)
+{
+    const struct holder *h = l->holder;
+    const struct entry *e = section_entry(h->section, key);
+
+    if (e != NULL && !holder_states(h, "distance-unit"))
+        reading_error(l->reading, e->place,
+            "'%s': %s has no 'distance-unit'; add distance-unit = km or miles",
+            key, h->section->title);
+}
+
 static void
 link_subject(struct linking *l, struct task *tasks)
 {
     const struct holder *h = l->holder;
-    const struct entry *e = section_entry(h->section, "yearly-distance");
 
-    if (e != NULL && !holder_states(h, "distance-unit"))
-        reading_error(l->reading, e->place,
-            "'yearly-distance': %s has no 'distance-unit'; "
-            "add distance-unit = km or miles",
-            h->section->title);
+    need_unit(l, "yearly-distance");
+    need_unit(l, "unit-since");
     for (size_t i = 0; i < h->n_uses; i++) {
         const struct use *use = &h->uses[i];
         check_unit(l, use);

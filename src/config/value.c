@@ -65,11 +65,49 @@ read_number(
             (long long)least, (long long)most);
 }
 
-void
-value_count(struct reading *r, const struct key *k, struct entry *e, void *at)
+/* Take one reading from the scan: of which meter, or -1 when it is none. */
+static int
+take_reading(struct scan *s, struct baseline *b, int64_t *value)
 {
-    (void)k;
-    read_number(r, e, 0, COUNT_MOST, at);
+    static const char *const units[] = {
+        "km", "miles", "mile", "hours", "hour", NULL};
+
+    if (!scan_number(s, 0, COUNT_MOST, value))
+        return -1;
+    if (scan_end(s))
+        return METER_NONE;
+    int unit = scan_choice(s, units);
+    if (unit < 0 || !scan_end(s))
+        return -1;
+    if (unit < 3)
+        b->unit = unit == 0 ? UNIT_KM : UNIT_MILES;
+    return unit < 3 ? METER_DISTANCE : METER_HOURS;
+}
+
+void
+value_readings(
+    struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct baseline *b = at;
+    struct items item = items_of(e, ITEMS_COMMAS);
+
+    while (items_next(&item)) {
+        struct scan s = scan_start(item.text);
+        int64_t value;
+        int meter = take_reading(&s, b, &value);
+        if (meter < 0)
+            reading_refuse(r, e, item.place,
+                "'%s' is not a reading; expected %s, each a whole number from "
+                "0 to %d",
+                item.text, k->form, COUNT_MOST);
+        else if (b->last_reading[meter] >= 0 ||
+                 b->last_reading[METER_NONE] >= 0)
+            reading_refuse(r, e, item.place,
+                "'%s' is one reading too many; expected %s", item.text,
+                k->form);
+        else
+            b->last_reading[meter] = value;
+    }
 }
 
 void

@@ -15,7 +15,7 @@ VALUE_READER(value_nothing);  /* nothing: it was read already */
 VALUE_READER(value_text);     /* const char * */
 VALUE_READER(value_path);     /* const char *, as seen from where we run */
 VALUE_READER(value_day);      /* day_t */
-VALUE_READER(value_count);    /* int64_t, a reading */
+VALUE_READER(value_readings); /* struct baseline: its readings */
 VALUE_READER(value_hours);    /* int64_t, a yearly use */
 VALUE_READER(value_choice);   /* an enum, by the key's words */
 VALUE_READER(value_span);     /* struct span, 1 or more */

@@ -200,10 +200,27 @@ cycle_of(const struct reckoning *r, const struct decision *all)
     return (struct cycle){0, origin, 0};
 }
 
+static day_t
+newest_reading(const struct reckoning *r, enum meter meter)
+{
+    const struct usage *u = meter == METER_HOURS ? &r->hours : &r->distance;
+
+    return u->n > 0 ? u->readings[u->n - 1].day : DAY_NONE;
+}
+
+/* The due asks for a reading of @meter first of all. */
+static void
+need_reading(const struct reckoning *r, enum meter meter, struct due *d)
+{
+    d->state = DUE_NEEDS_READING;
+    d->to_read = meter;
+    d->newest_reading = newest_reading(r, meter);
+}
+
 /* What the meter says: for the limit that decides when it goes by one, else
  * for the first that does. */
 static void
-take_meter(const struct decision *all, struct due *d)
+take_meter(const struct reckoning *r, const struct decision *all, struct due *d)
 {
     const struct limit *by = NULL;
 
@@ -215,8 +232,10 @@ take_meter(const struct decision *all, struct due *d)
     }
     if (by == NULL)
         return;
+    d->meter = r->task->rule->every[by - all->each].kind->meter;
     d->forecast = by->forecast;
     d->due_reading = by->due_reading;
+    d->newest_reading = newest_reading(r, d->meter);
     if (d->forecast.basis == FORECAST_STATED)
         d->warnings |= WARN_STATED_USE;
 }
@@ -233,14 +252,15 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
         .book_by = DAY_NONE,
         .last_done = DAY_NONE,
         .due_reading = -1,
+        .newest_reading = DAY_NONE,
         .forecast = {FORECAST_NONE, DAY_NONE, DAY_NONE, DAY_NONE}};
     decide_limits(r, all);
     out->cycle = cycle_of(r, all);
-    take_meter(all, out);
+    take_meter(r, all, out);
     if (all->decides >= 0)
         out->deadline = all->each[all->decides].deadline;
-    if (all->meter_unknown)
-        out->state = DUE_NEEDS_READING;
+    if (all->unknown != METER_NONE)
+        need_reading(r, all->unknown, out);
     else if (all->decides < 0 && r->n_done == 0)
         out->state = DUE_NO_RECORD;
     else if (all->decides < 0)
@@ -255,23 +275,24 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
     return 1;
 }
 
-/* Nonzero when the newest reading of a meter that @r's rule goes by is older
- * than the rule tolerates. */
-static int
-reading_is_old(const struct reckoning *r, day_t today)
+/* The first meter that @r's rule goes by and whose newest reading is older than
+ * the rule tolerates, as one that was never read always is; or METER_NONE. */
+static enum meter
+old_meter(const struct reckoning *r, day_t today)
 {
     const struct rule *rule = r->task->rule;
     struct span within = rule->reading_within;
 
     for (int i = 0; i < rule->n_every && within.n > 0; i++) {
         enum meter meter = rule->every[i].kind->meter;
-        const struct usage *u = meter == METER_HOURS ? &r->hours : &r->distance;
-        if (meter != METER_NONE && u->n > 0 &&
-            step_span(u->readings[u->n - 1].day, within, 1, MONTH_END_CLAMP) <
-                today)
-            return 1;
+        if (meter == METER_NONE)
+            continue;
+        day_t day = newest_reading(r, meter);
+        if (day == DAY_NONE ||
+            step_span(day, within, 1, MONTH_END_CLAMP) < today)
+            return meter;
     }
-    return 0;
+    return METER_NONE;
 }
 
 static void
@@ -279,9 +300,12 @@ warn_of_old_reading(const struct reckoning *r, day_t today, struct due *d)
 {
     if (d->due_reading < 0 && d->forecast.basis == FORECAST_NONE)
         return;
-    if (!reading_is_old(r, today))
+    enum meter old = old_meter(r, today);
+    if (old == METER_NONE)
         return;
     d->warnings |= WARN_OLD_READING;
+    d->to_read = old;
+    d->newest_reading = newest_reading(r, old);
     if (d->state == DUE_AHEAD)
         d->state = DUE_NEEDS_READING;
 }

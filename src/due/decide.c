@@ -144,9 +144,26 @@ say_failed(const struct reckoning *r, day_t at)
 }
 
 static void
+say_how_much(const struct reckoning *r, day_t decided, day_t other,
+    const char *first, const char *second)
+{
+    int days = other - decided;
+
+    if (days == 0)
+        reasons_add(r->why, REASON_FIRST, decided, decided,
+            "%s decides, and %s ends on the same day", first, second);
+    else
+        reasons_add(r->why, REASON_FIRST, decided, decided,
+            "%s decides: it comes %d day%s before %s, which would be %s", first,
+            days, days == 1 ? "" : "s", second,
+            day_words(other, (char[DAY_WORDS]){0}));
+}
+
+static void
 say_first_to_come(const struct reckoning *r, const struct decision *all)
 {
     const struct rule *rule = r->task->rule;
+    const char *first = rule->every[all->decides].text;
     day_t decided = all->each[all->decides].deadline;
 
     for (int i = 0; i < all->n; i++) {
@@ -155,12 +172,10 @@ say_first_to_come(const struct reckoning *r, const struct decision *all)
             continue;
         if (other == DAY_NONE)
             reasons_add(r->why, REASON_NOTE, decided, decided,
-                "the other limit, %s, cannot tell a day", rule->every[i].text);
+                "%s decides, for %s cannot tell a day", first,
+                rule->every[i].text);
         else
-            reasons_add(r->why, REASON_FIRST, decided, decided,
-                "comes first: %s would be %d days later, on %s",
-                rule->every[i].text, other - decided,
-                day_words(other, (char[DAY_WORDS]){0}));
+            say_how_much(r, decided, other, first, rule->every[i].text);
     }
 }
 
@@ -178,9 +193,9 @@ decide_limits(const struct reckoning *r, struct decision *out)
         const struct interval *every = &rule->every[i];
         struct limit *l = &out->each[i];
         walk(&silent, i, l);
-        if (every->kind->meter != METER_NONE)
-            out->meter_unknown |=
-                l->forecast.basis == FORECAST_NONE && r->n_done > 0;
+        if (out->unknown == METER_NONE && r->n_done > 0 &&
+            l->forecast.basis == FORECAST_NONE)
+            out->unknown = every->kind->meter;
         if (l->deadline != DAY_NONE &&
             (out->decides < 0 ||
                 l->deadline < out->each[out->decides].deadline))

@@ -7,9 +7,10 @@
 struct decision {
     struct limit each[RULE_INTERVALS];
     int n;
-    int decides;       /* index of the one that comes first, or -1 */
-    day_t start;       /* of the cycle, or DAY_NONE */
-    int meter_unknown; /* some interval goes by a meter that cannot tell */
+    int decides;        /* index of the one that comes first, or -1 */
+    day_t start;        /* of the cycle, or DAY_NONE */
+    enum meter unknown; /* a meter that cannot tell, though some interval goes
+                           by it, or METER_NONE */
 };
 
 /*

@@ -1,6 +1,22 @@
 #include "due.h"
 
+#include "span.h"
+
 #include <stdio.h>
+
+day_t
+due_forecast_day(enum forecast_day which, const struct forecast *f)
+{
+    switch (which) {
+    case FORECAST_EARLY:
+        return f->early;
+    case FORECAST_LIKELY:
+        return f->likely;
+    case FORECAST_LATE:
+        return f->late;
+    }
+    return DAY_NONE;
+}
 
 const char *
 due_state_word(enum due_state state)
@@ -61,6 +77,23 @@ plan_passed_text(const struct due *d, day_t today, char *out, size_t size)
             "deadline");
 }
 
+static void
+old_reading_text(const struct due *d, char *out, size_t size)
+{
+    const char *meter =
+        d->to_read == METER_HOURS ? "the hour meter" : "the odometer";
+    char age[SPAN_TEXT];
+    char day[DAY_WORDS];
+
+    if (d->newest_reading == DAY_NONE)
+        snprintf(out, size, "there is no reading of %s: take one", meter);
+    else
+        snprintf(out, size,
+            "the newest reading of %s, %s, is more than %s old: take a new one",
+            meter, day_words(d->newest_reading, day),
+            span_text(d->task->rule->reading_within, age));
+}
+
 const char *
 due_warning_text(const struct due *d, enum due_warning warning, day_t today,
     char *out, size_t size)
@@ -83,7 +116,7 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
             "published yet");
         break;
     case WARN_OLD_READING:
-        snprintf(out, size, "the newest reading is old: take a new one");
+        old_reading_text(d, out, size);
         break;
     case WARN_STATED_USE:
         snprintf(out, size, "forecast from the stated use, not from readings");

@@ -21,7 +21,8 @@ enum due_warning {
                                        day is not */
     WARN_NO_WORKING_DAY = 1 << 2,   /* none between cycle start and deadline */
     WARN_HOLIDAYS_UNKNOWN = 1 << 3, /* a holiday set ends before the day */
-    WARN_OLD_READING = 1 << 4,      /* the newest is older than tolerated */
+    WARN_OLD_READING = 1 << 4,      /* the newest is older than tolerated, or
+                                       there is none */
     WARN_STATED_USE = 1 << 5,       /* forecast from the stated use alone */
     WARN_OUT_OF_RANGE = 1 << 6      /* a date past the last day we know */
 };
@@ -77,11 +78,18 @@ struct due {
     day_t plan_day;      /* never after the deadline; DAY_NONE when none */
     day_t book_by;       /* DAY_NONE without a plan day or a lead */
     day_t last_done;     /* DAY_NONE when never */
+    enum meter meter;    /* that these two are of, or METER_NONE */
     int64_t due_reading; /* -1 when no meter is involved */
     struct forecast forecast;
+    enum meter to_read;   /* the meter that needs a reading, or METER_NONE */
+    day_t newest_reading; /* of that one, else of the one above; DAY_NONE
+                             when there is none */
     const struct reason *reasons;
     size_t n_reasons;
 };
+
+/* The day of a forecast that a job goes by. */
+day_t due_forecast_day(enum forecast_day which, const struct forecast *f);
 
 /* The words of the JSON contract: "no-record", "overdue" and so on. */
 const char *due_state_word(enum due_state state);

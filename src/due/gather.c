@@ -1,6 +1,5 @@
 #include "gather.h"
 
-#include "kind.h"
 #include "meters.h"
 #include "spells.h"
 
@@ -64,16 +63,17 @@ records_of(
     return f->records + f->first[s->index];
 }
 
-/* The completion with the reading that the ledger or the fleet file has for
- * it, -1 for none. */
-static struct completion
-read_then(const struct gather *g, struct completion c, enum meter meter,
+/* What the ledger or the fleet file has of a meter at a completion, -1 for
+ * nothing. */
+static void
+read_then(const struct gather *g, struct completion *c, enum meter meter,
     int64_t reading)
 {
-    c.reading = reading < 0 ? USAGE_UNKNOWN : reading;
-    c.reading = meters_at(&g->meters, meter, &c);
-    return c;
+    c->reading[meter] = meters_at(&g->meters, meter, c, reading);
 }
+
+static const struct completion unread = {
+    .reading = {USAGE_UNKNOWN, USAGE_UNKNOWN, USAGE_UNKNOWN}};
 
 static int
 add_records(struct gather *g, const struct subject *s)
@@ -83,13 +83,16 @@ add_records(struct gather *g, const struct subject *s)
     for (const struct record *k = records_of(g->facts, s, &end); k < end; k++) {
         if (k->job == NULL)
             continue;
-        struct completion done = {
-            .day = k->day, .record = k->id, .by = k, .job = k->job};
         struct work work = {
-            .done = read_then(g, done, k->meter, k->reading),
+            .done = unread,
             .job = k->job->index,
             .failed = k->kind == RECORD_FAILED,
         };
+        work.done.day = k->day;
+        work.done.record = k->id;
+        work.done.by = k;
+        work.done.job = k->job;
+        read_then(g, &work.done, k->meter, record_reading(k));
         if (LIST_ADD(g->work, work))
             return -1;
     }
@@ -104,35 +107,18 @@ is_on_record(const struct work *w, const struct work *stated)
            !w->failed;
 }
 
-/* The meter of a reading that the fleet file states: distance, unless the job
- * goes by hours alone. */
-static enum meter
-stated_meter(const struct rule *rule)
-{
-    enum meter meter = METER_DISTANCE;
-
-    for (int i = 0; i < rule->n_every; i++) {
-        if (kind_meter(&rule->every[i]) == METER_DISTANCE)
-            return METER_DISTANCE;
-        if (kind_meter(&rule->every[i]) == METER_HOURS)
-            meter = METER_HOURS;
-    }
-    return meter;
-}
-
 /* Put what the fleet file says was done in its place, after the records of
  * that day, unless one of them says the same. */
 static int
 add_stated(struct gather *g, const struct task *t)
 {
-    struct completion done = {.day = t->baseline.last, .job = t->job};
-    struct work stated = {
-        .done =
-            read_then(g, done, stated_meter(t->rule), t->baseline.last_reading),
-        .job = t->job->index,
-    };
+    struct work stated = {.done = unread, .job = t->job->index};
     size_t at = g->work.n;
 
+    stated.done.day = t->baseline.last;
+    stated.done.job = t->job;
+    for (enum meter m = METER_DISTANCE; m <= METER_HOURS; m++)
+        read_then(g, &stated.done, m, t->baseline.last_reading[m]);
     for (size_t i = 0; i < g->work.n; i++)
         if (is_on_record(&g->work.at[i], &stated))
             return 0;
@@ -199,15 +185,14 @@ add_spells(struct gather *g, const struct subject *s)
 static int
 add_readings(struct gather *g, const struct subject *s)
 {
-    struct meters *m = &g->meters;
+    const struct task *tasks = &g->facts->fleet->tasks[s->first_task];
     const struct record *end;
     const struct record *k = records_of(g->facts, s, &end);
 
-    if (meters_take(m, k, end))
+    if (meters_take(&g->meters, s, tasks, k, end))
         return -1;
-    g->distance =
-        (struct usage){m->distance.at, m->distance.n, s->yearly_distance};
-    g->hours = (struct usage){m->hours.at, m->hours.n, s->yearly_hours};
+    g->distance = meters_usage(&g->meters, s, METER_DISTANCE);
+    g->hours = meters_usage(&g->meters, s, METER_HOURS);
     return 0;
 }
 

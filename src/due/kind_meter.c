@@ -1,6 +1,8 @@
+#include "calm.h"
 #include "reasons.h"
 #include "reckon.h"
 #include "scan.h"
+#include "span.h"
 
 #include <stdio.h>
 
@@ -46,29 +48,74 @@ amount_on_meter(const struct interval *every, const struct subject *s)
 }
 
 /* Where the meter stood when the job was done: as noted then, else from the
- * readings around that day.  What another kind of meter showed is no help. */
+ * readings around that day. */
 static int64_t
 reading_at(
     const struct usage *u, const struct completion *done, enum meter meter)
 {
-    int noted = done->by == NULL || done->by->meter == meter;
+    int64_t noted = done->reading[meter];
 
-    return done->reading != USAGE_UNKNOWN && noted ? done->reading
-                                                   : usage_at(u, done->day);
+    return noted != USAGE_UNKNOWN ? noted : usage_at(u, done->day);
 }
 
-static day_t
-chosen_day(const struct rule *rule, const struct forecast *f)
+/* The cycle that runs from the completion at @i, named as its due is.  Where
+ * none has happened yet only the number counts. */
+static struct cycle
+cycle_from(const struct reckoning *r, size_t i)
 {
-    switch (rule->forecast) {
-    case FORECAST_EARLY:
-        return f->early;
-    case FORECAST_LIKELY:
-        return f->likely;
-    case FORECAST_LATE:
-        return f->late;
-    }
-    return DAY_NONE;
+    int ahead = 0;
+
+    for (; i > 0 && r->done[i].assumed; i--)
+        ahead++;
+    if (r->done[i].assumed)
+        return (struct cycle){0, DAY_NONE, ahead + 1};
+    return (struct cycle){r->done[i].record, r->done[i].day, ahead};
+}
+
+/* The forecast of @l under the name by which it is held. */
+static struct held
+held_of(const struct reckoning *r, const struct interval *every, size_t i,
+    const struct limit *l, char cycle[CYCLE_TEXT])
+{
+    struct cycle c = cycle_from(r, i);
+
+    return (struct held){.subject = r->task->subject->id,
+        .job = r->task->job->id,
+        .cycle = due_cycle_text(&c, cycle),
+        .meter = every->kind->meter,
+        .forecast = l->forecast};
+}
+
+/* Go by what calendars show, where that is asked for. */
+static void
+settle(const struct reckoning *r, const struct interval *every, size_t i,
+    struct limit *l)
+{
+    char cycle[CYCLE_TEXT];
+
+    if (r->calm == NULL)
+        return;
+    struct held h = held_of(r, every, i, l, cycle);
+    calm_settle(r->calm, r->task->rule->forecast, &h);
+    l->forecast = h.forecast;
+}
+
+static void
+say_kept(const struct reckoning *r, const struct interval *every, size_t i,
+    const struct limit *l)
+{
+    char cycle[CYCLE_TEXT];
+    char off[SPAN_TEXT];
+
+    if (r->calm == NULL || r->why == NULL || l->deadline == DAY_NONE)
+        return;
+    struct held h = held_of(r, every, i, l, cycle);
+    day_t kept = calm_kept(r->calm, r->task->rule->forecast, &h);
+    if (kept != DAY_NONE)
+        reasons_add(r->why, REASON_NOTE, l->deadline, l->deadline,
+            "calendars and mail keep %s until it is %s off",
+            day_words(kept, (char[DAY_WORDS]){0}),
+            span_text(calm_length(r->calm), off));
 }
 
 static void
@@ -77,9 +124,7 @@ say_forecast(const struct reckoning *r, const struct interval *every,
 {
     static const char *const basis[] = {"", "by the stated yearly use",
         "by the readings", "a reading already shows it"};
-    const char *unit = every->kind->meter == METER_HOURS
-                           ? "hours"
-                           : fleet_unit_word(r->task->subject->unit);
+    const char *unit = fleet_meter_word(r->task->subject, every->kind->meter);
     char at[48] = "the reading then is not known";
 
     if (r->why == NULL)
@@ -129,10 +174,12 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
         l->forecast =
             usage_forecast(u, (struct reading){done->day, at}, at + amount);
     l->due_reading = at == USAGE_UNKNOWN ? -1 : at + amount;
-    l->deadline = chosen_day(r->task->rule, &l->forecast);
+    settle(r, every, i, l);
+    l->deadline = due_forecast_day(r->task->rule->forecast, &l->forecast);
     if (l->deadline != DAY_NONE)
         l->deadline = day_later(l->deadline, done->day);
     say_forecast(r, every, done->day, l);
+    say_kept(r, every, i, l);
 }
 
 const struct interval_kind kind_distance = {

@@ -8,6 +8,7 @@
  * and what an interval kind has to answer.
  */
 struct arena;
+struct calm;
 struct decision;
 struct reasons;
 struct scan;
@@ -16,7 +17,7 @@ struct scan;
 struct completion {
     day_t day;
     int64_t record;          /* 0 without a record */
-    int64_t reading;         /* as in usage.h; USAGE_UNKNOWN for none */
+    int64_t reading[METERS]; /* as in usage.h; USAGE_UNKNOWN for none */
     const struct record *by; /* NULL without a record */
     const struct job *job;   /* the one done, which may be a wider one */
     int also;                /* counts only towards a minimum number */
@@ -42,6 +43,7 @@ struct reckoning {
     const struct decision *before; /* what all but the newest completion came
                                       to, or NULL to begin at the beginning */
     struct reasons *why;           /* NULL when nobody asks */
+    struct calm *calm;             /* forecasts that stand, or NULL */
 };
 
 /* What one interval of a rule comes to, carried from cycle to cycle. */

@@ -44,7 +44,7 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
     const struct decision before_it = *all;
     const struct due before = s->dues[s->n - 1];
     struct completion assumed = {.day = select_day(&before),
-        .reading = USAGE_UNKNOWN,
+        .reading = {USAGE_UNKNOWN, USAGE_UNKNOWN, USAGE_UNKNOWN},
         .job = r->task->job,
         .assumed = 1};
 
@@ -93,6 +93,7 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     if (d == NULL)
         return -1;
     r.why = why;
+    r.calm = s->options.calm;
     reasons_clear(why);
     struct decision all;
     if (!compute_due(&r, d, &all))

@@ -7,12 +7,15 @@
  * All dues of a fleet on one day: the one thing that every view is made from.
  * It is made once and then only read; it borrows the facts and their fleet.
  */
+struct calm;
 struct snapshot;
 
 struct snapshot_options {
     day_t today;
-    day_t horizon; /* project coming cycles up to here; DAY_NONE for none */
-    int reasons;   /* nonzero to keep the reasons of every due */
+    day_t horizon;     /* project coming cycles up to here; DAY_NONE for none */
+    int reasons;       /* nonzero to keep the reasons of every due */
+    struct calm *calm; /* forecasts that stand, used up to the end of
+                          snapshot_new(); NULL when none do */
 };
 
 /* Work out every due, the most urgent first.  NULL when memory is out.  Free

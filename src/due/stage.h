@@ -18,7 +18,9 @@ struct stage {
  * before.  Returns 1, or 0 when it is too early for any.
  *
  * A due without a record or a reading is a stage of its own, anew each ISO
- * week; one that waits for the return to the road is told once.
+ * week; one that needs a reading and has a deadline has the stages of both, of
+ * which the later counts.  One that waits for the return to the road is told
+ * once.
  */
 int stage_reached(const struct due *d, day_t today, struct stage *out);
 

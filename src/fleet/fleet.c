@@ -59,3 +59,26 @@ fleet_unit_word(enum distance_unit unit)
 {
     return unit == UNIT_KM ? "km" : "miles";
 }
+
+const char *
+fleet_meter_word(const struct subject *s, enum meter meter)
+{
+    return meter == METER_HOURS ? "hours" : fleet_unit_word(s->unit);
+}
+
+enum distance_unit
+fleet_other_unit(enum distance_unit unit)
+{
+    return unit == UNIT_KM ? UNIT_MILES : UNIT_KM;
+}
+
+/* A mile is 1.609344 km exactly (international yard, 1959). */
+int64_t
+fleet_in_unit(int64_t n, enum distance_unit from, enum distance_unit to)
+{
+    if (from == to)
+        return n;
+    if (to == UNIT_KM)
+        return (n * 1609344 + 500000) / 1000000;
+    return (n * 1000000 + 804672) / 1609344;
+}

@@ -57,7 +57,9 @@ struct subject {
     const struct depot *depot;           /* NULL: a carrier's, or none */
     const struct subject *carrier;       /* NULL when not carried */
     const struct subject *first_carrier; /* before any record moved it */
-    enum distance_unit unit;
+    enum distance_unit unit;             /* of the odometer */
+    day_t unit_since;        /* before which it counted the other unit, or
+                                DAY_NONE */
     int64_t yearly_distance; /* stated, 0 for unknown */
     int64_t yearly_hours;
     size_t first_task; /* in fleet.tasks */
@@ -66,9 +68,14 @@ struct subject {
 
 /* What the fleet file says was so before the ledger began. */
 struct baseline {
-    day_t last;           /* last completed, or DAY_NONE */
-    day_t deadline;       /* as a certificate states it, or DAY_NONE */
-    int64_t last_reading; /* at that completion, or -1 */
+    day_t last;                   /* last completed, or DAY_NONE */
+    day_t deadline;               /* as a certificate states it, or DAY_NONE */
+    int64_t last_reading[METERS]; /* at that completion, each -1 when it is
+                                     not stated.  That of METER_NONE is one
+                                     whose meter is not said, -1 once the file
+                                     has been read */
+    enum distance_unit unit;      /* of the one of METER_DISTANCE: its
+                                     subject's, likewise */
 };
 
 /* One job of one subject, with the rule that holds for the two. */
@@ -122,6 +129,8 @@ struct site {
     const char *time_zone;
     const char *ledger;      /* a path */
     const char *feed_folder; /* a path, or NULL */
+    struct span calm; /* how far a forecast moves before calendars and mail
+                         show it; n is 0 for at once */
     struct mail_settings mail;
 };
 
@@ -158,5 +167,15 @@ const struct task *fleet_task(
 const char *fleet_class_word(enum job_class class);
 const char *fleet_kind_word(enum subject_kind kind);
 const char *fleet_unit_word(enum distance_unit unit);
+
+/* The unit that is not that one. */
+enum distance_unit fleet_other_unit(enum distance_unit unit);
+
+/* A distance in another unit, rounded. */
+int64_t fleet_in_unit(
+    int64_t n, enum distance_unit from, enum distance_unit to);
+
+/* What a meter of @s counts: "km", "miles" or "hours". */
+const char *fleet_meter_word(const struct subject *s, enum meter meter);
 
 #endif

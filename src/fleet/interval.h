@@ -8,6 +8,8 @@
 /* What a reading counts. */
 enum meter { METER_NONE, METER_DISTANCE, METER_HOURS };
 
+#define METERS (METER_HOURS + 1)
+
 enum distance_unit { UNIT_KM, UNIT_MILES };
 
 /* Defined by the table of kinds, in the layer that calculates. */

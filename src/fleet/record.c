@@ -35,6 +35,30 @@ facts_of(
     return (struct facts){fleet, records, first};
 }
 
+static enum distance_unit
+unit_of(const struct record *r)
+{
+    enum distance_unit unit = r->subject->unit;
+
+    return r->other_unit ? fleet_other_unit(unit) : unit;
+}
+
+const char *
+record_unit_word(const struct record *r)
+{
+    if (r->meter == METER_HOURS)
+        return "hours";
+    return r->subject ? fleet_unit_word(unit_of(r)) : "";
+}
+
+int64_t
+record_reading(const struct record *r)
+{
+    if (r->meter == METER_HOURS || r->reading < 0)
+        return r->reading;
+    return fleet_in_unit(r->reading, unit_of(r), r->subject->unit);
+}
+
 const char *
 record_kind_word(enum record_kind kind)
 {

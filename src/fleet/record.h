@@ -22,7 +22,9 @@ enum record_kind {
 struct record {
     int64_t id; /* in the order of entry, from 1 */
     enum record_kind kind;
-    enum meter meter;              /* of the reading */
+    enum meter meter; /* of the reading */
+    int other_unit; /* a distance that was read in the unit which its subject's
+                       odometer counts no more */
     const char *subject_id;        /* as the ledger holds it */
     const char *job_id;            /* completed and failed, else NULL */
     const struct subject *subject; /* NULL when the fleet file has it no more */
@@ -59,6 +61,14 @@ struct facts {
  */
 struct facts facts_of(
     const struct fleet *fleet, struct record *records, size_t n, size_t *first);
+
+/* The unit of the reading of @r: "km", "miles", "hours", or "" when its subject
+ * is not known. */
+const char *record_unit_word(const struct record *r);
+
+/* The reading of @r in the unit that its subject's meter counts now; -1 for
+ * none.  Its subject must be known. */
+int64_t record_reading(const struct record *r);
 
 /* The word for a kind of record, as history and CSV show it. */
 const char *record_kind_word(enum record_kind kind);

@@ -112,6 +112,13 @@ static const char *const texts[STATEMENTS] = {
                          " hash = excluded.hash, sequence = sequence + 1,"
                          " modified = max(excluded.modified, modified + 1)"
                          " RETURNING sequence, modified",
+    [HELD_ALL] = "SELECT subject, job, cycle, meter, basis, early, likely,"
+                 " late FROM held",
+    [HELD_SET] = "INSERT INTO held(subject, job, cycle, meter, basis, early,"
+                 " likely, late) VALUES (?, ?, ?, ?, ?, ?, ?, ?)"
+                 " ON CONFLICT DO UPDATE SET basis = excluded.basis,"
+                 " early = excluded.early, likely = excluded.likely,"
+                 " late = excluded.late",
 };
 
 struct outcome {

@@ -50,6 +50,8 @@ enum statement {
     OUTBOX_FAILED,
     PUBLISHED_SAME,
     PUBLISHED_CHANGE,
+    HELD_ALL,
+    HELD_SET,
     STATEMENTS
 };
 

@@ -177,6 +177,6 @@ records_readings_around(struct ledger *l, const char *subject_id,
         find_reading(l, READING_AFTER, subject_id, meter, day, after, f))
         return -1;
     if (after->fitted)
-        *after = (struct known_reading){0};
+        *after = (struct known_reading){.day = after->day, .fitted = 1};
     return 0;
 }

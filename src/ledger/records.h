@@ -51,7 +51,7 @@ int records_find(
 
 /* A reading on record, taken by itself or with something else. */
 struct known_reading {
-    int found; /* when 0, the rest is too */
+    int found; /* when 0, the rest is too, but for the day of a fitted one */
     int64_t id;
     day_t day;
     int64_t value;
@@ -63,7 +63,8 @@ struct known_reading {
  * lies: the last up to and on that day, in the order of day and then of
  * entry, and the first on a later day.  A RECORD_REPLACED is one too, and can
  * be the one before; it is never the one after, nor is anything beyond it: that
- * another instrument shows.  Returns 0 or -1.
+ * another instrument shows.  Then @after has only its day, and is fitted.
+ * Returns 0 or -1.
  */
 int records_readings_around(struct ledger *l, const char *subject_id,
     enum meter meter, day_t day, struct known_reading *before,

@@ -101,7 +101,20 @@ static const char *const steps[] = {
     "CREATE INDEX record_read ON record(subject, meter, day, id, reading, kind)"
     " WHERE reading IS NOT NULL;"
     "CREATE INDEX record_away ON record(subject, day)"
-    " WHERE kind IN ('off-road', 'moved');",
+    " WHERE kind IN ('off-road', 'moved');"
+
+    /* The forecasts that calendars and mail show, see calm.h. */
+    "CREATE TABLE held("
+    " subject TEXT NOT NULL COLLATE NOCASE CHECK (subject <> ''),"
+    " job TEXT NOT NULL COLLATE NOCASE CHECK (job <> ''),"
+    " cycle TEXT NOT NULL CHECK (cycle <> ''),"
+    " meter TEXT NOT NULL CHECK (meter IN ('distance', 'hours')),"
+    " basis TEXT NOT NULL CHECK (basis IN ('stated', 'readings')),"
+    " early INTEGER CHECK (early BETWEEN -25567 AND 84005),"
+    " likely INTEGER CHECK (likely BETWEEN -25567 AND 84005),"
+    " late INTEGER CHECK (late BETWEEN -25567 AND 84005),"
+    " PRIMARY KEY (subject, job, cycle, meter)"
+    ") STRICT, WITHOUT ROWID;",
 };
 
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");

@@ -12,7 +12,7 @@
 static int
 remind(const struct pass *p, struct fault *f)
 {
-    struct snapshot *s = pass_snapshot(p, DAY_NONE, f);
+    struct snapshot *s = pass_settled(p, DAY_NONE, f);
     int rc = s ? remind_all(p, s, f) : -1;
 
     snapshot_free(s);

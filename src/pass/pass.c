@@ -2,6 +2,7 @@
 
 #include "arena.h"
 #include "config.h"
+#include "held.h"
 #include "records.h"
 #include "transport.h"
 
@@ -79,6 +80,34 @@ follow_moves(struct pass *p, struct problems *ps)
         }
 }
 
+/* A meter that counts another unit may have been fitted on the day itself: what
+ * was entered before it was still read of the old one. */
+static int
+is_replaced_later(const struct record *list, size_t n, const struct record *r)
+{
+    for (size_t i = 0; i < n; i++) {
+        const struct record *k = &list[i];
+        if (k->kind == RECORD_REPLACED && k->meter == METER_DISTANCE &&
+            k->subject == r->subject && k->day == r->day && k->id > r->id &&
+            k->voided_by == 0)
+            return 1;
+    }
+    return 0;
+}
+
+/* Note which distances were read in a unit that is the odometer's no more. */
+static void
+mark_units(struct record *list, size_t n)
+{
+    for (size_t i = 0; i < n; i++) {
+        struct record *r = &list[i];
+        day_t since = r->subject ? r->subject->unit_since : DAY_NONE;
+        if (since != DAY_NONE && r->meter == METER_DISTANCE)
+            r->other_unit = r->day < since ||
+                            (r->day == since && is_replaced_later(list, n, r));
+    }
+}
+
 /* Records that stand, in an order of their own, for the calculator. */
 static struct record *
 standing(const struct pass *p, size_t *n)
@@ -95,11 +124,16 @@ standing(const struct pass *p, size_t *n)
 static int
 read_records(struct pass *p, struct record **facts, size_t *n, struct fault *f)
 {
-    if (!p->history)
-        return records_needed(p->ledger, p->fleet, p->arena, facts, n, f);
+    if (!p->history) {
+        if (records_needed(p->ledger, p->fleet, p->arena, facts, n, f))
+            return -1;
+        mark_units(*facts, *n);
+        return 0;
+    }
     if (records_read(
             p->ledger, p->fleet, p->arena, &p->records, &p->n_records, f))
         return -1;
+    mark_units(p->records, p->n_records);
     *facts = standing(p, n);
     return *facts ? 0 : fault_set(f, EX_OSERR, "out of memory");
 }
@@ -190,16 +224,51 @@ pass_facts(const struct pass *p)
     return &p->facts;
 }
 
-struct snapshot *
-pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
+/* Make a snapshot, and keep what it changed of what is held. */
+static struct snapshot *
+snapshot_with(
+    const struct pass *p, day_t horizon, struct calm *calm, struct fault *f)
 {
-    struct snapshot_options options = {
-        .today = p->moment.today, .horizon = horizon, .reasons = 1};
+    struct snapshot_options options = {.today = p->moment.today,
+        .horizon = horizon,
+        .reasons = 1,
+        .calm = calm};
     struct snapshot *s = snapshot_new(&p->facts, &options);
 
     if (s == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
+    else if (held_write(p->ledger, calm, f)) {
+        snapshot_free(s);
+        return NULL;
+    }
     return s;
+}
+
+static struct snapshot *
+take_snapshot(
+    const struct pass *p, day_t horizon, enum calm_use use, struct fault *f)
+{
+    struct calm *calm = calm_new(p->fleet->site.calm, use);
+    struct snapshot *s = NULL;
+
+    if (calm == NULL)
+        fault_fill(f, EX_OSERR, "out of memory");
+    else if (held_read(p->ledger, calm, f) == 0)
+        s = snapshot_with(p, horizon, calm, f);
+    calm_free(calm);
+    return s;
+}
+
+struct snapshot *
+pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
+{
+    return take_snapshot(p, horizon, CALM_LOOK, f);
+}
+
+struct snapshot *
+pass_settled(const struct pass *p, day_t horizon, struct fault *f)
+{
+    return take_snapshot(p, horizon, CALM_SETTLE, f);
 }
 
 void

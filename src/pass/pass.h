@@ -55,6 +55,14 @@ const struct record *pass_records(const struct pass *p, size_t *n);
 struct snapshot *pass_snapshot(
     const struct pass *p, day_t horizon, struct fault *f);
 
+/*
+ * The same as calendars and mail are to show it: a forecast that was shown
+ * before stands until it has moved by the site's calm, see calm.h.  What is
+ * shown from now on is kept in the ledger, so the pass must be able to write.
+ */
+struct snapshot *pass_settled(
+    const struct pass *p, day_t horizon, struct fault *f);
+
 /* Add the warnings about the fleet file that depend on today. */
 void pass_warn(const struct pass *p, struct problems *ps);
 

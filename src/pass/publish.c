@@ -204,7 +204,7 @@ publish_all(const struct pass *p, struct fault *f)
     if (durable_folder(folder))
         return fault_set(f, EX_CANTCREAT, "%s: cannot make the folder: %s",
             folder, strerror(errno));
-    struct snapshot *s = pass_snapshot(p, publish_horizon(p), f);
+    struct snapshot *s = pass_settled(p, publish_horizon(p), f);
     if (s == NULL)
         return -1;
     int rc = write_all(p, s, f);

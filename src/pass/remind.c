@@ -15,9 +15,6 @@
 #include <string.h>
 #include <sysexits.h>
 
-/* How far a forecast day must shift before anybody is told. */
-#define CALM_DAYS 3
-
 /* One person's message while it is put together. */
 struct digest {
     const struct pass *pass;
@@ -54,16 +51,6 @@ in_scopes(const struct person *person, const struct due *d)
     return 0;
 }
 
-/* A forecast wavers with every reading; only a real shift counts. */
-static int
-has_moved(const struct due *d, day_t before)
-{
-    if (d->deadline == DAY_NONE)
-        return 1;
-    return abs(d->deadline - before) >=
-           (d->forecast.basis == FORECAST_NONE ? 1 : CALM_DAYS);
-}
-
 /* Say that the deadline is not the one the person was last told: 1 when it
  * moved, 0 when not, -1 on failure. */
 static int
@@ -76,7 +63,7 @@ note_move(struct digest *g, const struct due *d, const struct told *told,
 
     if (told_last_deadline(pass_ledger(g->pass), told, &before, f))
         return -1;
-    if (before == DAY_NONE || !has_moved(d, before))
+    if (before == DAY_NONE || before == d->deadline)
         return 0;
     buf_print(g->moved, "%s %s: the deadline moved from %s to %s\n",
         d->task->subject->id, d->task->job->title, day_words(before, old),

@@ -12,7 +12,8 @@ struct buf;
 /*
  * Calendar feeds (RFC 5545, RFC 7986): one all-day event a due, on its plan
  * day.  The same input gives the same bytes; nothing in them depends on the
- * clock or on today, except whether a due is overdue.
+ * clock or on today, except whether a due is overdue, or its newest reading
+ * too old.
  */
 
 /* What a feed shows. */

@@ -58,11 +58,15 @@ void
 ical_description(const struct due *d, struct buf *out)
 {
     const struct job *job = d->task->job;
+    char text[160];
 
     add_day(out, "Deadline", d->deadline, "none");
     add_day(out, "Book by", d->book_by, NULL);
     add_class(out, job);
     add_day(out, "Last done", d->last_done, "not on record");
+    if (d->warnings & WARN_OLD_READING)
+        add_line(out,
+            due_warning_text(d, WARN_OLD_READING, DAY_NONE, text, sizeof text));
     for (size_t i = 0; i < d->n_reasons; i++)
         add_line(out, d->reasons[i].text);
     if (job->caution != NULL)

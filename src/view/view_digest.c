@@ -35,9 +35,11 @@ add_command(const struct due *d, struct buf *out)
 {
     const struct task *t = d->task;
 
-    if (d->state == DUE_NEEDS_READING)
-        buf_print(out, "Read the meter: ostler reading %s N --on DAY\n",
-            t->subject->id);
+    if (d->to_read != METER_NONE) {
+        buf_text(out, "When the meter is read: ");
+        wording_reading(d, out);
+        buf_text(out, "\n");
+    }
     buf_print(out, "%s: ostler record %s %s --on DAY\n\n",
         d->state == DUE_NO_RECORD ? "If it was done" : "When it is done",
         t->subject->id, t->job->id);

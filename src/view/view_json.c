@@ -31,6 +31,14 @@ number_value(int64_t n)
 }
 
 static json_t *
+unit_value(const struct due *d)
+{
+    return d->meter == METER_NONE
+               ? json_null()
+               : json_string(fleet_meter_word(d->task->subject, d->meter));
+}
+
+static json_t *
 forecast_value(const struct forecast *f)
 {
     if (f->basis == FORECAST_NONE)
@@ -80,7 +88,7 @@ due_value(const struct due *d, day_t today)
     char cycle[CYCLE_TEXT];
 
     return json_pack("{s:s, s:s, s:o, s:s, s:s, s:s, s:s, s:o, s:o, s:o, s:o,"
-                     " s:s, s:o, s:o, s:o, s:o, s:o}",
+                     " s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
         "subject", s->id, "kind", fleet_kind_word(s->kind), "depot",
         text_value(depot ? depot->id : NULL), "job", job->id, "title",
         job->title, "class", fleet_class_word(job->class), "state",
@@ -89,6 +97,7 @@ due_value(const struct due *d, day_t today)
         "last_done", day_value(d->last_done), "cycle",
         due_cycle_text(&d->cycle, cycle), "authority",
         text_value(job->authority), "due_reading", number_value(d->due_reading),
+        "unit", unit_value(d), "newest_reading", day_value(d->newest_reading),
         "forecast", forecast_value(&d->forecast), "warnings",
         warnings_value(d, today), "reasons", reasons_value(d));
 }

@@ -49,25 +49,28 @@ add_line(const struct due *d, struct widths w, struct buf *out)
     buf_print(out, "%s\n", fleet_class_word(job->class));
 }
 
-/* What a line without a day asks for. */
-static const char *
-advice(const struct due *d)
+/* What a line asks for that the days do not say. */
+static void
+add_advice(const struct due *d, struct buf *out)
 {
+    if (d->state != DUE_NO_RECORD && d->state != DUE_NEEDS_READING &&
+        !d->no_return)
+        return;
+    buf_print(out, "%18s- ", "");
     if (d->state == DUE_NO_RECORD)
-        return "record when it was last done, or give it a first day";
-    if (d->state == DUE_NEEDS_READING)
-        return "record what the meter shows: ostler reading";
-    if (d->no_return)
-        return "no return known: do it before it returns";
-    return NULL;
+        buf_text(out, "record when it was last done, or give it a first day");
+    else if (d->state == DUE_NEEDS_READING)
+        wording_reading(d, out);
+    else
+        buf_text(out, "no return known: do it before it returns");
+    buf_text(out, "\n");
 }
 
 static void
 add_due(const struct due *d, struct widths w, day_t today, struct buf *out)
 {
     add_line(d, w, out);
-    if (advice(d) != NULL)
-        buf_print(out, "%18s- %s\n", "", advice(d));
+    add_advice(d, out);
     wording_warnings(d, today, 18, out);
 }
 

@@ -29,6 +29,13 @@ wording_warnings(
 }
 
 void
+wording_reading(const struct due *d, struct buf *out)
+{
+    buf_print(out, "ostler reading %s N%s --on DAY", d->task->subject->id,
+        d->to_read == METER_HOURS ? " --hours" : "");
+}
+
+void
 wording_subject(const struct subject *s, struct buf *out)
 {
     buf_text(out, s->id);

@@ -14,6 +14,9 @@ const char *wording_state(enum due_state state);
 void wording_warnings(
     const struct due *d, day_t today, size_t indent, struct buf *out);
 
+/* Append the command that records what @d's meter shows. */
+void wording_reading(const struct due *d, struct buf *out);
+
 /* Append what kind of thing the subject is called beside its id: its title in
  * brackets after it, or nothing. */
 void wording_subject(const struct subject *s, struct buf *out);

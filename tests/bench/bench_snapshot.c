@@ -143,7 +143,7 @@ make_world(struct world *w, size_t vehicles)
             .n_tasks = JOBS};
         for (size_t k = 0; k < JOBS; k++)
             w->tasks[v * JOBS + k] = (struct task){s, &w->jobs[k],
-                &w->jobs[k].rule, w->calendar, {DAY_NONE, DAY_NONE, -1}};
+                &w->jobs[k].rule, w->calendar, {DAY_NONE, DAY_NONE, {-1, -1, -1}, UNIT_KM}};
         n = add_records(w, s, n, &seed);
     }
     w->fleet = (struct fleet){.jobs = w->jobs,
@@ -204,7 +204,8 @@ main(void)
     puts("      dues   dues/s   bytes/due   a qsort of them takes");
     for (size_t i = 0; i < sizeof vehicles / sizeof vehicles[0]; i++) {
         struct world w;
-        struct snapshot_options options = {TODAY, DAY_NONE, 0};
+        struct snapshot_options options = {
+            .today = TODAY, .horizon = DAY_NONE};
         make_world(&w, vehicles[i]);
         size_t before = heap_bytes();
         double start = seconds();

@@ -160,7 +160,9 @@ world_task(struct world *w, struct subject *s, struct job *j)
         .job = j,
         .rule = &j->rule,
         .calendar = w->calendar,
-        .baseline = {DAY_NONE, DAY_NONE, -1}};
+        .baseline = {.last = DAY_NONE,
+            .deadline = DAY_NONE,
+            .last_reading = {-1, -1, -1}}};
     return t;
 }
 
@@ -249,7 +251,8 @@ world_group(struct world *w)
 static inline const struct snapshot *
 world_snapshot_to(struct world *w, day_t today, day_t horizon)
 {
-    struct snapshot_options options = {today, horizon, 1};
+    struct snapshot_options options = {
+        .today = today, .horizon = horizon, .reasons = 1};
 
     world_group(w);
     snapshot_free(w->snapshot);

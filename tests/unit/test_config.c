@@ -232,13 +232,15 @@ tasks(void **state)
     assert_string_equal(t->job->id, "annual-test");
     assert_int_equal(t->baseline.last, day("2026-03-14"));
     assert_int_equal(t->baseline.deadline, day("2027-03-13"));
-    assert_int_equal(t->baseline.last_reading, -1);
+    assert_int_equal(t->baseline.last_reading[METER_DISTANCE], -1);
     /* No override: the job's own rule, and none of its own. */
     assert_ptr_equal(t->rule, &t->job->rule);
     t = task("K7", "service");
-    assert_int_equal(t->baseline.last, DAY_NONE);
+    assert_int_equal(t->baseline.last, day("2026-05-04"));
     assert_int_equal(t->baseline.deadline, DAY_NONE);
-    assert_int_equal(t->baseline.last_reading, 120000);
+    /* 75000 miles are 120700.8 km. */
+    assert_int_equal(t->baseline.last_reading[METER_DISTANCE], 120701);
+    assert_int_equal(t->baseline.last_reading[METER_HOURS], 4100);
     t = task("D1", "card");
     assert_int_equal(t->rule->first.origin, ORIGIN_ON);
     assert_int_equal(t->rule->first.on, day("2026-09-30"));

@@ -12,7 +12,8 @@ site_and_mail(void **state)
         "  ledger           state/l.db  (fleet.conf:5)\n"
         "  include          jobs.conf  (fleet.conf:6)\n"
         "  presets          offered.conf  (fleet.conf:7)\n"
-        "  feed-folder      none  (default)\n");
+        "  feed-folder      none  (default)\n"
+        "  calm             3 days  (default)\n");
     assert_part("[mail]",
         "[mail]  (fleet.conf:8)\n"
         "  from             ostler@skerrow.example  (fleet.conf:9)\n"
@@ -111,6 +112,7 @@ a_vehicle(void **state)
         "  in-service       none  (default)\n"
         "  depot            harbour  (fleet.conf:28, type bus)\n"
         "  distance-unit    km  (fleet.conf:29, type bus)\n"
+        "  unit-since       none  (default)\n"
         "  yearly-distance  16093 km  (fleet.conf:35)\n"
         "  yearly-hours     none  (default)\n"
         "  [job inspection]  (fleet.conf:30, type bus)\n"
@@ -167,6 +169,7 @@ equipment(void **state)
         "  depot            harbour  (vehicle K7)\n"
         "  carried-by       K7  (fleet.conf:45)\n"
         "  distance-unit    km  (default)\n"
+        "  unit-since       none  (default)\n"
         "  yearly-distance  none  (default)\n"
         "  yearly-hours     none  (default)\n"
         "  [job yearly]  (fleet.conf:46)\n"

@@ -192,6 +192,12 @@ parts_of_a_rule(void **state)
     TRY_CASES(cases);
 }
 
+#define NOT_A_READING                                                          \
+    " is not a reading; expected N, or N km|miles, N hours, each a whole "     \
+    "number from 0 to 9999999\n"
+#define ONE_TOO_MANY                                                           \
+    " is one reading too many; expected N, or N km|miles, N hours\n"
+
 static void
 days_and_numbers(void **state)
 {
@@ -208,8 +214,20 @@ days_and_numbers(void **state)
               "5: error: 'check.deadline': 'soon'" NOT_A_DAY},
         {"[equipment E]\ncarried-by = K7\njobs = check\n"
          "check.last-reading = -1\n",
-            F "4: error: 'check.last-reading': '-1' is not a whole number "
-              "from 0 to 9999999\n"},
+            F "4: error: 'check.last-reading': '-1'" NOT_A_READING},
+        {"[equipment E]\ncarried-by = K7\njobs = check\n"
+         "check.last-reading = 41200 leagues\n",
+            F "4: error: 'check.last-reading': '41200 leagues'" NOT_A_READING},
+        {"[equipment E]\ncarried-by = K7\njobs = check\n"
+         "check.last = 2026-01-05\ncheck.last-reading = 41200 km, 40 miles\n",
+            F "5: error: 'check.last-reading': '40 miles'" ONE_TOO_MANY},
+        {"[equipment E]\ncarried-by = K7\njobs = check\n"
+         "check.last = 2026-01-05\ncheck.last-reading = 41200, 310 hours\n",
+            F "5: error: 'check.last-reading': '310 hours'" ONE_TOO_MANY},
+        {"[equipment E]\ncarried-by = K7\njobs = check\n"
+         "check.last-reading = 41200\n",
+            F "4: error: 'check.last-reading': on which day is not known; add "
+              "check.last = YYYY-MM-DD\n"},
         {"[equipment E]\ncarried-by = K7\njobs = check\nyearly-hours = 9000\n",
             F "4: error: 'yearly-hours': '9000' is not a whole number from 1 "
               "to 8784\n"},

@@ -133,7 +133,7 @@ months_stand_while_the_meter_cannot_tell(void **state)
     fifty_a_day(w);
     assert_deadline(w, j, "2026-06-01");
     assert_int_equal(world_find(w, j, 0)->state, DUE_AHEAD);
-    assert_true(says(world_find(w, j, 0), "comes first: 20000 km"));
+    assert_true(says(world_find(w, j, 0), "12 months decides: it comes"));
 }
 
 static void
@@ -145,7 +145,8 @@ the_meter_may_come_first(void **state)
     fifty_a_day(w);
     done_at(w, j, "2026-01-01", 10000);
     assert_deadline(w, j, "2027-02-05");
-    assert_true(says(world_find(w, j, 0), "comes first: 24 months"));
+    assert_true(says(world_find(w, j, 0),
+        "days before 24 months, which would be Sat 2028-01-01"));
 }
 
 /* A reading that shows it makes it due on that day, and that is past. */
@@ -171,7 +172,7 @@ a_baseline_with_its_reading(void **state)
 
     fifty_a_day(w);
     w->tasks[0].baseline.last = date("2025-12-02");
-    w->tasks[0].baseline.last_reading = 9000;
+    w->tasks[0].baseline.last_reading[METER_DISTANCE] = 9000;
     assert_int_equal(world_due(w, j, "2026-01-01")->due_reading, 29000);
     /* A date that the file states is for the calendar, not for a meter. */
     w->tasks[0].baseline.deadline = date("2026-05-05");
@@ -309,6 +310,24 @@ the_next_cycle_by_the_same_rate(void **state)
     assert_reasoned(d);
 }
 
+/* The odometer counted miles up to the second reading: 6214 and 9321 are
+ * 10000.46 and 15000.70 km, so 10000 and 15001. */
+static void
+readings_in_the_unit_of_before(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "oil", "20000 km");
+
+    done_at(w, j, "2026-01-01", 6214)->other_unit = 1;
+    world_reading(w, "2026-04-11", 9321)->other_unit = 1;
+    const struct due *d = world_due(w, j, "2026-04-11");
+    assert_int_equal(d->due_reading, 30000);
+    assert_int_equal(d->forecast.basis, FORECAST_READINGS);
+    world_reading(w, "2026-07-20", 30000);
+    assert_int_equal(
+        world_due(w, j, "2026-07-20")->forecast.basis, FORECAST_REACHED);
+}
+
 int
 main(void)
 {
@@ -326,6 +345,7 @@ main(void)
         WORLD_TEST(the_reading_of_the_meter_that_decides),
         WORLD_TEST(an_old_reading),
         WORLD_TEST(an_old_reading_of_the_right_meter),
+        WORLD_TEST(readings_in_the_unit_of_before),
         WORLD_TEST(hardly_used_it_is_out_of_range),
         WORLD_TEST(the_next_cycle_by_the_same_rate),
     };

@@ -167,26 +167,26 @@ what_the_fleet_file_says(void **state)
     struct baseline *b = &w->tasks[0].baseline;
 
     b->last = date("2026-01-01");
-    b->last_reading = 10000;
+    b->last_reading[METER_DISTANCE] = 10000;
     world_reading(w, "2026-04-11", 15000);
     replaced(w, "2026-04-11", METER_DISTANCE, 20);
     assert_int_equal(world_due(w, j, "2026-04-11")->due_reading, 15020);
     b->last = date("2026-04-11");
-    b->last_reading = 20;
+    b->last_reading[METER_DISTANCE] = 20;
     assert_int_equal(world_due(w, j, "2026-04-11")->due_reading, 20020);
 }
 
-/* Nobody read the old one, so 66000 on it says nothing of the new: ten days at
- * 36525 km a year, 100 a day, before the new one showed 1500. */
+/* Since the fleet file's 66000 nobody read the old one: ten days at 36525 km a
+ * year, 100 a day, before the new one showed 1500. */
 static void
-the_old_one_was_never_read(void **state)
+the_old_one_was_not_read_since(void **state)
 {
     struct world *w = *state;
     struct job *j = world_job(w, "oil", "20000 km");
 
     w->subjects[0].yearly_distance = 36525;
     w->tasks[0].baseline.last = date("2026-04-01");
-    w->tasks[0].baseline.last_reading = 66000;
+    w->tasks[0].baseline.last_reading[METER_DISTANCE] = 66000;
     replaced(w, "2026-04-11", METER_DISTANCE, 1500);
     assert_int_equal(world_due(w, j, "2026-04-11")->due_reading, 20500);
 }
@@ -224,8 +224,8 @@ apart_in_the_fleet_file_too(void **state)
 
     for (size_t i = 0; i < 2; i++)
         w->tasks[i].baseline.last = date("2026-01-01");
-    w->tasks[0].baseline.last_reading = 10000;
-    w->tasks[1].baseline.last_reading = 100;
+    w->tasks[0].baseline.last_reading[METER_DISTANCE] = 10000;
+    w->tasks[1].baseline.last_reading[METER_HOURS] = 100;
     world_reading(w, "2026-01-21", 200)->meter = METER_HOURS;
     replaced(w, "2026-01-21", METER_HOURS, 0);
     assert_int_equal(world_due(w, oil, "2026-01-21")->due_reading, 30000);
@@ -234,6 +234,25 @@ apart_in_the_fleet_file_too(void **state)
     replaced(w, "2026-02-01", METER_DISTANCE, 0);
     assert_int_equal(world_due(w, oil, "2026-02-01")->due_reading, 18000);
     assert_int_equal(world_find(w, lift, 0)->due_reading, 150);
+}
+
+/* Not read for the last ten days, it went on at its 50 km a day: 15500, so what
+ * would be 30000 on it is 14520 on the new one. */
+static void
+what_the_old_one_counted_unread(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "oil", "20000 km");
+
+    done_at(w, j, "2026-01-01", 10000);
+    world_reading(w, "2026-04-11", 15000);
+    replaced(w, "2026-04-21", METER_DISTANCE, 20);
+    assert_int_equal(world_due(w, j, "2026-04-21")->due_reading, 14520);
+    /* Told what it showed at last, it is that: 15900. */
+    w->n_records--;
+    world_reading(w, "2026-04-21", 15900);
+    replaced(w, "2026-04-21", METER_DISTANCE, 20);
+    assert_int_equal(world_due(w, j, "2026-04-21")->due_reading, 14120);
 }
 
 int
@@ -249,7 +268,8 @@ main(void)
         WORLD_TEST(work_before_any_reading),
         WORLD_TEST(work_on_the_day_it_came),
         WORLD_TEST(what_the_fleet_file_says),
-        WORLD_TEST(the_old_one_was_never_read),
+        WORLD_TEST(the_old_one_was_not_read_since),
+        WORLD_TEST(what_the_old_one_counted_unread),
         WORLD_TEST(hours_and_distance_are_apart),
         WORLD_TEST(apart_in_the_fleet_file_too),
     };

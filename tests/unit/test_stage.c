@@ -112,6 +112,48 @@ no_record_once_a_week(void **state)
     assert_stage(w, j, "2026-05-20", "needs-reading-2026-W21", "2026-05-18");
 }
 
+/* The days decide, and the meter cannot tell: Sunday 17 May.  Each week anew,
+ * and at the stages of that deadline too. */
+static void
+a_reading_and_the_deadline(void **state)
+{
+    struct world *w = *state;
+    struct job *j = reminded(w);
+
+    struct reminders remind = j->rule.remind;
+    world_every(w, &j->rule, "10 days or 1000 km");
+    j->rule.remind = remind;
+    assert_stage(w, j, "2026-03-19", "needs-reading-2026-W12", "2026-03-16");
+    assert_stage(w, j, "2026-03-20", "8-weeks-before", "2026-03-22");
+    assert_stage(w, j, "2026-03-23", "needs-reading-2026-W13", "2026-03-23");
+    assert_stage(w, j, "2026-05-14", "needs-reading-2026-W20", "2026-05-11");
+    assert_stage(w, j, "2026-05-15", "0-days-before", "2026-05-17");
+    assert_stage(w, j, "2026-05-18", "overdue-0", "2026-05-18");
+}
+
+/* Read on 18 March, it is too old after two weeks, from Thursday 2 April on:
+ * that is told on the day, though a stage was told the day before. */
+static void
+told_when_the_reading_gets_old(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "1000 km or 60 days");
+
+    w->subjects[0].yearly_distance = 365;
+    world_reading(w, "2026-03-18", 5000);
+    world_done(w, j, "2026-03-18");
+    j->rule.reading_within = (struct span){2, STEP_WEEKS};
+    j->rule.remind =
+        (struct reminders){.before = {{46, STEP_DAYS}}, .n_before = 1};
+    assert_stage(w, j, "2026-03-31", "", "");
+    assert_stage(w, j, "2026-04-01", "46-days-before", "2026-04-01");
+    assert_stage(w, j, "2026-04-02", "needs-reading-2026-W14", "2026-04-02");
+    assert_stage(w, j, "2026-04-05", "needs-reading-2026-W14", "2026-04-02");
+    assert_stage(w, j, "2026-04-06", "needs-reading-2026-W15", "2026-04-06");
+    world_reading(w, "2026-04-06", 5020);
+    assert_stage(w, j, "2026-04-06", "46-days-before", "2026-04-01");
+}
+
 static void
 before_return_once(void **state)
 {
@@ -194,6 +236,8 @@ main(void)
         WORLD_TEST(never_again_once_overdue),
         WORLD_TEST(units_of_a_stage),
         WORLD_TEST(no_record_once_a_week),
+        WORLD_TEST(a_reading_and_the_deadline),
+        WORLD_TEST(told_when_the_reading_gets_old),
         WORLD_TEST(before_return_once),
         WORLD_TEST(persons_hear_from_a_stage_on),
         WORLD_TEST(a_person_to_climb_to),

@@ -1,0 +1,31 @@
+#ifndef SUSPECT_H
+#define SUSPECT_H
+
+#include "fleet.h"
+#include "records.h"
+
+/* A reading that cannot be, and what speaks against it. */
+struct suspicion {
+    struct known_reading against;
+    const struct task *stated; /* whose last-reading in the fleet file that
+                                  is; NULL when it is on record */
+    char why[200];             /* "backwards" and the like, to follow "is" */
+};
+
+/*
+ * Hold the reading of @r against those around it, on record in @l or stated in
+ * the file of @fleet.  It cannot be when it goes backwards, differs from one of
+ * the same day, or is further off than the vehicle can have driven or run in
+ * that time.  For a RECORD_REPLACED only a later one counts.  The subject of @r
+ * must be known.  Returns 1 with @out set, 0 when nothing speaks against it, or
+ * -1 with @f set.
+ */
+int suspect_reading(const struct fleet *fleet, struct ledger *l,
+    const struct record *r, struct suspicion *out, struct fault *f);
+
+/* Refuse @r for that reason: sets @f to it, with the ways to go on; returns
+ * -1. */
+int suspect_refuse(
+    const struct record *r, const struct suspicion *s, struct fault *f);
+
+#endif

@@ -1,0 +1,20 @@
+#ifndef HELD_H
+#define HELD_H
+
+#include "calm.h"
+#include "fault.h"
+
+struct ledger;
+
+/*
+ * The forecasts that calendars and mail go by, kept from one pass to the next.
+ */
+
+/* Add them all to @c.  Returns 0 or -1. */
+int held_read(struct ledger *l, struct calm *c, struct fault *f);
+
+/* Keep what has changed in @c, all of it or nothing; nothing is written when
+ * nothing has.  Returns 0 or -1. */
+int held_write(struct ledger *l, const struct calm *c, struct fault *f);
+
+#endif
