@@ -179,14 +179,16 @@ need_first_asked(const struct need_list *l, const struct subject *s,
 }
 
 int
-need_goes_back(struct need_back *b, day_t day)
+need_goes_back(struct need_back *b, day_t day, int fitted)
 {
     struct span rate = {RATE_YEARS, STEP_YEARS};
 
     if (b->taken++ == 0)
         b->since =
             day_earlier(b->since, step_span(day, rate, -1, MONTH_END_CLAMP));
-    if (b->taken <= RATE_READINGS || day >= b->since)
-        return 1;
-    return ++b->before <= MARGIN;
+    if (b->taken > RATE_READINGS && day < b->since && ++b->before > MARGIN)
+        return 0;
+    if (fitted)
+        b->since = DAY_FIRST;
+    return 1;
 }

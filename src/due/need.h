@@ -52,12 +52,14 @@ struct need_back {
 
 /*
  * Nonzero when the reading on @day is needed, to be asked from the newest on
- * back until it says no.  Needed are those since the first day that is asked
+ * back until it says no; @fitted says that it is the first of a new meter.
+ * Needed are those since the first day that is asked
  * for, those of three years up to the newest and at least 24, which a rate is
  * taken from, and beyond them two more: between two readings lies what the
- * meter showed on that first day.  A meter that was replaced earlier than
- * these changes none of them.
+ * meter showed on that first day.  Where one of these is of a new meter, all
+ * are: how far the old one went unread is taken from its own past.  A meter
+ * that was replaced earlier changes none of them.
  */
-int need_goes_back(struct need_back *b, day_t day);
+int need_goes_back(struct need_back *b, day_t day, int fitted);
 
 #endif

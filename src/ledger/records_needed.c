@@ -67,7 +67,8 @@ take_readings(struct needed *h, const struct subject *s, enum meter meter,
     query_text(&q, s->id);
     query_text(&q, query_meter_word(meter));
     while ((row = query_row(&q, f)) > 0) {
-        if (!need_goes_back(&back, query_day_at(&q, 1)))
+        if (!need_goes_back(
+                &back, query_day_at(&q, 1), query_int_at(&q, 3) != 0))
             break;
         if (!is_taken(&h->in, work, query_int_at(&q, 0)) &&
             take_reading(h, s, meter, &q, f) != 0)

@@ -116,7 +116,8 @@ make_tasks(struct trial *t, struct subject *s)
         if (one_in(&t->c, 3))
             task->baseline.deadline = some_day(&t->c);
         if (task->baseline.last != DAY_NONE && one_in(&t->c, 2))
-            task->baseline.last_reading = chance_from(&t->c, 0, 90000);
+            for (int m = 0; m < METERS; m++)
+                task->baseline.last_reading[m] = chance_from(&t->c, -1, 90000);
     }
 }
 
@@ -264,7 +265,8 @@ dues_by(struct trial *t, reading *read, size_t *n, struct facts *facts)
 {
     struct fault f = {0, ""};
     struct record *all;
-    struct snapshot_options options = {TODAY, day_of(2027, 6, 1), 1};
+    struct snapshot_options options = {
+        .today = TODAY, .horizon = day_of(2027, 6, 1), .reasons = 1};
     size_t *first = arena_take(t->w->arena, (SUBJECTS + 1) * sizeof *first);
     size_t standing = 0;
 
