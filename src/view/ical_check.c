@@ -77,8 +77,7 @@ check_component(
     static const icalproperty_kind required[] = {ICAL_UID_PROPERTY,
         ICAL_DTSTAMP_PROPERTY, ICAL_LASTMODIFIED_PROPERTY,
         ICAL_SEQUENCE_PROPERTY, ICAL_SUMMARY_PROPERTY,
-        ICAL_DESCRIPTION_PROPERTY, ICAL_CATEGORIES_PROPERTY,
-        ICAL_STATUS_PROPERTY, ICAL_NO_PROPERTY};
+        ICAL_DESCRIPTION_PROPERTY, ICAL_STATUS_PROPERTY, ICAL_NO_PROPERTY};
 
     if (c == NULL || icalcomponent_count_errors(c) != 0)
         return fault_set(f, EX_SOFTWARE, "event %s has lines that do not read",

@@ -121,11 +121,25 @@ ical_summary(const struct ical_item *item, struct buf *out)
     }
 }
 
+/* An event has to stand somewhere, and a missing record is louder than a late
+ * one. */
+static void
+say_undated(const struct due *d, struct buf *out)
+{
+    if (d->state == DUE_NO_RECORD)
+        buf_text(out, "Nothing says when this was last done: treat it as "
+                      "overdue until it is recorded\n");
+    buf_text(out, "It has no day, and stands on the one on which it was last "
+                  "news\n");
+}
+
 static void
 describe_due(const struct due *d, struct buf *out)
 {
     const struct job *job = d->task->job;
 
+    if (select_day(d) == DAY_NONE)
+        say_undated(d, out);
     add_day(out, "Deadline: ", d->deadline, "none");
     add_day(out, "Book by: ", d->book_by, NULL);
     add_class(out, job);
