@@ -1,6 +1,7 @@
 #include "ical.h"
 
 #include "buf.h"
+#include "caution.h"
 #include "ical_event.h"
 #include "ical_text.h"
 #include "refold.h"
@@ -148,18 +149,21 @@ add_part(struct buf *out, const char *text)
 int
 ical_outline(struct ical *c, const struct ical_item *item, struct buf *out)
 {
-    char text[CYCLE_TEXT];
+    int64_t numbers[5] = {ical_day(item)};
 
     if (put_words(c, item))
         return -1;
     if (item->kind == ICAL_DUE) {
+        const struct cycle *cycle = &item->due->cycle;
         add_part(out, item->due->task->job->id);
-        add_part(out, due_cycle_text(&item->due->cycle, text));
-        add_part(out, ical_is_tentative(item->due) ? "?" : "");
+        numbers[1] = cycle->record;
+        numbers[2] = cycle->start;
+        numbers[3] = cycle->ahead;
+        numbers[4] = ical_is_tentative(item->due);
     } else if (item->kind == ICAL_DONE) {
         add_part(out, item->proof->task->job->id);
     }
-    add_part(out, day_text(ical_day(item), text));
+    buf_add(out, numbers, sizeof numbers);
     add_part(out, buf_str(c->summary));
     add_part(out, buf_str(c->description));
     add_part(out, buf_str(c->categories));
@@ -172,6 +176,9 @@ ical_content(struct ical *c, const struct ical_item *item, struct buf *out)
     char uid[ICAL_UID_TEXT];
 
     if (put_words(c, item))
+        return -1;
+    buf_text(c->description, CAUTION_TEXT);
+    if (buf_failed(c->description))
         return -1;
     ical_uid(c, item, uid);
     return ical_event(c, item, uid, out);

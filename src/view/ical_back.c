@@ -9,6 +9,9 @@
 
 #define TIME_OCTETS (sizeof "20260301T041700Z" - 1)
 
+/* Far more changes than there will be, and room for more below 2^31. */
+#define SEQUENCE_MOST 1000000000
+
 /* The start of the line that begins with @what, or NULL. */
 static const char *
 find_line(const char *at, const char *end, const char *what)
@@ -89,7 +92,7 @@ read_stamp(struct ical_seen *s)
     const char *sequence = value_of(s, "SEQUENCE:", &len);
     if (s->stamp.modified < 0 || sequence == NULL)
         return -1;
-    return num_parse(sequence, len, 0, INT32_MAX, &s->stamp.sequence);
+    return num_parse(sequence, len, 0, SEQUENCE_MOST, &s->stamp.sequence);
 }
 
 static int

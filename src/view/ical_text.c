@@ -1,7 +1,6 @@
 #include "ical_text.h"
 
 #include "buf.h"
-#include "caution.h"
 #include "clean.h"
 #include "select.h"
 
@@ -172,7 +171,6 @@ ical_description(const struct ical_item *item, struct buf *out)
             "From this day on not everything that is due is shown, because a "
             "calendar of this size would be cut by those who show it. Split "
             "this feed in the fleet file, by depot or by job.\n");
-    buf_text(out, CAUTION_TEXT);
 }
 
 /*

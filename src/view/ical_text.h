@@ -7,7 +7,8 @@ struct buf;
 
 /*
  * The words of an item, appended to @out as clean text that is not yet
- * escaped: its summary, and its description of several lines.
+ * escaped: its summary, and its description of several lines, to which only
+ * the caution is to be added.
  */
 void ical_summary(const struct ical_item *item, struct buf *out);
 void ical_description(const struct ical_item *item, struct buf *out);
