@@ -112,10 +112,10 @@ ical_uid(struct ical *c, const struct ical_item *item, char out[ICAL_UID_TEXT])
 {
     uuid_t uuid;
 
+    uuid_copy(uuid, ours);
     if (item->kind == ICAL_DUE || item->kind == ICAL_DONE) {
         uuid_of_task(c, item, uuid);
     } else {
-        uuid_copy(uuid, ours);
         name_inside(
             uuid, item->kind == ICAL_END ? "end of feed" : "empty feed");
         name_inside(uuid, c->feed->site);

@@ -103,10 +103,12 @@ check_part(const struct ical_seen *s, enum feed_form form, struct buf *text,
     icalcomponent *c = icalparser_parse_string(buf_str(text));
     const char *found = c ? icalcomponent_get_uid(c) : NULL;
     int rc = check_component(c, found, form, f);
-    if (rc == 0 && strlen(found) != ICAL_UID_TEXT - 1)
-        rc = fault_set(f, EX_SOFTWARE, "the UID %.80s is not ours", found);
-    if (rc == 0)
-        memcpy(uid, found, ICAL_UID_TEXT);
+    if (rc == 0 && found != NULL) {
+        if (strlen(found) != ICAL_UID_TEXT - 1)
+            rc = fault_set(f, EX_SOFTWARE, "the UID %.80s is not ours", found);
+        else
+            memcpy(uid, found, ICAL_UID_TEXT);
+    }
     if (c != NULL)
         icalcomponent_free(c);
     return rc;
