@@ -100,7 +100,6 @@ static const char *const steps[] = {
     " hash BLOB NOT NULL CHECK (length(hash) = 32),"
     " sequence INTEGER NOT NULL CHECK (sequence >= 0),"
     " modified INTEGER NOT NULL,"
-    " day INTEGER CHECK (day BETWEEN -25567 AND 84005),"
     " PRIMARY KEY (feed, uid)"
     ") STRICT, WITHOUT ROWID;"
     "CREATE TABLE edition("
