@@ -4,8 +4,8 @@
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_WRITE);
-    int rc = p != NULL ? nightly_run(p, &i->fault) : -1;
+    struct pass *p = command_feeds(i);
+    int rc = p != NULL ? nightly_run(p, i->notes, &i->fault) : -1;
 
     pass_close(p);
     return rc;

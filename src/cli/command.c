@@ -115,6 +115,13 @@ command_history(struct invocation *i)
 }
 
 struct pass *
+command_feeds(struct invocation *i)
+{
+    return open_pass(
+        i, (struct pass_options){.ledger = LEDGER_WRITE, .feeds = 1});
+}
+
+struct pass *
 command_fleet(struct invocation *i)
 {
     return open_pass(i, (struct pass_options){.fleet_only = 1});

@@ -67,6 +67,9 @@ struct pass *command_pass(struct invocation *i, enum ledger_mode mode);
 /* The same with all records, to read. */
 struct pass *command_history(struct invocation *i);
 
+/* The same to write feeds. */
+struct pass *command_feeds(struct invocation *i);
+
 /* The same without opening the ledger, for who works on its file. */
 struct pass *command_fleet(struct invocation *i);
 

@@ -52,6 +52,9 @@ enum statement {
     PUBLISHED_CHANGE,
     HELD_ALL,
     HELD_SET,
+    PUBLISHED_LEARN,
+    EDITION_FIND,
+    EDITION_KEEP,
     STATEMENTS
 };
 

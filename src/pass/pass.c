@@ -139,6 +139,15 @@ read_records(struct pass *p, struct record **facts, size_t *n, struct fault *f)
 }
 
 static int
+shows_history(const struct fleet *f)
+{
+    for (size_t i = 0; i < f->n_feeds; i++)
+        if (f->feeds[i].history.n > 0)
+            return 1;
+    return 0;
+}
+
+static int
 read_ledger(struct pass *p, const struct pass_options *o, struct fault *f)
 {
     size_t *first =
@@ -148,7 +157,7 @@ read_ledger(struct pass *p, const struct pass_options *o, struct fault *f)
 
     if (first == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    p->history = o->history;
+    p->history = o->history || (o->feeds && shows_history(p->fleet));
     p->ledger = ledger_open(p->fleet->site.ledger, o->ledger, f);
     if (p->ledger == NULL || read_records(p, &facts, &n, f))
         return -1;

@@ -20,6 +20,8 @@ struct pass_options {
     int fleet_only;          /* the ledger is not opened, whatever its state */
     int history;             /* all records are read; else only those that the
                                 dues need, which is far quicker */
+    int feeds;               /* feeds will be written: all records are read when
+                                one of them shows what was done */
 };
 
 /*

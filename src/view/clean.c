@@ -62,6 +62,17 @@ next(const char *text, const char *end, size_t *n)
     return c;
 }
 
+/* How many bytes at @text are printable ASCII, which all stays. */
+static size_t
+plain(const char *text, const char *end)
+{
+    const char *at = text;
+
+    while (at < end && *at >= ' ' && *at <= '~')
+        at++;
+    return (size_t)(at - text);
+}
+
 void
 clean_add(struct buf *out, enum clean how, const char *text, size_t len)
 {
@@ -69,6 +80,11 @@ clean_add(struct buf *out, enum clean how, const char *text, size_t len)
     size_t n;
 
     for (; text < end; text += n) {
+        n = plain(text, end);
+        if (n > 0) {
+            buf_add(out, text, n);
+            continue;
+        }
         switch (fate_of(next(text, end, &n), how)) {
         case KEEP:
             buf_add(out, text, n);

@@ -181,15 +181,17 @@ reading_writes_nothing(void **state)
 static void
 a_newer_ledger_is_refused(void **state)
 {
+    char newer[40];
+    char number[8];
+
     (void)state;
+    snprintf(number, sizeof number, "%d", SCHEMA_VERSION + 1);
+    snprintf(newer, sizeof newer, "PRAGMA user_version = %s", number);
     make_ledger();
-    char set[40], newer[12];
-    snprintf(newer, sizeof newer, "%d", SCHEMA_VERSION + 1);
-    snprintf(set, sizeof set, "PRAGMA user_version = %s", newer);
-    assert_int_equal(run_outside(set), SQLITE_OK);
+    assert_int_equal(run_outside(newer), SQLITE_OK);
     refused(LEDGER, LEDGER_READ, EX_CONFIG);
     refused(LEDGER, LEDGER_WRITE, EX_CONFIG);
-    assert_outside("PRAGMA user_version", newer);
+    assert_outside("PRAGMA user_version", number);
     assert_outside("SELECT count(*) FROM record", "1");
 }
 
