@@ -102,6 +102,12 @@ sanitize:
 	@$(MAKE) --no-print-directory check-built BUILD=$(BUILD)/sanitize \
 		SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all"
 
+# What five libraries read in the feeds of 5,000 hostile fleets.
+FLEETS ?= 5000
+.PHONY: readers
+readers: all $(BUILD)/tests/unit/test_ical
+	@BUILD=$(BUILD) FLEETS=$(FLEETS) tests/reference/10-ical-readers
+
 # Speed and memory beside a peer, in one run; ratios, never a test.
 .PHONY: bench
 bench: deps
@@ -166,6 +172,7 @@ help:
 	@echo 'make deps        install the packages that are missing'
 	@echo 'make deps-tools  the compilers and checkers of the targets below'
 	@echo 'make sanitize    the tests under ASan and UBSan'
+	@echo 'make readers     FLEETS=5000: hostile feeds in five other libraries'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'

@@ -40,6 +40,8 @@ fate_of(uint32_t c, enum clean how)
 {
     if (c == '\n' && how == CLEAN_LINES)
         return KEEP;
+    if (how == CLEAN_NAME && (c == ',' || c == ';' || c == '\\'))
+        return BLANK;
     if (is_separator(c))
         return BLANK;
     if (is_control(c) || turns_direction(c))
@@ -62,25 +64,32 @@ next(const char *text, const char *end, size_t *n)
     return c;
 }
 
+/* How the fate of a character is carried out. */
+static void
+put(struct buf *out, enum fate fate, const char *text, size_t n)
+{
+    if (fate == KEEP)
+        buf_add(out, text, n);
+    else if (fate == BLANK)
+        buf_text(out, " ");
+    else if (fate == REPLACE)
+        buf_text(out, "\xef\xbf\xbd");
+}
+
 void
 clean_add(struct buf *out, enum clean how, const char *text, size_t len)
 {
     const char *end = text + len;
+    int spaced = 0;
     size_t n;
 
     for (; text < end; text += n) {
-        switch (fate_of(next(text, end, &n), how)) {
-        case KEEP:
-            buf_add(out, text, n);
-            break;
-        case BLANK:
-            buf_text(out, " ");
-            break;
-        case REPLACE:
-            buf_text(out, "\xef\xbf\xbd");
-            break;
-        case DROP:
-            break;
-        }
+        uint32_t c = next(text, end, &n);
+        enum fate fate = fate_of(c, how);
+        int space = fate == BLANK || g_unichar_isspace(c);
+        if (fate == DROP || (how != CLEAN_LINES && space && spaced))
+            continue;
+        put(out, fate, text, n);
+        spaced = space;
     }
 }

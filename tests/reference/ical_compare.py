@@ -1,0 +1,213 @@
+"""Readings of a feed against one another and against what was meant."""
+import json
+import re
+from datetime import date, timedelta
+
+from ical_hostile import clean, escape
+from ical_rfc5545 import house_rules, problems
+
+DAY = timedelta(1)
+
+
+class Tally:
+    """Checks by what they are of, each with the first that failed."""
+
+    def __init__(self):
+        self.count = {}
+        self.failures = {}
+
+    def check(self, what, ok, seen=""):
+        self.count[what] = self.count.get(what, 0) + 1
+        if not ok:
+            self.failures.setdefault(what, []).append(str(seen))
+
+    @property
+    def failed(self):
+        return bool(self.failures)
+
+    def finish(self):
+        for what, count in self.count.items():
+            bad = self.failures.get(what, [])
+            print("not ok" if bad else "ok", "-", what,
+                  f"({len(bad)} of {count} are not)" if bad else
+                  f"({count} times)" if count > 1 else "")
+            for seen in bad[:3]:
+                print("#", seen[:1500].replace("\n", "\n# "))
+        return int(self.failed)
+
+
+def check_octets(path, tally, name="hostile fleets"):
+    octets = path.read_bytes()
+    found = problems(octets)
+    tally.check(f"{name}: RFC 5545, octet by octet", not found,
+                f"{path}: {found}")
+    found = house_rules(octets)
+    tally.check(f"{name}: nothing that subscribers suffer from", not found,
+                f"{path}: {found}")
+
+
+# Two readers undo the escapes of a text in the wrong order, and so misread a
+# backslash before another character; Python's icalendar also takes %2C, %3A,
+# %3B and %5C for escapes of its own.  Their own words for it, step by step:
+
+def as_icalendar(text):
+    text = escape(text)
+    for escaped, code in (("\\,", "%2C"), ("\\:", "%3A"), ("\\;", "%3B"),
+                          ("\\\\", "%5C")):
+        text = text.replace(escaped, code)
+    for code, char in (("%2C", ","), ("%3A", ":"), ("%3B", ";"),
+                       ("%5C", "\\")):
+        text = text.replace(code, char)
+    return text.replace("\\N", "\\n").replace("\\n", "\n") \
+        .replace("\\,", ",").replace("\\;", ";").replace("\\\\", "\\")
+
+
+def as_node_ical(text):
+    # A line that speaks of a TZID loses its quotes.
+    if "TZID=" in text and '"(' not in text:
+        text = text.replace('"', "")
+    text = escape(text).replace("\\,", ",").replace("\\;", ";")
+    return re.sub(r"\\[nN]", "\n", text).replace("\\\\", "\\")
+
+
+MISREAD = {"icalendar": as_icalendar, "node-ical": as_node_ical}
+MISREADS = re.compile(r"\\|%(2C|3A|3B|5C)|TZID=")
+
+
+def as_read_by(reader, reading):
+    """What a reader with a defect makes of a reading that is right."""
+    how = MISREAD.get(reader)
+    if not how:
+        return reading
+
+    def text(value):
+        return how(value) if value and MISREADS.search(value) else value
+
+    return {"name": text(reading["name"]), "events": [
+        {**e, "summary": text(e["summary"]),
+         "description": text(e["description"])} for e in reading["events"]]}
+
+
+def by_uid(events):
+    return sorted(events, key=lambda e: (e["uid"], str(e)))
+
+
+def agree(path, readings, tally, name="hostile fleets"):
+    """All five read the same, and no event is lost between them."""
+    right = readings["libical"]
+    tally.check(f"{name}: libical finds nothing broken",
+                right["broken"] == 0, path)
+    uids = {e["uid"] for e in right["events"]}
+    tally.check(f"{name}: no UID twice",
+                len(uids) == len(right["events"]) > 0, path)
+    for reader, reading in readings.items():
+        wanted = as_read_by(reader, right)
+        pairs = list(zip(by_uid(wanted["events"]), by_uid(reading["events"])))
+        differ = [pair for pair in pairs if pair[0] != pair[1]]
+        tally.check(
+            f"{name}: {reader} reads the same",
+            not differ and len(wanted["events"]) == len(reading["events"])
+            and wanted["name"] == reading["name"],
+            f"{path}: {wanted['name']!r} {reading['name']!r} "
+            f"{len(wanted['events'])} {len(reading['events'])} "
+            f"{reading.get('broken')} {differ[:1]}")
+
+
+def core(due):
+    return f"{due['subject']} - {clean(due['title'])}"
+
+
+class Beside:
+    """What stands beside the subject and title in a SUMMARY.  The words are
+    the program's own, but a plain due has none, and each kind of due always
+    the same."""
+
+    def __init__(self):
+        self.words = {"Due": ""}
+
+    def fits(self, kind, summary, wanted):
+        if wanted not in summary:
+            return False
+        words = summary.replace(wanted, "", 1)
+        return self.words.setdefault(kind, words) == words and (
+            kind == "Due" or kind.lower() in words.lower())
+
+
+BESIDE = Beside()
+
+
+def in_order(lines, text):
+    """Whether the lines stand in the text, whole and in that order."""
+    rest = iter(text.split("\n"))
+    return all(line in rest for line in lines)
+
+
+def reasons(due):
+    return [clean(r["text"]) for r in due["reasons"]]
+
+
+def check_event(event, wanted, tally, name):
+    """One event against the due that it stands for."""
+    tally.check(f"{name}: each title is whole", BESIDE.fits(
+        wanted["is"], event["summary"], wanted["core"]),
+        (event["summary"], wanted["core"]))
+    tally.check(f"{name}: each has its categories",
+                event["categories"] == [wanted["is"], wanted["depot"]],
+                (event, wanted))
+    end = (date.fromisoformat(wanted["day"]) + DAY).isoformat()
+    tally.check(f"{name}: each ends on the day after its plan day",
+                event["end"] == end, event)
+    tally.check(f"{name}: each description is whole",
+                in_order(wanted["lines"], event["description"])
+                and all(t in event["description"] for t in wanted["within"]),
+                (event["description"], wanted))
+
+
+def match(events, wanted, tally, name, path):
+    """The events are those that are wanted, and no others."""
+    def of(day, kind, text):
+        return (day, kind, text)
+
+    found = sorted(of(e["start"], (e["categories"] or [""])[0],
+                      next((w["core"] for w in wanted
+                            if w["core"] in e["summary"]
+                            and w["day"] == e["start"]), e["summary"]))
+                   for e in events)
+    meant = sorted(of(w["day"], w["is"], w["core"]) for w in wanted)
+    tally.check(f"{name}: the events and days that are meant",
+                found == meant, f"{path}: {len(found)} {len(meant)}: "
+                f"{[f for f in found if f not in meant][:2]} "
+                f"{[m for m in meant if m not in found][:2]}")
+    if found != meant:
+        return
+    order = lambda x: (x["start" if "start" in x else "day"])
+    for w in wanted:
+        same = [e for e in sorted(events, key=order)
+                if e["start"] == w["day"] and w["core"] in e["summary"]
+                and e["categories"][:1] == [w["is"]]]
+        check_event(same[0], w, tally, name)
+
+
+def check_hostile(expected, reading, tally):
+    """A hostile fleet: the generator's days and texts, the JSON's reasons."""
+    name = "hostile fleets"
+    dues = json.loads(expected.dues)
+    current = {(d["subject"], d["job"]): d for d in dues["dues"]}
+    wanted = []
+    for e in expected.events:
+        due = current[e["subject"], e["job"]]
+        now = e["is"] != "Forecast"
+        if now:
+            tally.check(f"{name}: the JSON has the generator's days",
+                        (due["plan_day"], due["deadline"])
+                        == (e["day"], e["deadline"].isoformat()), (e, due))
+        wanted.append({
+            "day": e["day"], "is": e["is"], "depot": "d",
+            "core": f"{e['subject']} - {e['title']}",
+            "within": [expected.authority[e["job"]]],
+            "lines": (reasons(due) if now else [])
+            + [expected.caution[e["job"]], clean(dues["caution"])]})
+    match(reading["events"], wanted, tally, name, expected.path)
+    tally.check(f"{name}: the name of the calendar",
+                reading["name"] == expected.name,
+                (reading["name"], expected.name))
