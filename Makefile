@@ -121,8 +121,11 @@ bench-built: all
 		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/snapshot \
 		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
+		-o $(BUILD)/bench/ical tests/bench/bench_ical.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
+	@BUILD=$(BUILD) tests/bench/bench_ical
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 

@@ -44,7 +44,16 @@ const nodeIcalRead = (text) => {
     return { name: calendar["WR-CALNAME"], events };
 };
 
+const outcome = (read, text) => {
+    try {
+        return read(text);
+    } catch (error) {
+        return { name: null, events: [], broken: String(error) };
+    }
+};
+
 for (const file of readFileSync(0, "utf8").split("\n").filter(Boolean)) {
     const text = readFileSync(file, "utf8");
-    console.log(JSON.stringify([icalJs(text), nodeIcalRead(text)]));
+    console.log(JSON.stringify(
+        [outcome(icalJs, text), outcome(nodeIcalRead, text)]));
 }

@@ -162,8 +162,11 @@ def jobs_of(rng, out, closed):
     jobs = {}
     for n in range(rng.randint(1, 3)):
         job = f"job-{n}"
+        title = line_text(rng, "title")
+        while title in [other["title"] for other in jobs.values()]:
+            title = line_text(rng, "title")
         jobs[job] = {
-            "title": line_text(rng, "title"), "every": rng.randint(40, 400),
+            "title": title, "every": rng.randint(40, 400),
             "authority": line_text(rng, "authority"),
             "caution": line_text(rng, "caution")}
         lines += [f"[job {job}]", key("title", jobs[job]["title"]),

@@ -21,8 +21,8 @@ def fold_inside_a_character(feed):
 
 
 def same_uid(feed):
-    first, second = re.findall(rb"\r\nUID:([^\r]+)", feed)[:2]
-    return feed.replace(second, first, 1)
+    uids = re.findall(rb"UID:([^\r\n]+)", feed)
+    return feed.replace(uids[1], uids[0], 1)
 
 
 MUTANTS = {
