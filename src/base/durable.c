@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -61,47 +62,131 @@ sync_folder(const char *path)
     return rc;
 }
 
-/* Write @path, which must not exist, and put it on the disk. */
-static int
-write_new(int fd, const char *bytes, size_t len)
-{
-    int rc = write_all(fd, bytes, len);
+struct durable {
+    char *path;
+    char *temp;
+    int fd;
+    int error; /* the errno of the first failure */
+    char *bytes;
+    size_t len; /* of what is mapped at @bytes */
+};
 
-    if (rc == 0)
-        rc = fchmod(fd, 0644);
-    if (rc == 0)
-        rc = fsync(fd);
-    if (close(fd) != 0)
+static void
+free_durable(struct durable *d)
+{
+    int error = errno;
+
+    if (d->bytes != NULL)
+        munmap(d->bytes, d->len);
+    if (d->fd >= 0)
+        close(d->fd);
+    free(d->temp);
+    free(d->path);
+    free(d);
+    errno = error;
+}
+
+struct durable *
+durable_start(const char *path)
+{
+    static const char suffix[] = ".new";
+    struct durable *d = calloc(1, sizeof *d);
+
+    if (d == NULL)
+        return NULL;
+    d->fd = -1;
+    d->path = strdup(path);
+    d->temp = malloc(strlen(path) + sizeof suffix);
+    if (d->path == NULL || d->temp == NULL)
+        goto err;
+    sprintf(d->temp, "%s%s", path, suffix);
+    (void)unlink(d->temp); /* of a process that was killed */
+    d->fd = open(d->temp, O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+    if (d->fd >= 0)
+        return d;
+err:
+    free_durable(d);
+    return NULL;
+}
+
+void
+durable_add(struct durable *d, const char *bytes, size_t n)
+{
+    if (d->error == 0 && write_all(d->fd, bytes, n) != 0)
+        d->error = errno;
+}
+
+const char *
+durable_bytes(struct durable *d, size_t *len)
+{
+    struct stat st;
+
+    *len = 0;
+    errno = d->error;
+    if (d->error != 0 || fstat(d->fd, &st) != 0)
+        return NULL;
+    if (d->bytes != NULL)
+        munmap(d->bytes, d->len);
+    d->bytes = NULL;
+    if (st.st_size == 0)
+        return "";
+    void *bytes =
+        mmap(NULL, (size_t)st.st_size, PROT_READ, MAP_PRIVATE, d->fd, 0);
+    if (bytes == MAP_FAILED)
+        return NULL;
+    d->bytes = bytes;
+    *len = d->len = (size_t)st.st_size;
+    return d->bytes;
+}
+
+void
+durable_drop(struct durable *d)
+{
+    if (d == NULL)
+        return;
+    (void)unlink(d->temp);
+    free_durable(d);
+}
+
+/* Close the new file once it is on the disk. */
+static int
+settle(struct durable *d)
+{
+    int rc = fchmod(d->fd, 0644) || fsync(d->fd) ? -1 : 0;
+
+    if (close(d->fd) != 0)
         rc = -1;
+    d->fd = -1;
+    return rc;
+}
+
+int
+durable_finish(struct durable *d)
+{
+    size_t len;
+    const char *bytes = durable_bytes(d, &len);
+    int same = bytes != NULL && holds(d->path, bytes, len);
+
+    if (bytes == NULL || same || settle(d) || rename(d->temp, d->path)) {
+        int error = errno;
+        durable_drop(d);
+        errno = error;
+        return same ? 0 : -1;
+    }
+    int rc = sync_folder(d->path) ? -1 : 1;
+    free_durable(d);
     return rc;
 }
 
 int
 durable_write(const char *path, const char *bytes, size_t len)
 {
-    static const char suffix[] = ".new";
-    char *temp = malloc(strlen(path) + sizeof suffix);
+    struct durable *d = durable_start(path);
 
-    if (temp == NULL)
+    if (d == NULL)
         return -1;
-    sprintf(temp, "%s%s", path, suffix);
-    (void)unlink(temp); /* of a process that was killed */
-    if (holds(path, bytes, len)) {
-        free(temp);
-        return 0;
-    }
-    int fd = open(temp, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
-    if (fd < 0)
-        goto err0;
-    if (write_new(fd, bytes, len) || rename(temp, path))
-        goto err1;
-    free(temp);
-    return sync_folder(path) ? -1 : 1;
-err1:
-    (void)unlink(temp);
-err0:
-    free(temp);
-    return -1;
+    durable_add(d, bytes, len);
+    return durable_finish(d);
 }
 
 static int

@@ -16,6 +16,28 @@
 int durable_write(const char *path, const char *bytes, size_t len);
 
 /*
+ * The same for a file that is written piece by piece and looked at before it
+ * takes the place of the old one.
+ */
+struct durable;
+
+/* Begin to replace the file @path: NULL with errno set on failure. */
+struct durable *durable_start(const char *path);
+
+/* Append @n bytes.  A failure is kept for durable_finish(). */
+void durable_add(struct durable *d, const char *bytes, size_t n);
+
+/* All that was appended, of *@len bytes, until the next change; NULL with
+ * errno set when it cannot be read. */
+const char *durable_bytes(struct durable *d, size_t *len);
+
+/* Put the new file in its place and free @d; returns as durable_write(). */
+int durable_finish(struct durable *d);
+
+/* Leave the old file as it is and free @d; NULL is ignored. */
+void durable_drop(struct durable *d);
+
+/*
  * Put the file @from on the disk and then in the place of @to, in the same
  * folder, as durable_write() does.  Returns 0 or -1 with errno set.
  */

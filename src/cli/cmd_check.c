@@ -1,5 +1,6 @@
 #include "buf.h"
 #include "command.h"
+#include "publish.h"
 
 static void
 say_counts(struct invocation *i, const struct pass *p)
@@ -20,12 +21,13 @@ static int
 run(struct invocation *i)
 {
     struct pass *p = command_pass(i, LEDGER_READ);
-    int failed = 0;
+    int failed;
 
     if (p == NULL)
         return -1;
     pass_warn(p, i->problems);
-    if (options_value(&i->options, "explain") != NULL)
+    failed = publish_warn(p, i->problems, &i->fault);
+    if (!failed && options_value(&i->options, "explain") != NULL)
         failed = pass_explain(p, i->out, &i->fault);
     say_counts(i, p);
     pass_close(p);

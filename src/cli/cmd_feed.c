@@ -1,5 +1,6 @@
 #include "command.h"
 #include "nearest.h"
+#include "nightly.h"
 #include "publish.h"
 
 static const struct feed *
@@ -18,19 +19,35 @@ find_feed(struct invocation *i, const struct pass *p, const char *id)
 }
 
 static int
+show(struct invocation *i, const struct pass *p, const struct feed *feed)
+{
+    struct snapshot *s = pass_snapshot(p, publish_horizon(p), &i->fault);
+    int rc = s ? publish_feed(p, s, feed, i->out, &i->fault) : -1;
+
+    snapshot_free(s);
+    return rc;
+}
+
+static int
 run(struct invocation *i)
 {
     struct pass *p = command_pass(i, LEDGER_WRITE);
     const struct feed *feed =
         p ? find_feed(i, p, options_operand(&i->options, 0)) : NULL;
-    struct snapshot *s =
-        feed ? pass_snapshot(p, publish_horizon(p), &i->fault) : NULL;
-    int rc = s ? publish_feed(p, s, feed, i->out, &i->fault) : -1;
+    int rc = -1;
 
-    snapshot_free(s);
+    if (feed != NULL)
+        rc = options_value(&i->options, "accept")
+                 ? nightly_accept(p, feed, i->notes, &i->fault)
+                 : show(i, p, feed);
     pass_close(p);
     return rc;
 }
+
+static const struct option_row options[] = {
+    {"accept", 0, NULL, "publish it although it loses more than half"},
+    {NULL, 0, NULL, NULL},
+};
 
 const struct command cmd_feed = {
     .name = "feed",
@@ -38,5 +55,6 @@ const struct command cmd_feed = {
     .least = 1,
     .most = 1,
     .summary = "Write one calendar feed to the standard output.",
+    .options = options,
     .run = run,
 };

@@ -5,7 +5,7 @@ static int
 run(struct invocation *i)
 {
     struct pass *p = command_pass(i, LEDGER_WRITE);
-    int rc = p != NULL ? nightly_run(p, &i->fault) : -1;
+    int rc = p != NULL ? nightly_run(p, i->notes, &i->fault) : -1;
 
     pass_close(p);
     return rc;

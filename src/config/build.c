@@ -4,6 +4,7 @@
 #include "doubt.h"
 #include "holder.h"
 #include "keys.h"
+#include "lookup.h"
 #include "tasks.h"
 
 #include <string.h>
@@ -11,7 +12,13 @@
 /* All stages, however long before the deadline the first may be. */
 static const struct span from_the_first = {60, STEP_YEARS};
 
-static const struct span default_horizon = {18, STEP_MONTHS};
+/* What calendar services are known to take whole. */
+static const struct feed feed_defaults = {
+    .horizon = {18, STEP_MONTHS},
+    .alarm = {-1, STEP_DAYS},
+    .most_events = 1000,
+    .most_kilobytes = 900,
+};
 
 /* Number the sections of each group and count them. */
 static void
@@ -122,8 +129,8 @@ new_feed(struct reading *r, const struct section *s)
 {
     struct feed *f = &r->feeds[s->index];
 
+    *f = feed_defaults;
     f->id = f->title = s->id;
-    f->horizon = default_horizon;
     return f;
 }
 
@@ -218,6 +225,26 @@ finish_depots(struct reading *r)
             r->depots[i].time_zone = r->fleet->site.time_zone;
 }
 
+/* Views that show a title alone have to tell such jobs apart. */
+static int
+mark_shared_titles(struct reading *r)
+{
+    struct lookup *titles = lookup_new(r->fleet->n_jobs);
+
+    if (titles == NULL)
+        return -1;
+    for (size_t i = 0; i < r->fleet->n_jobs; i++)
+        if (r->jobs[i].title != NULL)
+            lookup_add(titles, r->jobs[i].title, &r->jobs[i]);
+    for (size_t i = 0; i < r->fleet->n_jobs; i++) {
+        const struct job *one = lookup_find(titles, r->jobs[i].title);
+        if (one != NULL && one->index != i)
+            r->jobs[i].title_shared = r->jobs[one->index].title_shared = 1;
+    }
+    lookup_free(titles);
+    return 0;
+}
+
 static void
 check_site(struct reading *r, struct place whole)
 {
@@ -262,6 +289,10 @@ build_fleet(struct reading *r, struct place whole)
     if (r->document->out_of_memory)
         return;
     finish_depots(r);
+    if (mark_shared_titles(r)) {
+        r->document->out_of_memory = 1;
+        return;
+    }
     tasks_make(r);
     check_all_jobs(r);
     check_site(r, whole);

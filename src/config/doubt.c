@@ -84,7 +84,23 @@ in_scope(const struct scope *scope, const struct task *t)
                (t->subject->carrier && t->subject->carrier == scope->which);
     case SCOPE_JOB:
         return t->job == scope->which;
+    case SCOPE_PERSON:
+        break;
     }
+    return 0;
+}
+
+/* The same, also for what a person is told of. */
+static int
+in_any_scope(const struct scope *scope, const struct task *t)
+{
+    const struct person *p = scope->which;
+
+    if (scope->kind != SCOPE_PERSON)
+        return in_scope(scope, t);
+    for (size_t i = 0; i < p->n_told; i++)
+        if (in_scope(&p->told[i], t))
+            return 1;
     return 0;
 }
 
@@ -94,7 +110,7 @@ any_due(const struct reading *r, const struct scope *scopes, size_t n)
 {
     for (size_t i = 0; i < r->fleet->n_tasks; i++)
         for (size_t k = 0; k < n; k++)
-            if (in_scope(&scopes[k], &r->tasks[i]) &&
+            if (in_any_scope(&scopes[k], &r->tasks[i]) &&
                 bounds_ever_due(r->tasks[i].rule))
                 return 1;
     return 0;

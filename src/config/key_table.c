@@ -13,6 +13,7 @@
 #define INTERVAL_FORM "INTERVAL [or INTERVAL]"
 #define DAY_FORM "YYYY-MM-DD"
 #define SCOPE_FORM "all, depot DEPOT, subject SUBJECT or job JOB"
+#define SHOWS_FORM "all, depot DEPOT, subject SUBJECT, job JOB or person PERSON"
 
 /* The words of each choice stand in the order of its enum. */
 static const char *const class_words[] = {
@@ -30,6 +31,7 @@ static const char *const roll_words[] = {
     "preceding", "following", "nearest", NULL};
 static const char *const forecast_words[] = {"early", "likely", "late", NULL};
 static const char *const unit_words[] = {"km", "miles", NULL};
+static const char *const form_words[] = {"events", "to-dos", NULL};
 /* After ORIGIN_NONE, which nobody writes. */
 static const char *const origin_words[] = {
     "", "registered", "built", "in-service", "earliest", NULL};
@@ -69,6 +71,8 @@ const struct key key_table[] = {
     PLAIN(IN(SITE), 0, "presets", SORT(nothing, written), 0, "PATTERN..."),
     PLAIN(IN(SITE), 0, "feed-folder", SORT(path, text), AT(site, feed_folder),
         "PATH"),
+    PLAIN(IN(SITE), 0, "page-url", SORT(url, text), AT(site, page_url),
+        "https://HOST/..."),
 
     PLAIN(IN(MAIL), IN(MAIL), "from", SORT(address, text),
         AT(mail_settings, from), "ADDRESS"),
@@ -171,11 +175,21 @@ const struct key key_table[] = {
         "WEEKDAY..."),
 
     PLAIN(IN(FEED), 0, "title", SORT(text, text), AT(feed, title), "TEXT"),
-    PLAIN(IN(FEED), IN(FEED), "shows", SORT(shows, shows), 0, SCOPE_FORM),
+    PLAIN(IN(FEED), IN(FEED), "shows", SORT(shows, shows), 0, SHOWS_FORM),
+    {"as", IN(FEED), 0, PART_WHOLE, SORT(choice, choice), AT(feed, form),
+        "events or to-dos", form_words},
     PLAIN(IN(FEED), 0, "key-file", SORT(secret, text), AT(feed, key_file),
         "PATH"),
     PLAIN(
         IN(FEED), 0, "horizon", SORT(span, span), AT(feed, horizon), SPAN_FORM),
+    PLAIN(IN(FEED), 0, "history", SORT(any_span, span), AT(feed, history),
+        SPAN_FORM),
+    PLAIN(IN(FEED), 0, "alarm", SORT(any_span, alarm), AT(feed, alarm),
+        SPAN_FORM),
+    PLAIN(IN(FEED), 0, "most-events", SORT(most, count), AT(feed, most_events),
+        "N"),
+    PLAIN(IN(FEED), 0, "most-kilobytes", SORT(most, count),
+        AT(feed, most_kilobytes), "N"),
 };
 
 const size_t key_table_size = sizeof key_table / sizeof key_table[0];

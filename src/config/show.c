@@ -66,6 +66,14 @@ SHOW_WRITER(show_span)
     buf_text(out, s->n == 0 ? none : span_text(*s, text));
 }
 
+SHOW_WRITER(show_alarm)
+{
+    const struct span *s = at;
+    char text[SPAN_TEXT];
+
+    buf_text(out, s->n < 0 ? none : span_text(*s, text));
+}
+
 SHOW_WRITER(show_weekdays)
 {
     static const char *const names[] = {
@@ -179,6 +187,8 @@ id_of(const struct scope *s)
         return ((const struct subject *)s->which)->id;
     case SCOPE_JOB:
         return ((const struct job *)s->which)->id;
+    case SCOPE_PERSON:
+        return ((const struct person *)s->which)->id;
     case SCOPE_ALL:
         break;
     }
@@ -188,7 +198,8 @@ id_of(const struct scope *s)
 static void
 show_scopes(const struct scope *scopes, size_t n, struct buf *out)
 {
-    static const char *const words[] = {"all", "depot ", "subject ", "job "};
+    static const char *const words[] = {
+        "all", "depot ", "subject ", "job ", "person "};
 
     for (size_t i = 0; i < n; i++)
         buf_print(out, "%s%s%s", i > 0 ? ", " : "", words[scopes[i].kind],

@@ -21,6 +21,7 @@ SHOW_WRITER(show_count);
 SHOW_WRITER(show_hours);
 SHOW_WRITER(show_choice);
 SHOW_WRITER(show_span); /* also one that may be none */
+SHOW_WRITER(show_alarm);
 SHOW_WRITER(show_weekdays);
 SHOW_WRITER(show_transport);
 SHOW_WRITER(show_calendar);

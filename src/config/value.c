@@ -12,6 +12,7 @@
 
 #define COUNT_MOST 9999999
 #define HOURS_MOST 8784 /* those of a leap year */
+#define FEED_MOST 1000000
 
 void
 value_nothing(struct reading *r, const struct key *k, struct entry *e, void *at)
@@ -77,6 +78,13 @@ value_hours(struct reading *r, const struct key *k, struct entry *e, void *at)
 {
     (void)k;
     read_number(r, e, 1, HOURS_MOST, at);
+}
+
+void
+value_most(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    (void)k;
+    read_number(r, e, 10, FEED_MOST, at);
 }
 
 static void

@@ -17,6 +17,7 @@ VALUE_READER(value_path);     /* const char *, as seen from where we run */
 VALUE_READER(value_day);      /* day_t */
 VALUE_READER(value_count);    /* int64_t, a reading */
 VALUE_READER(value_hours);    /* int64_t, a yearly use */
+VALUE_READER(value_most);     /* int64_t, what a feed holds */
 VALUE_READER(value_choice);   /* an enum, by the key's words */
 VALUE_READER(value_span);     /* struct span, 1 or more */
 VALUE_READER(value_any_span); /* struct span, 0 for none */
@@ -26,6 +27,7 @@ VALUE_READER(value_works);    /* the same, or none of them */
 /* value_site.c */
 VALUE_READER(value_zone);      /* const char *, an IANA name */
 VALUE_READER(value_address);   /* const char *, a mail address */
+VALUE_READER(value_url);       /* const char *, of a page */
 VALUE_READER(value_transport); /* struct mail_settings */
 VALUE_READER(value_secret);    /* const char *, the path of its file */
 

@@ -188,23 +188,24 @@ value_yearly(struct reading *r, const struct key *k, struct entry *e, void *at)
     h->yearly_unit = unit == 0 ? UNIT_KM : UNIT_MILES;
 }
 
-/* "all", "depot harbour", "subject K7", "job annual-test". */
+/* "all", "depot harbour", "subject K7", "job annual-test", and for a feed
+ * "person manager". */
 static int
-take_scope(struct reading *r, struct entry *e, const struct items *item,
-    struct scope *scope)
+take_scope(struct reading *r, const struct key *k, struct entry *e,
+    const struct items *item, struct scope *scope)
 {
-    static const char *const words[] = {"all", "depot", "subject", "job", NULL};
-    static const enum section_kind kinds[] = {
-        SECTION_SITE, SECTION_DEPOT, SECTION_VEHICLE, SECTION_JOB};
+    static const char *const words[] = {
+        "all", "depot", "subject", "job", "person", NULL};
+    static const enum section_kind kinds[] = {SECTION_SITE, SECTION_DEPOT,
+        SECTION_VEHICLE, SECTION_JOB, SECTION_PERSON};
     struct scan s = scan_start(item->text);
     char id[ITEM_SIZE];
     int kind = scan_choice(&s, words);
 
-    if (kind < 0 || (kind > 0 && !scan_any(&s, id, sizeof id)) || !scan_end(&s))
+    if (kind < 0 || (kind > 0 && !scan_any(&s, id, sizeof id)) ||
+        !scan_end(&s) || (kind == SCOPE_PERSON && !strstr(k->form, "person")))
         return reading_refuse(r, e, item->place,
-            "'%s' is not what can be shown; expected all, depot DEPOT, "
-            "subject SUBJECT or job JOB",
-            item->text);
+            "'%s' is not what can be shown; expected %s", item->text, k->form);
     *scope = (struct scope){(enum scope_kind)kind, NULL};
     if (kind == SCOPE_ALL)
         return 0;
@@ -218,7 +219,7 @@ take_scope(struct reading *r, struct entry *e, const struct items *item,
 }
 
 static const struct scope *
-take_scopes(struct reading *r, struct entry *e, size_t *n)
+take_scopes(struct reading *r, const struct key *k, struct entry *e, size_t *n)
 {
     struct scope *scopes =
         reading_take(r, items_count(e, ITEMS_COMMAS) * sizeof *scopes);
@@ -226,7 +227,7 @@ take_scopes(struct reading *r, struct entry *e, size_t *n)
 
     *n = 0;
     while (scopes != NULL && items_next(&item))
-        if (take_scope(r, e, &item, &scopes[*n]) == 0)
+        if (take_scope(r, k, e, &item, &scopes[*n]) == 0)
             ++*n;
     return scopes;
 }
@@ -236,8 +237,7 @@ value_told(struct reading *r, const struct key *k, struct entry *e, void *at)
 {
     struct person *p = at;
 
-    (void)k;
-    p->told = take_scopes(r, e, &p->n_told);
+    p->told = take_scopes(r, k, e, &p->n_told);
 }
 
 void
@@ -245,8 +245,7 @@ value_shows(struct reading *r, const struct key *k, struct entry *e, void *at)
 {
     struct feed *f = at;
 
-    (void)k;
-    f->shows = take_scopes(r, e, &f->n_shows);
+    f->shows = take_scopes(r, k, e, &f->n_shows);
 }
 
 #define NOT_STAGES                                                             \

@@ -78,6 +78,37 @@ value_address(struct reading *r, const struct key *k, struct entry *e, void *at)
     *(const char **)at = text;
 }
 
+/*
+ * A URL of the web in the characters of RFC 3986 alone: what goes into a
+ * calendar as it stands must hold nothing that ends a line or begins another.
+ */
+static int
+is_url(const char *text)
+{
+    static const char allowed[] = "abcdefghijklmnopqrstuvwxyz"
+                                  "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+                                  "0123456789-._~:/?#[]@!$&'()*+,;=%";
+    const char *host = strstr(text, "://");
+
+    if (host == NULL || text[strspn(text, allowed)] != '\0')
+        return 0;
+    size_t scheme = (size_t)(host - text);
+    return ((scheme == 5 && strncasecmp(text, "https", 5) == 0) ||
+               (scheme == 4 && strncasecmp(text, "http", 4) == 0)) &&
+           strcspn(host + 3, "/?#") > 0;
+}
+
+void
+value_url(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    const char *text = reading_text(r, e);
+
+    if (text != NULL && !is_url(text))
+        reading_refuse(r, e, e->place,
+            "'%s' is not the address of a page; expected %s", text, k->form);
+    *(const char **)at = text;
+}
+
 static int
 is_transport(const struct reading *r, const char *word)
 {

@@ -18,6 +18,16 @@ is_or_is_carried_by(const struct subject *s, const void *which)
     return 0;
 }
 
+/* A person is told of no person, so this ends. */
+static int
+told_of(const struct person *p, const struct due *d)
+{
+    for (size_t i = 0; i < p->n_told; i++)
+        if (select_in_scope(&p->told[i], d))
+            return 1;
+    return 0;
+}
+
 int
 select_in_scope(const struct scope *scope, const struct due *d)
 {
@@ -32,6 +42,8 @@ select_in_scope(const struct scope *scope, const struct due *d)
         return is_or_is_carried_by(t->subject, scope->which);
     case SCOPE_JOB:
         return t->job == scope->which;
+    case SCOPE_PERSON:
+        return told_of(scope->which, d);
     }
     return 0;
 }

@@ -37,7 +37,8 @@ struct job {
     const char *authority; /* may be NULL, as the next two */
     const char *source;
     const char *caution;
-    size_t index; /* in fleet.jobs */
+    size_t index;     /* in fleet.jobs */
+    int title_shared; /* another job has the same title */
     struct rule rule;
     const struct job **covers; /* as named, not yet transitive */
     size_t n_covers;
@@ -80,12 +81,19 @@ struct task {
     struct baseline baseline;
 };
 
-enum scope_kind { SCOPE_ALL, SCOPE_DEPOT, SCOPE_SUBJECT, SCOPE_JOB };
+enum scope_kind {
+    SCOPE_ALL,
+    SCOPE_DEPOT,
+    SCOPE_SUBJECT,
+    SCOPE_JOB,
+    SCOPE_PERSON
+};
 
-/* Some of the dues: all, or those of one depot, subject or job. */
+/* Some of the dues: all, those of one depot, subject or job, or what a person
+ * is told of. */
 struct scope {
     enum scope_kind kind;
-    const void *which; /* the depot, subject or job; NULL for all */
+    const void *which; /* the depot, subject, job or person; NULL for all */
 };
 
 struct person {
@@ -100,13 +108,20 @@ struct person {
     weekdays_t days;  /* on which to be written to */
 };
 
+enum feed_form { FEED_EVENTS, FEED_TODOS };
+
 struct feed {
     const char *id;
     const char *title;
     const struct scope *shows;
     size_t n_shows;
+    enum feed_form form;
     struct span horizon;
-    const char *key_file; /* a path: of the secret to subscribe by, or NULL */
+    struct span history;    /* how far back what is done stays; 0 for not */
+    struct span alarm;      /* so long before the day; n is -1 for none */
+    int64_t most_events;    /* what it holds at most */
+    int64_t most_kilobytes; /* of 1000 bytes */
+    const char *key_file;   /* a path: of the secret to subscribe by, or NULL */
 };
 
 /* How mail leaves: by which transport, with which argument. */
@@ -122,6 +137,7 @@ struct site {
     const char *time_zone;
     const char *ledger;      /* a path */
     const char *feed_folder; /* a path, or NULL */
+    const char *page_url;    /* where the page of the dues is, or NULL */
     struct mail_settings mail;
 };
 

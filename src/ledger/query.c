@@ -77,12 +77,32 @@ static const char *const texts[STATEMENTS] = {
     [OUTBOX_FAILED] = "UPDATE outbox SET attempts = attempts + 1, tried = ?2,"
                       " error = ?3 WHERE id = ?1 AND sent IS NULL",
     [PUBLISHED_SAME] = "SELECT sequence, modified FROM published"
-                       " WHERE uid = ? AND hash = ?",
-    [PUBLISHED_CHANGE] = "INSERT INTO published(uid, hash, sequence, modified)"
-                         " VALUES (?, ?, 0, ?) ON CONFLICT(uid) DO UPDATE SET"
+                       " WHERE feed = ? AND uid = ? AND hash = ?",
+    [PUBLISHED_CHANGE] = "INSERT INTO"
+                         " published(feed, uid, hash, sequence, modified)"
+                         " VALUES (?, ?, ?, 0, ?)"
+                         " ON CONFLICT(feed, uid) DO UPDATE SET"
                          " hash = excluded.hash, sequence = sequence + 1,"
                          " modified = max(excluded.modified, modified + 1)"
                          " RETURNING sequence, modified",
+    [PUBLISHED_LEARN] = "INSERT INTO"
+                        " published(feed, uid, hash, sequence, modified)"
+                        " VALUES (?, ?, ?, ?, ?)"
+                        " ON CONFLICT(feed, uid) DO UPDATE SET"
+                        " hash = excluded.hash, sequence = excluded.sequence,"
+                        " modified = max(excluded.modified, modified)"
+                        " WHERE excluded.sequence > sequence"
+                        " OR (excluded.sequence = sequence"
+                        "  AND excluded.modified > modified)",
+    [EDITION_FIND] = "SELECT hash = ?2, dues, left_out, size, written"
+                     " FROM edition WHERE feed = ?1",
+    [EDITION_KEEP] = "INSERT INTO"
+                     " edition(feed, hash, dues, left_out, size, written)"
+                     " VALUES (?, ?, ?, ?, ?, ?)"
+                     " ON CONFLICT(feed) DO UPDATE SET"
+                     " hash = excluded.hash, dues = excluded.dues,"
+                     " left_out = excluded.left_out, size = excluded.size,"
+                     " written = excluded.written",
 };
 
 struct outcome {

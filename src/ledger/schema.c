@@ -88,6 +88,28 @@ static const char *const steps[] = {
     " sequence INTEGER NOT NULL CHECK (sequence >= 0),"
     " modified INTEGER NOT NULL"
     ") STRICT, WITHOUT ROWID;",
+
+    /* Events by feed, because one may look different in each; their stamps
+     * are learnt anew from the feeds that are published.  And what was last
+     * published of each feed. */
+    "PRAGMA user_version = 2;"
+    "DROP TABLE published;"
+    "CREATE TABLE published("
+    " feed TEXT NOT NULL COLLATE NOCASE CHECK (feed <> ''),"
+    " uid TEXT NOT NULL CHECK (uid <> ''),"
+    " hash BLOB NOT NULL CHECK (length(hash) = 32),"
+    " sequence INTEGER NOT NULL CHECK (sequence >= 0),"
+    " modified INTEGER NOT NULL,"
+    " PRIMARY KEY (feed, uid)"
+    ") STRICT, WITHOUT ROWID;"
+    "CREATE TABLE edition("
+    " feed TEXT PRIMARY KEY COLLATE NOCASE CHECK (feed <> ''),"
+    " hash BLOB NOT NULL CHECK (length(hash) = 32),"
+    " dues INTEGER NOT NULL CHECK (dues >= 0),"
+    " left_out INTEGER NOT NULL CHECK (left_out >= 0),"
+    " size INTEGER NOT NULL CHECK (size >= 0),"
+    " written INTEGER NOT NULL" /* nanoseconds since 1970 */
+    ") STRICT, WITHOUT ROWID;",
 };
 
 #define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))

@@ -2,6 +2,17 @@
 
 #include "query.h"
 
+static struct query
+start(struct ledger *l, enum statement s, const struct stamp_of *e)
+{
+    struct query q = query_start(l, s);
+
+    query_text(&q, e->feed);
+    query_text(&q, e->uid);
+    query_bytes(&q, e->hash, STAMP_HASH);
+    return q;
+}
+
 /* Take the stamp that the query answers with: as query_row(). */
 static int
 take_stamp(struct query *q, struct stamp *out, struct fault *f)
@@ -17,20 +28,26 @@ take_stamp(struct query *q, struct stamp *out, struct fault *f)
 }
 
 int
-stamp_event(struct ledger *l, const char *uid,
-    const unsigned char hash[STAMP_HASH], int64_t now, struct stamp *out,
-    struct fault *f)
+stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
+    struct stamp *out, struct fault *f)
 {
-    struct query same = query_start(l, PUBLISHED_SAME);
-
-    query_text(&same, uid);
-    query_bytes(&same, hash, STAMP_HASH);
+    struct query same = start(l, PUBLISHED_SAME, e);
     int row = take_stamp(&same, out, f);
+
     if (row != 0)
         return row > 0 ? 0 : -1;
-    struct query change = query_start(l, PUBLISHED_CHANGE);
-    query_text(&change, uid);
-    query_bytes(&change, hash, STAMP_HASH);
+    struct query change = start(l, PUBLISHED_CHANGE, e);
     query_int(&change, now);
     return take_stamp(&change, out, f) > 0 ? 0 : -1;
+}
+
+int
+stamp_learn(struct ledger *l, const struct stamp_of *e,
+    const struct stamp *seen, struct fault *f)
+{
+    struct query q = start(l, PUBLISHED_LEARN, e);
+
+    query_int(&q, seen->sequence);
+    query_int(&q, seen->modified);
+    return query_run(&q, f);
 }

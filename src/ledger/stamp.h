@@ -15,16 +15,29 @@ struct stamp {
     int64_t modified; /* DTSTAMP and LAST-MODIFIED, seconds since 1970 */
 };
 
+/* An event, and a digest of what it says. */
+struct stamp_of {
+    const char *feed;
+    const char *uid;
+    const unsigned char *hash; /* of STAMP_HASH bytes */
+};
+
 /*
- * The stamp of the event @uid whose content has @hash, at @now in seconds
- * since 1970.  While the content stays, so does the stamp.  When it changes,
- * sequence goes up by one and modified to @now, or to one second after what
- * it was when the clock has gone back.  An event that returns after a while
- * goes on from where it was.  Thousands of these belong in one group, see
- * ledger_begin().  Returns 0 or -1.
+ * The stamp of the event @e at @now in seconds since 1970.  While the content
+ * stays, so does the stamp.  When it changes, sequence goes up by one and
+ * modified to @now, or to one second after what it was when the clock has gone
+ * back.  An event that returns after a while goes on from where it was.
+ * Thousands of these belong in one group, see ledger_begin().  Returns 0 or -1.
  */
-int stamp_event(struct ledger *l, const char *uid,
-    const unsigned char hash[STAMP_HASH], int64_t now, struct stamp *out,
-    struct fault *f);
+int stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
+    struct stamp *out, struct fault *f);
+
+/*
+ * Subscribers have seen the event @e with the stamp @seen, perhaps from a
+ * ledger that was newer than this one: what is behind that is brought up to
+ * it.  Returns 0 or -1.
+ */
+int stamp_learn(struct ledger *l, const struct stamp_of *e,
+    const struct stamp *seen, struct fault *f);
 
 #endif

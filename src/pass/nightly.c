@@ -20,9 +20,9 @@ remind(const struct pass *p, struct fault *f)
 }
 
 static int
-run_parts(const struct pass *p, struct fault *f)
+run_parts(const struct pass *p, struct buf *notes, struct fault *f)
 {
-    int rc = publish_all(p, f);
+    int rc = publish_all(p, notes, f);
 
     if (remind(p, rc ? NULL : f))
         rc = -1;
@@ -54,13 +54,26 @@ take_lock(const struct pass *p, struct fault *f)
 }
 
 int
-nightly_run(const struct pass *p, struct fault *f)
+nightly_accept(const struct pass *p, const struct feed *feed, struct buf *notes,
+    struct fault *f)
 {
     int lock = take_lock(p, f);
 
     if (lock < 0)
         return -1;
-    int rc = run_parts(p, f);
+    int rc = publish_accept(p, feed, notes, f);
+    lock_drop(lock);
+    return rc;
+}
+
+int
+nightly_run(const struct pass *p, struct buf *notes, struct fault *f)
+{
+    int lock = take_lock(p, f);
+
+    if (lock < 0)
+        return -1;
+    int rc = run_parts(p, notes, f);
     lock_drop(lock);
     return rc;
 }

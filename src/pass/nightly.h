@@ -5,9 +5,14 @@
 
 /*
  * The whole pass once: feeds written, reminders decided and sent.  One part
- * that fails does not keep the others from running.  Returns 0, or -1 with
- * @f set to the first failure.
+ * that fails does not keep the others from running.  What somebody should know
+ * although all went well is a line in @notes.  Returns 0, or -1 with @f set to
+ * the first failure.
  */
-int nightly_run(const struct pass *p, struct fault *f);
+int nightly_run(const struct pass *p, struct buf *notes, struct fault *f);
+
+/* Publish @feed alone, whatever it loses, while no pass runs: as above. */
+int nightly_accept(const struct pass *p, const struct feed *feed,
+    struct buf *notes, struct fault *f);
 
 #endif

@@ -1,131 +1,175 @@
 #include "publish.h"
 
 #include "buf.h"
+#include "compose.h"
 #include "durable.h"
-#include "ical.h"
-#include "select.h"
-#include "stamp.h"
+#include "full.h"
+#include "mapped.h"
 
 #include <errno.h>
-#include <nettle/sha2.h>
-#include <stdlib.h>
 #include <string.h>
 #include <strings.h>
 #include <sysexits.h>
 
-static const char *
-site_name(const struct pass *p)
+/* The loss of two dues out of three is no sign of a fault. */
+#define FEW 4
+
+/* A feed on its way to its file. */
+struct issue {
+    const struct pass *pass;
+    const struct feed *feed;
+    int accepted; /* whatever it loses */
+    struct buf *notes;
+    struct buf *path;
+    struct contents contents;
+    struct edition last; /* what was published, and what is now */
+    int64_t before;      /* dues in the file that is there */
+    int is_known;        /* that file is the last one we wrote */
+};
+
+static int
+no_memory(struct fault *f)
 {
-    return pass_fleet(p)->site.name;
+    return fault_set(f, EX_OSERR, "out of memory");
 }
 
-/* The stamp that goes with what an event says now. */
 static int
-stamp(const struct pass *p, const char *uid, struct buf *content,
-    struct ical_stamp *out, struct fault *f)
+set_path(struct issue *i, struct fault *f)
 {
-    uint8_t hash[SHA256_DIGEST_SIZE];
-    struct sha256_ctx sha;
-    struct stamp kept;
+    buf_clear(i->path);
+    buf_print(i->path, "%s/%s.ics", pass_fleet(i->pass)->site.feed_folder,
+        i->feed->id);
+    return buf_failed(i->path) ? no_memory(f) : 0;
+}
 
-    if (buf_failed(content))
-        return fault_set(f, EX_OSERR, "out of memory");
-    sha256_init(&sha);
-    sha256_update(&sha, buf_len(content), (const uint8_t *)buf_str(content));
-    sha256_digest(&sha, sizeof hash, hash);
-    if (stamp_event(pass_ledger(p), uid, hash, pass_moment(p).now, &kept, f))
+/* The file is one the ledger does not know: the ledger was restored, or the
+ * file was.  What subscribers have seen counts. */
+static int
+learn(struct issue *i, struct fault *f)
+{
+    struct mapped file;
+    size_t dues;
+
+    if (mapped_open(buf_str(i->path), &file))
+        return 0; /* none is there, or none that anybody can see */
+    int rc = compose_learn(i->pass, i->feed, file.bytes, file.len, &dues, f);
+    mapped_close(&file);
+    i->before = (int64_t)dues;
+    return rc;
+}
+
+/* Compare the file that is there with what the ledger says of it. */
+static int
+look_back(struct issue *i, struct fault *f)
+{
+    int64_t size = -1;
+    int64_t written = 0;
+
+    i->last = (struct edition){.hash = i->contents.hash, .size = -1};
+    if (edition_find(pass_ledger(i->pass), i->feed->id, &i->last, f) < 0)
         return -1;
-    *out = (struct ical_stamp){(int)kept.sequence, kept.modified};
+    int is_there = mapped_look(buf_str(i->path), &size, &written) == 0;
+    i->is_known =
+        is_there && size == i->last.size && written == i->last.written;
+    i->before = i->is_known ? i->last.dues : 0;
+    return is_there && !i->is_known ? learn(i, f) : 0;
+}
+
+static int
+check_loss(const struct issue *i, struct fault *f)
+{
+    int64_t now = (int64_t)contents_room(&i->contents);
+
+    if (i->accepted || i->before < FEW || now * 2 >= i->before)
+        return 0;
+    return fault_set(f, EX_DATAERR,
+        "feed '%s' is held back and stays as it was: it would go from %lld "
+        "dues to %lld; correct the fleet file, or when it is right, run: "
+        "ostler feed %s --accept",
+        i->feed->id, (long long)i->before, (long long)now, i->feed->id);
+}
+
+/* What the feed has no room for is said each time. */
+static int
+note_full(const struct issue *i, struct fault *f)
+{
+    if (i->last.left_out == 0)
+        return 0;
+    buf_text(i->notes, "ostler: ");
+    if (full_advice(pass_fleet(i->pass), &i->contents, (size_t)i->last.left_out,
+            i->notes))
+        return no_memory(f);
+    buf_text(i->notes, "\n");
     return 0;
 }
 
 static int
-stamp_due(const struct pass *p, const struct ical_feed *feed, size_t i,
-    struct buf *content, struct ical_stamp *out, struct fault *f)
+keep(struct issue *i, const struct composed *done, struct fault *f)
 {
-    char uid[ICAL_UID_TEXT];
-
-    buf_clear(content);
-    ical_uid(feed->site, feed->dues[i], uid);
-    if (ical_content(feed->site, feed->dues[i], content))
-        return fault_set(f, EX_OSERR, "out of memory");
-    return stamp(p, uid, content, out, f);
-}
-
-/*
- * The event of an empty feed is dated by its stamp.  While the feed is not
- * empty that event says nothing, which is a change: when the feed is empty
- * again, the day is a new one.
- */
-static int
-stamp_empty(const struct pass *p, const struct ical_feed *feed, int is_empty,
-    struct buf *content, struct ical_stamp *out, struct fault *f)
-{
-    char uid[ICAL_UID_TEXT];
-
-    buf_clear(content);
-    ical_empty_uid(feed->site, feed->id, uid);
-    if (is_empty && ical_empty_content(feed->site, feed->id, content))
-        return fault_set(f, EX_OSERR, "out of memory");
-    return stamp(p, uid, content, out, f);
+    i->last.dues = (int64_t)done->dues;
+    i->last.left_out = (int64_t)done->left_out;
+    if (mapped_look(buf_str(i->path), &i->last.size, &i->last.written))
+        return fault_set(f, EX_IOERR, "%s: cannot look at the feed: %s",
+            buf_str(i->path), strerror(errno));
+    return edition_keep(pass_ledger(i->pass), i->feed->id, &i->last, f);
 }
 
 static int
-stamp_all(const struct pass *p, const struct ical_feed *feed,
-    struct ical_stamp *stamps, struct fault *f)
+cannot_write(const struct issue *i, struct fault *f)
 {
-    struct buf *content = buf_new();
-    int is_empty = 1;
-    int rc = 0;
-
-    if (content == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    for (size_t i = 0; i < feed->n && rc == 0; i++) {
-        if (!ical_has_event(feed->dues[i]))
-            continue;
-        is_empty = 0;
-        rc = stamp_due(p, feed, i, content, &stamps[i], f);
-    }
-    if (rc == 0)
-        rc = stamp_empty(p, feed, is_empty, content, &stamps[feed->n], f);
-    buf_free(content);
-    return rc;
+    return fault_set(f, EX_IOERR, "%s: cannot write the feed: %s",
+        buf_str(i->path), strerror(errno));
 }
 
-/* All stamps of a feed are kept together, before its bytes go out. */
+/* Write the new file beside the old one, and read it back. */
 static int
-stamp_together(const struct pass *p, const struct ical_feed *feed,
-    struct ical_stamp *stamps, struct fault *f)
-{
-    if (ledger_begin(pass_ledger(p), f))
-        return -1;
-    if (stamp_all(p, feed, stamps, f)) {
-        ledger_rollback(pass_ledger(p));
-        return -1;
-    }
-    return ledger_commit(pass_ledger(p), f);
-}
-
-static int
-build(const struct pass *p, const struct ical_feed *feed, struct buf *out,
+write_new(const struct issue *i, struct durable *file, struct composed *done,
     struct fault *f)
 {
-    size_t before = buf_len(out);
-    struct ical_stamp *stamps = calloc(feed->n + 1, sizeof *stamps);
+    struct buf *out = buf_new();
+    int rc = out ? compose_feed(i->pass, &i->contents, out, file, done, f)
+                 : no_memory(f);
+    size_t len;
+
+    buf_free(out);
+    if (rc != 0)
+        return -1;
+    const char *bytes = durable_bytes(file, &len);
+    if (bytes == NULL)
+        return cannot_write(i, f);
+    return ical_check(bytes, len, i->feed->form, done->items, f);
+}
+
+static int
+replace(struct issue *i, struct fault *f)
+{
+    struct composed done;
+    struct durable *file = durable_start(buf_str(i->path));
+
+    if (file == NULL)
+        return cannot_write(i, f);
+    if (write_new(i, file, &done, f)) {
+        durable_drop(file);
+        return -1;
+    }
+    if (durable_finish(file) < 0)
+        return cannot_write(i, f);
+    return keep(i, &done, f);
+}
+
+static int
+publish(struct issue *i, const struct snapshot *s, struct fault *f)
+{
     int rc = -1;
 
-    if (stamps == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    if (stamp_together(p, feed, stamps, f))
-        goto out;
-    if (ical_render(feed, stamps, out)) {
-        fault_fill(f, EX_OSERR, "out of memory");
-        goto out;
-    }
-    rc = ical_check(
-        buf_str(out) + before, buf_len(out) - before, ical_events(feed), f);
-out:
-    free(stamps);
+    if (set_path(i, f))
+        return -1;
+    if (contents_choose(i->pass, s, i->feed, &i->contents, f) == 0 &&
+        look_back(i, f) == 0 && check_loss(i, f) == 0)
+        rc = i->is_known && i->last.same ? 0 : replace(i, f);
+    if (rc == 0)
+        rc = note_full(i, f);
+    contents_drop(&i->contents);
     return rc;
 }
 
@@ -133,81 +177,126 @@ int
 publish_feed(const struct pass *p, const struct snapshot *s,
     const struct feed *feed, struct buf *out, struct fault *f)
 {
-    struct filter filter = {
-        .scopes = feed->shows,
-        .n_scopes = feed->n_shows,
-        .until =
-            step_span(pass_moment(p).today, feed->horizon, 1, MONTH_END_CLAMP),
-        .projected = 1,
-        .from = pass_moment(p).today,
-    };
-    struct selection dues;
+    struct issue i = {.pass = p, .feed = feed, .path = buf_new()};
+    size_t before = buf_len(out);
+    struct composed done;
+    int rc = i.path ? 0 : no_memory(f);
 
-    if (select_dues(s, &filter, &dues))
-        return fault_set(f, EX_OSERR, "out of memory");
-    struct ical_feed shown = {
-        .site = site_name(p),
-        .id = feed->id,
-        .title = feed->title ? feed->title : feed->id,
-        .dues = dues.dues,
-        .n = dues.n,
-    };
-    int rc = build(p, &shown, out, f);
-    free(dues.dues);
+    if (rc == 0 && pass_fleet(p)->site.feed_folder != NULL)
+        rc = set_path(&i, f);
+    if (rc == 0)
+        rc = contents_choose(p, s, feed, &i.contents, f);
+    if (rc == 0 && buf_len(i.path) > 0)
+        rc = look_back(&i, f);
+    if (rc == 0)
+        rc = compose_feed(p, &i.contents, out, NULL, &done, f);
+    if (rc == 0)
+        rc = ical_check(buf_str(out) + before, buf_len(out) - before,
+            feed->form, done.items, f);
+    contents_drop(&i.contents);
+    buf_free(i.path);
     return rc;
 }
 
+/* Publish @only, or with NULL every feed, even when one fails, and keep the
+ * first fault. */
 static int
-write_feed(const struct pass *p, const struct snapshot *s,
-    const struct feed *feed, struct buf *path, struct fault *f)
-{
-    struct buf *bytes = buf_new();
-    int rc = -1;
-
-    buf_clear(path);
-    buf_print(path, "%s/%s.ics", pass_fleet(p)->site.feed_folder, feed->id);
-    if (bytes == NULL || buf_failed(path))
-        fault_fill(f, EX_OSERR, "out of memory");
-    else if (publish_feed(p, s, feed, bytes, f) == 0)
-        rc = durable_write(buf_str(path), buf_str(bytes), buf_len(bytes)) < 0
-                 ? fault_set(f, EX_IOERR, "%s: cannot write the feed: %s",
-                       buf_str(path), strerror(errno))
-                 : 0;
-    buf_free(bytes);
-    return rc;
-}
-
-/* Write every feed even when one fails, and keep the first fault. */
-static int
-write_all(const struct pass *p, const struct snapshot *s, struct fault *f)
+publish_each(const struct pass *p, const struct snapshot *s,
+    const struct feed *only, struct buf *notes, struct fault *f)
 {
     const struct fleet *fleet = pass_fleet(p);
     struct buf *path = buf_new();
     int rc = 0;
 
     if (path == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    for (size_t i = 0; i < fleet->n_feeds; i++)
-        if (write_feed(p, s, &fleet->feeds[i], path, rc ? NULL : f))
+        return no_memory(f);
+    for (size_t i = 0; i < fleet->n_feeds; i++) {
+        const struct feed *feed = &fleet->feeds[i];
+        struct issue issue = {.pass = p,
+            .feed = feed,
+            .accepted = only != NULL,
+            .notes = notes,
+            .path = path};
+        if (only != NULL && feed != only)
+            continue;
+        if (publish(&issue, s, rc ? NULL : f))
             rc = -1;
+    }
     buf_free(path);
     return rc;
 }
 
-int
-publish_all(const struct pass *p, struct fault *f)
+static int
+publish_some(const struct pass *p, const struct feed *only, struct buf *notes,
+    struct fault *f)
 {
     const char *folder = pass_fleet(p)->site.feed_folder;
 
-    if (folder == NULL || pass_fleet(p)->n_feeds == 0)
-        return 0;
     if (durable_folder(folder))
         return fault_set(f, EX_CANTCREAT, "%s: cannot make the folder: %s",
             folder, strerror(errno));
     struct snapshot *s = pass_snapshot(p, publish_horizon(p), f);
     if (s == NULL)
         return -1;
-    int rc = write_all(p, s, f);
+    int rc = publish_each(p, s, only, notes, f);
+    snapshot_free(s);
+    return rc;
+}
+
+int
+publish_all(const struct pass *p, struct buf *notes, struct fault *f)
+{
+    const struct fleet *fleet = pass_fleet(p);
+
+    if (fleet->site.feed_folder == NULL || fleet->n_feeds == 0)
+        return 0;
+    return publish_some(p, NULL, notes, f);
+}
+
+int
+publish_accept(const struct pass *p, const struct feed *feed, struct buf *notes,
+    struct fault *f)
+{
+    if (pass_fleet(p)->site.feed_folder == NULL)
+        return fault_set(f, EX_CONFIG,
+            "the fleet file has no feed-folder, so no feed is held back");
+    return publish_some(p, feed, notes, f);
+}
+
+/* Warn where the dues of @feed are more than it may have events. */
+static int
+warn_full(const struct pass *p, const struct snapshot *s,
+    const struct feed *feed, struct problems *ps, struct fault *f)
+{
+    struct contents c;
+    struct buf *text = buf_new();
+    int rc = text ? contents_choose(p, s, feed, &c, f) : no_memory(f);
+
+    if (text == NULL)
+        return rc;
+    if (rc == 0 && contents_room(&c) < c.n_dues) {
+        if (full_advice(pass_fleet(p), &c, c.n_dues - contents_room(&c), text))
+            rc = no_memory(f);
+        else
+            problems_add(
+                ps, PROBLEM_WARNING, (struct place){0, 0}, "%s", buf_str(text));
+    }
+    contents_drop(&c);
+    buf_free(text);
+    return rc;
+}
+
+int
+publish_warn(const struct pass *p, struct problems *ps, struct fault *f)
+{
+    const struct fleet *fleet = pass_fleet(p);
+
+    if (fleet->n_feeds == 0)
+        return 0;
+    struct snapshot *s = pass_snapshot(p, publish_horizon(p), f);
+    int rc = s ? 0 : -1;
+    for (size_t i = 0; i < fleet->n_feeds && rc == 0; i++)
+        rc = warn_full(p, s, &fleet->feeds[i], ps, f);
     snapshot_free(s);
     return rc;
 }

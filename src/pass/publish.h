@@ -6,20 +6,29 @@
 struct buf;
 
 /*
- * The bytes of the feed @id as subscribers are to see them, appended to @out.
- * Events that changed since they were last published get a new stamp, which
- * the ledger keeps.  What was built is read back before it is handed out.
- * Returns 0, or -1 with @f set: then the old bytes are to stay.
+ * The bytes of @feed as subscribers are to see them, appended to @out.  Events
+ * that changed since they were last published get a new stamp, which the ledger
+ * keeps.  What was built is read back before it is handed out.  Returns 0, or
+ * -1 with @f set: then the old bytes are to stay.
  */
 int publish_feed(const struct pass *p, const struct snapshot *s,
     const struct feed *feed, struct buf *out, struct fault *f);
 
 /*
- * Bring the files of all feeds in the site's feed folder up to date; a file
- * whose bytes are the same is left alone.  Nothing to do without a folder.
- * Every feed is tried; returns 0, or -1 with @f set to the first failure.
+ * Bring the files of all feeds in the site's feed folder up to date; one of
+ * which nothing has changed is left alone.  Nothing to do without a folder.  A
+ * feed that would lose more than half of its dues is held back: EX_DATAERR.
+ * One that has no room for all its dues is a line in @notes.  Every feed is
+ * tried; returns 0, or -1 with @f set to the first failure.
  */
-int publish_all(const struct pass *p, struct fault *f);
+int publish_all(const struct pass *p, struct buf *notes, struct fault *f);
+
+/* Do so for @feed alone, even when it loses more than half. */
+int publish_accept(const struct pass *p, const struct feed *feed,
+    struct buf *notes, struct fault *f);
+
+/* Add a warning for each feed with more dues than it may have events. */
+int publish_warn(const struct pass *p, struct problems *ps, struct fault *f);
 
 /* The last day that any feed of the fleet shows. */
 day_t publish_horizon(const struct pass *p);

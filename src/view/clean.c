@@ -35,12 +35,19 @@ is_noncharacter(uint32_t c)
     return (c & 0xfffe) == 0xfffe || (c >= 0xfdd0 && c <= 0xfdef);
 }
 
+/* What readers differ in how they take it in a name. */
+static int
+is_mark(uint32_t c)
+{
+    return c == ',' || c == ';' || c == '\\';
+}
+
 static enum fate
 fate_of(uint32_t c, enum clean how)
 {
     if (c == '\n' && how == CLEAN_LINES)
         return KEEP;
-    if (how == CLEAN_NAME && (c == ',' || c == ';' || c == '\\'))
+    if (how == CLEAN_NAME && is_mark(c))
         return BLANK;
     if (is_separator(c))
         return BLANK;
@@ -64,7 +71,7 @@ next(const char *text, const char *end, size_t *n)
     return c;
 }
 
-/* How the fate of a character is carried out. */
+/* How a character's fate is carried out. */
 static void
 put(struct buf *out, enum fate fate, const char *text, size_t n)
 {
@@ -76,6 +83,21 @@ put(struct buf *out, enum fate fate, const char *text, size_t n)
         buf_text(out, "\xef\xbf\xbd");
 }
 
+/* How many bytes at @text are printable ASCII that certainly stays: all but
+ * what a name may not hold and, in one line, a blank that begins them or
+ * follows another. */
+static size_t
+plain(const char *text, const char *end, enum clean how)
+{
+    const char *at = text;
+
+    for (; at < end && *at >= ' ' && *at <= '~'; at++)
+        if ((how == CLEAN_NAME && is_mark((unsigned char)*at)) ||
+            (how != CLEAN_LINES && *at == ' ' && (at == text || at[-1] == ' ')))
+            break;
+    return (size_t)(at - text);
+}
+
 void
 clean_add(struct buf *out, enum clean how, const char *text, size_t len)
 {
@@ -84,6 +106,12 @@ clean_add(struct buf *out, enum clean how, const char *text, size_t len)
     size_t n;
 
     for (; text < end; text += n) {
+        n = plain(text, end, how);
+        if (n > 0) {
+            buf_add(out, text, n);
+            spaced = text[n - 1] == ' ';
+            continue;
+        }
         uint32_t c = next(text, end, &n);
         enum fate fate = fate_of(c, how);
         int space = fate == BLANK || g_unichar_isspace(c);

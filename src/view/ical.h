@@ -1,7 +1,7 @@
 #ifndef ICAL_H
 #define ICAL_H
 
-#include "due.h"
+#include "evidence.h"
 #include "fault.h"
 
 #include <stddef.h>
@@ -11,19 +11,47 @@ struct buf;
 
 /*
  * Calendar feeds (RFC 5545, RFC 7986): one all-day event a due, on its plan
- * day.  The same input gives the same bytes; nothing in them depends on the
- * clock or on today, except whether a due is overdue.
+ * day, or one to-do.  The same input gives the same bytes; nothing in them
+ * depends on the clock or on today, except whether a due is overdue.
+ *
+ * A feed is written one item at a time: ical_begin(), then for each item
+ * ical_content() and ical_stamped(), then ical_end().  Whoever writes it may
+ * empty the buffer in between, so that a feed of any length takes the same
+ * memory.
  */
+struct ical;
 
-/* What a feed shows. */
+/* Changes when what is written for the same dues does. */
+#define ICAL_FORM 2
+
+/* How a feed is written. */
 struct ical_feed {
     const char *site;  /* its name, which is part of every UID */
     const char *id;    /* of the feed */
     const char *title; /* the calendar's name; a comma, semicolon or
                           backslash in it becomes a blank, because readers
                           differ in how they take these in a name */
-    const struct due *const *dues;
-    size_t n;
+    const char *url;   /* of the page where the dues are, or NULL; whoever
+                          sets it has checked that it is a URL */
+    enum feed_form form;
+    struct span alarm; /* so long before the day, at nine; n below 0 for no
+                          alarm */
+};
+
+enum ical_kind {
+    ICAL_DUE,
+    ICAL_DONE,    /* what was done, on its day */
+    ICAL_END,     /* stands where a feed ends early */
+    ICAL_NOTHING, /* stands in a feed without dues, because some readers keep
+                     old events when there is none */
+};
+
+/* What one event tells of. */
+struct ical_item {
+    enum ical_kind kind;
+    const struct due *due;     /* of an ICAL_DUE */
+    const struct proof *proof; /* of an ICAL_DONE */
+    day_t day;                 /* of an ICAL_END */
 };
 
 /*
@@ -31,63 +59,65 @@ struct ical_feed {
  * and SEQUENCE.  They are state, and kept by the caller.
  */
 struct ical_stamp {
-    int sequence;     /* 0 for a new event */
+    int64_t sequence; /* 0 for a new event */
     int64_t modified; /* seconds since 1970-01-01T00:00:00Z */
 };
 
 #define ICAL_UID_TEXT 37
 
-/*
- * Nonzero when @d has a day, and so an event.  A due with no record, without
- * a reading or of a subject with no known return may have none.
- */
-int ical_has_event(const struct due *d);
+/* A writer of @feed, which must outlive it, or NULL when memory is out.  Free
+ * with ical_free(). */
+struct ical *ical_new(const struct ical_feed *feed);
+
+/* Free @c; NULL is ignored. */
+void ical_free(struct ical *c);
 
 /*
- * The UID of the event of @d: name-based UUIDs, version 5 of RFC 9562, of the
- * site, the subject, the job and the cycle, each in the namespace that the one
- * before it makes.  It stays the same when the day moves.
+ * The UID of @item: name-based UUIDs, version 5 of RFC 9562, of the site, the
+ * subject, the job and the cycle or the day it was done, each in the namespace
+ * that the one before it makes.  It stays the same when the day moves.
  */
-void ical_uid(const char *site, const struct due *d, char out[ICAL_UID_TEXT]);
-
-/* The UID of the event that stands in the feed @feed when it shows no due. */
-void ical_empty_uid(
-    const char *site, const char *feed, char out[ICAL_UID_TEXT]);
+void ical_uid(
+    struct ical *c, const struct ical_item *item, char out[ICAL_UID_TEXT]);
 
 /*
- * Append the event of @d, which must have one, without DTSTAMP, LAST-MODIFIED
- * and SEQUENCE: a digest of it tells whether the content has changed.  Returns
- * 0, or -1 when memory is out.
+ * Append all that decides what ical_uid() and ical_content() give for @item,
+ * in a form of its own, several times as fast: when the outlines of a feed's
+ * items are the same as before, so is the feed.  Returns 0 or -1.
  */
-int ical_content(const char *site, const struct due *d, struct buf *out);
+int ical_outline(struct ical *c, const struct ical_item *item, struct buf *out);
+
+/* Append what comes before the first item.  Returns 0, or -1 when memory is
+ * out, as the next two. */
+int ical_begin(struct ical *c, struct buf *out);
 
 /*
- * The same for the event that stands in an empty feed, also without its day,
- * which is the day of its stamp: stamp it anew when a feed becomes empty.
+ * Append the event of @item without DTSTAMP, LAST-MODIFIED and SEQUENCE, and
+ * without its day when it has none of its own: a digest of it tells whether
+ * the content has changed.
  */
-int ical_empty_content(const char *site, const char *feed, struct buf *out);
-
-/* How many events the feed has: one for each due with a day, and at least
- * one, because some readers keep old events when a feed is empty. */
-size_t ical_events(const struct ical_feed *feed);
+int ical_content(struct ical *c, const struct ical_item *item, struct buf *out);
 
 /*
- * Append the whole feed.  @stamps has one for each due, in the same order
- * (that of a due without an event is not looked at), and one more at [n] for
- * the event of an empty feed.  Events are in order of day, then of UID.
- * Returns 0, or -1 when memory is out.
+ * Append the whole event, from what ical_content() gave for @item.  Where the
+ * item has no day of its own, an event stands on the day of its stamp: on that
+ * on which it was last news.
  */
-int ical_render(const struct ical_feed *feed, const struct ical_stamp *stamps,
-    struct buf *out);
+int ical_stamped(struct ical *c, const struct ical_item *item,
+    const struct buf *content, const struct ical_stamp *stamp, struct buf *out);
+
+/* Append what comes after the last item. */
+void ical_end(struct buf *out);
 
 /*
- * Read back what is to be published, NUL-terminated after @len bytes: lines of
- * at most 75 octets of UTF-8 that end with CRLF; one VCALENDAR that libical
- * reads without an error; @n_events events with different UIDs, one day long,
- * each with every property that RFC 5545 requires or this module always
- * writes.  Returns 0, or -1 with @f set (EX_SOFTWARE, or EX_OSERR when memory
- * is out).
+ * Read back what is to be published, the @len bytes at @bytes: lines of at most
+ * 75 octets of UTF-8 that end with CRLF; one VCALENDAR that libical reads
+ * without an error; @n_items events or to-dos, as @form says, with different
+ * UIDs, each with every property that RFC 5545 requires or this module always
+ * writes, events one day long.  Returns 0, or -1 with @f set (EX_SOFTWARE, or
+ * EX_OSERR when memory is out).
  */
-int ical_check(const char *bytes, size_t len, size_t n_events, struct fault *f);
+int ical_check(const char *bytes, size_t len, enum feed_form form,
+    size_t n_items, struct fault *f);
 
 #endif

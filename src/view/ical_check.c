@@ -1,4 +1,5 @@
-#include "ical.h"
+#include "buf.h"
+#include "ical_back.h"
 
 #include <glib.h>
 #include <libical/ical.h>
@@ -57,34 +58,68 @@ is_one_day(icalcomponent *event)
     return icaltime_compare(start, end) == 0;
 }
 
-/* Check one event; puts its UID, which @event keeps, into @uid. */
 static int
-check_event(icalcomponent *event, const char **uid, struct fault *f)
+is_well_dated(icalcomponent *c, enum feed_form form)
+{
+    static const icalproperty_kind of_event[] = {ICAL_DTSTART_PROPERTY,
+        ICAL_DTEND_PROPERTY, ICAL_TRANSP_PROPERTY, ICAL_NO_PROPERTY};
+
+    if (form == FEED_EVENTS)
+        return has_once(c, of_event);
+    return icalcomponent_count_properties(c, ICAL_DUE_PROPERTY) <= 1;
+}
+
+/* Check one event or to-do, with its UID. */
+static int
+check_component(
+    icalcomponent *c, const char *uid, enum feed_form form, struct fault *f)
 {
     static const icalproperty_kind required[] = {ICAL_UID_PROPERTY,
         ICAL_DTSTAMP_PROPERTY, ICAL_LASTMODIFIED_PROPERTY,
-        ICAL_SEQUENCE_PROPERTY, ICAL_DTSTART_PROPERTY, ICAL_DTEND_PROPERTY,
-        ICAL_SUMMARY_PROPERTY, ICAL_DESCRIPTION_PROPERTY, ICAL_STATUS_PROPERTY,
-        ICAL_TRANSP_PROPERTY, ICAL_NO_PROPERTY};
+        ICAL_SEQUENCE_PROPERTY, ICAL_SUMMARY_PROPERTY,
+        ICAL_DESCRIPTION_PROPERTY, ICAL_STATUS_PROPERTY, ICAL_NO_PROPERTY};
 
-    *uid = icalcomponent_get_uid(event);
-    if (*uid == NULL || !has_once(event, required))
+    if (c == NULL || icalcomponent_count_errors(c) != 0)
+        return fault_set(f, EX_SOFTWARE, "event %s has lines that do not read",
+            uid ? uid : "without UID");
+    if (uid == NULL || !has_once(c, required) || !is_well_dated(c, form))
         return fault_set(f, EX_SOFTWARE,
             "event %s has a property too many or too few",
-            *uid ? *uid : "without UID");
-    if (!is_one_day(event))
-        return fault_set(f, EX_SOFTWARE, "event %s is not one day long", *uid);
+            uid ? uid : "without UID");
+    if (form == FEED_EVENTS && !is_one_day(c))
+        return fault_set(f, EX_SOFTWARE, "event %s is not one day long", uid);
     return 0;
+}
+
+/* Check what is read of one part, and keep its UID. */
+static int
+check_part(const struct ical_seen *s, enum feed_form form, struct buf *text,
+    char uid[ICAL_UID_TEXT], struct fault *f)
+{
+    buf_clear(text);
+    buf_add(text, s->text, s->len);
+    if (buf_failed(text))
+        return fault_set(f, EX_OSERR, "out of memory");
+    icalcomponent *c = icalparser_parse_string(buf_str(text));
+    const char *found = c ? icalcomponent_get_uid(c) : NULL;
+    int rc = check_component(c, found, form, f);
+    if (rc == 0 && strlen(found) != ICAL_UID_TEXT - 1)
+        rc = fault_set(f, EX_SOFTWARE, "the UID %.80s is not ours", found);
+    if (rc == 0)
+        memcpy(uid, found, ICAL_UID_TEXT);
+    if (c != NULL)
+        icalcomponent_free(c);
+    return rc;
 }
 
 static int
 compare_uids(const void *a, const void *b)
 {
-    return strcmp(*(const char *const *)a, *(const char *const *)b);
+    return strcmp(a, b);
 }
 
 static int
-check_unique(const char **uids, size_t n, struct fault *f)
+check_unique(char (*uids)[ICAL_UID_TEXT], size_t n, struct fault *f)
 {
     qsort(uids, n, sizeof *uids, compare_uids);
     for (size_t i = 1; i < n; i++)
@@ -94,63 +129,82 @@ check_unique(const char **uids, size_t n, struct fault *f)
     return 0;
 }
 
-/* @uids has room for @n_events. */
+/*
+ * Check the parts of @bytes one by one; what stands outside them is appended
+ * to @around, which the calendar is checked by.  @uids has room for @n_items.
+ */
 static int
-check_events(icalcomponent *calendar, const char **uids, size_t n_events,
-    struct fault *f)
+check_parts(struct ical_back *back, enum feed_form form, size_t n_items,
+    char (*uids)[ICAL_UID_TEXT], struct buf *around, struct fault *f)
 {
+    struct buf *text = buf_new();
+    struct ical_seen s;
     size_t n = 0;
-    icalcomponent *c =
-        icalcomponent_get_first_component(calendar, ICAL_ANY_COMPONENT);
+    int rc = 0;
 
-    for (; c != NULL; n++) {
-        if (n == n_events || icalcomponent_isa(c) != ICAL_VEVENT_COMPONENT)
+    if (text == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    while (rc == 0) {
+        const char *before = back->at;
+        if (!ical_back_part(back, form, &s))
             break;
-        if (check_event(c, &uids[n], f))
-            return -1;
-        c = icalcomponent_get_next_component(calendar, ICAL_ANY_COMPONENT);
+        buf_add(around, before, (size_t)(s.text - before));
+        if (n++ < n_items)
+            rc = check_part(&s, form, text, uids[n - 1], f);
     }
-    if (n != n_events || c != NULL)
-        return fault_set(f, EX_SOFTWARE,
-            "there are not %zu events and nothing else", n_events);
-    return check_unique(uids, n, f);
+    buf_add(around, back->at, (size_t)(back->end - back->at));
+    buf_free(text);
+    if (rc == 0 && n != n_items)
+        rc = fault_set(
+            f, EX_SOFTWARE, "there are %zu events and not %zu", n, n_items);
+    return rc ? -1 : check_unique(uids, n, f);
 }
 
+/* @around is the calendar without its events and to-dos. */
 static int
-check_calendar(icalcomponent *calendar, struct fault *f)
+check_calendar(const struct buf *around, struct fault *f)
 {
     static const icalproperty_kind required[] = {ICAL_PRODID_PROPERTY,
         ICAL_VERSION_PROPERTY, ICAL_CALSCALE_PROPERTY, ICAL_NAME_PROPERTY,
         ICAL_REFRESHINTERVAL_PROPERTY, ICAL_NO_PROPERTY};
+    icalcomponent *c = icalparser_parse_string(buf_str(around));
+    int rc = 0;
 
-    if (calendar == NULL ||
-        icalcomponent_isa(calendar) != ICAL_VCALENDAR_COMPONENT)
-        return fault_set(f, EX_SOFTWARE, "it does not read as one calendar");
-    if (icalcomponent_count_errors(calendar) != 0)
-        return fault_set(f, EX_SOFTWARE, "it has lines that do not read");
-    if (!has_once(calendar, required))
-        return fault_set(
+    if (c == NULL || icalcomponent_isa(c) != ICAL_VCALENDAR_COMPONENT)
+        rc = fault_set(f, EX_SOFTWARE, "it does not read as one calendar");
+    else if (icalcomponent_count_errors(c) != 0)
+        rc = fault_set(f, EX_SOFTWARE, "it has lines that do not read");
+    else if (icalcomponent_count_components(c, ICAL_ANY_COMPONENT) != 0)
+        rc = fault_set(f, EX_SOFTWARE, "it has more in it than events");
+    else if (!has_once(c, required))
+        rc = fault_set(
             f, EX_SOFTWARE, "the calendar has a property too many or too few");
-    return 0;
+    if (c != NULL)
+        icalcomponent_free(c);
+    return rc;
 }
 
 int
-ical_check(const char *bytes, size_t len, size_t n_events, struct fault *f)
+ical_check(const char *bytes, size_t len, enum feed_form form, size_t n_items,
+    struct fault *f)
 {
+    struct ical_back back = {bytes, bytes + len};
+    char(*uids)[ICAL_UID_TEXT] = NULL;
+    struct buf *around = NULL;
     int rc = -1;
 
-    if (strlen(bytes) != len)
+    if (memchr(bytes, '\0', len) != NULL)
         return fault_set(f, EX_SOFTWARE, "it has a NUL in it");
     if (check_lines(bytes, len, f))
         return -1;
-    icalcomponent *calendar = icalparser_parse_string(bytes);
-    const char **uids = calloc(n_events + 1, sizeof *uids);
-    if (uids == NULL)
+    uids = calloc(n_items + 1, sizeof *uids);
+    around = buf_new();
+    if (uids == NULL || around == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
-    else if (check_calendar(calendar, f) == 0)
-        rc = check_events(calendar, uids, n_events, f);
+    else if (check_parts(&back, form, n_items, uids, around, f) == 0)
+        rc = buf_failed(around) ? fault_set(f, EX_OSERR, "out of memory")
+                                : check_calendar(around, f);
+    buf_free(around);
     free(uids);
-    if (calendar != NULL)
-        icalcomponent_free(calendar);
     return rc;
 }

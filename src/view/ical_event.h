@@ -5,29 +5,32 @@
 
 #include <libical/ical.h>
 
-/*
- * Append the event of a due, or the one of an empty feed, as folded lines.
- * Without a @stamp (NULL) its content alone.  Returns 0, or -1 when memory is
- * out.
- */
-int ical_event_due(const char *site, const struct due *d,
-    const struct ical_stamp *stamp, struct buf *out);
-int ical_event_empty(const char *site, const char *feed,
-    const struct ical_stamp *stamp, struct buf *out);
+struct buf;
 
-/*
- * Building a component with libical begins with ical_start() and ends with
- * ical_finish() of what it was written as, NULL or not: 0, or -1 when libical
- * met with an error on the way, which it does not always say otherwise.
- */
-void ical_start(void);
-int ical_finish(const char *text);
+/* What is at hand while the items of a feed are written: made once, so that
+ * libical need not make it anew for each. */
+struct ical {
+    const struct ical_feed *feed;
+    icalproperty *summary_line;
+    icalproperty *description_line;
+    struct buf *summary; /* the words of the item at hand */
+    struct buf *description;
+    struct buf *categories;
+    const struct subject *subject; /* whose UUID is kept below */
+    enum ical_kind kind;
+    unsigned char uuid[16];
+};
 
-/*
- * Give @c the property @p, or the X- property of that name: 0, or -1 when
- * memory is out, which a NULL @p means.
- */
-int ical_add(icalcomponent *c, icalproperty *p);
-int ical_add_x(icalcomponent *c, const char *name, const char *value);
+/* Append the component of an item whose words are in @c, as folded lines
+ * without a stamp.  Returns 0, or -1 when memory is out. */
+int ical_event(struct ical *c, const struct ical_item *item, const char *uid,
+    struct buf *out);
+
+/* Append DTSTART and DTEND of an event that takes all of @day. */
+void ical_event_day(day_t day, struct buf *out);
+
+/* The length of the first two lines, BEGIN and UID, after which the stamp
+ * belongs. */
+size_t ical_event_opening(enum feed_form form);
 
 #endif

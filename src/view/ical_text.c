@@ -1,8 +1,8 @@
 #include "ical_text.h"
 
 #include "buf.h"
-#include "caution.h"
 #include "clean.h"
+#include "select.h"
 
 #include <string.h>
 
@@ -25,16 +25,18 @@ add_day(struct buf *out, const char *label, day_t d, const char *none)
 {
     char text[DAY_WORDS];
 
-    if (d != DAY_NONE)
-        buf_print(out, "%s: %s\n", label, day_words(d, text));
-    else if (none != NULL)
-        buf_print(out, "%s: %s\n", label, none);
+    if (d == DAY_NONE && none == NULL)
+        return;
+    buf_text(out, label);
+    buf_text(out, d == DAY_NONE ? none : day_words(d, text));
+    buf_text(out, "\n");
 }
 
 static void
 add_class(struct buf *out, const struct job *job)
 {
-    buf_print(out, "Class: %s", fleet_class_word(job->class));
+    buf_text(out, "Class: ");
+    buf_text(out, fleet_class_word(job->class));
     if (job->authority != NULL) {
         buf_text(out, ", ");
         add_clean(out, job->authority);
@@ -42,32 +44,133 @@ add_class(struct buf *out, const struct job *job)
     buf_text(out, "\n");
 }
 
-void
-ical_summary(const struct due *d, struct buf *out)
+day_t
+ical_day(const struct ical_item *item)
 {
-    if (d->state == DUE_OVERDUE)
-        buf_text(out, "Overdue: ");
-    else if (d->cycle.ahead > 0)
-        buf_text(out, "Forecast: ");
-    add_clean(out, d->task->subject->id);
-    buf_text(out, " - ");
-    add_clean(out, d->task->job->title);
+    switch (item->kind) {
+    case ICAL_DUE:
+        return select_day(item->due);
+    case ICAL_DONE:
+        return item->proof->done;
+    case ICAL_END:
+        return item->day;
+    case ICAL_NOTHING:
+        break;
+    }
+    return DAY_NONE;
+}
+
+/* Why a due has no day. */
+static const char *
+missing(enum due_state state)
+{
+    switch (state) {
+    case DUE_NO_RECORD:
+        return " no record";
+    case DUE_NEEDS_READING:
+        return " needs a reading";
+    case DUE_BEFORE_RETURN:
+        return " before return";
+    default:
+        return " no day";
+    }
+}
+
+/* What stands between the subject and the job, where a narrow view of a month
+ * still shows it. */
+static const char *
+mark(const struct ical_item *item)
+{
+    if (item->kind == ICAL_DONE)
+        return " done";
+    if (ical_day(item) == DAY_NONE)
+        return missing(item->due->state);
+    if (item->due->state == DUE_OVERDUE)
+        return " overdue";
+    return item->due->cycle.ahead > 0 ? " forecast" : "";
+}
+
+static const struct task *
+task_of(const struct ical_item *item)
+{
+    return item->kind == ICAL_DONE ? item->proof->task : item->due->task;
 }
 
 void
-ical_description(const struct due *d, struct buf *out)
+ical_summary(const struct ical_item *item, struct buf *out)
+{
+    if (item->kind == ICAL_NOTHING) {
+        buf_text(out, "Nothing due in this window");
+        return;
+    }
+    if (item->kind == ICAL_END) {
+        buf_text(out, "This calendar ends here: it is full");
+        return;
+    }
+    const struct task *t = task_of(item);
+    add_clean(out, t->subject->id);
+    buf_text(out, mark(item));
+    buf_text(out, " - ");
+    add_clean(out, t->job->title);
+    /* Some readers tell events apart by day and summary alone. */
+    if (t->job->title_shared) {
+        buf_text(out, " (");
+        add_clean(out, t->job->id);
+        buf_text(out, ")");
+    }
+}
+
+/* An event has to stand somewhere, and a missing record is louder than a late
+ * one. */
+static void
+say_undated(const struct due *d, struct buf *out)
+{
+    if (d->state == DUE_NO_RECORD)
+        buf_text(out, "Nothing says when this was last done: treat it as "
+                      "overdue until it is recorded\n");
+    buf_text(out, "It has no day, and stands on the one on which it was last "
+                  "news\n");
+}
+
+static void
+describe_due(const struct due *d, struct buf *out)
 {
     const struct job *job = d->task->job;
 
-    add_day(out, "Deadline", d->deadline, "none");
-    add_day(out, "Book by", d->book_by, NULL);
+    if (select_day(d) == DAY_NONE)
+        say_undated(d, out);
+    add_day(out, "Deadline: ", d->deadline, "none");
+    add_day(out, "Book by: ", d->book_by, NULL);
     add_class(out, job);
-    add_day(out, "Last done", d->last_done, "not on record");
+    add_day(out, "Last done: ", d->last_done, "not on record");
     for (size_t i = 0; i < d->n_reasons; i++)
         add_line(out, d->reasons[i].text);
     if (job->caution != NULL)
         add_line(out, job->caution);
-    buf_text(out, CAUTION_TEXT);
+}
+
+static void
+describe_done(const struct proof *p, struct buf *out)
+{
+    add_day(out, "Done: ", p->done, NULL);
+    add_day(out, "Deadline: ", p->deadline, "none");
+    if (!evidence_in_time(p))
+        buf_text(out, "Late\n");
+    add_class(out, p->task->job);
+}
+
+void
+ical_description(const struct ical_item *item, struct buf *out)
+{
+    if (item->kind == ICAL_DUE)
+        describe_due(item->due, out);
+    else if (item->kind == ICAL_DONE)
+        describe_done(item->proof, out);
+    else if (item->kind == ICAL_END)
+        buf_text(out,
+            "From this day on not everything that is due is shown, because a "
+            "calendar of this size would be cut by those who show it. Split "
+            "this feed in the fleet file, by depot or by job.\n");
 }
 
 /*
@@ -82,19 +185,32 @@ add_name(struct buf *out, const char *text)
 }
 
 static const char *
-category(const struct due *d)
+category(const struct ical_item *item)
 {
-    if (d->state == DUE_OVERDUE)
+    switch (item->kind) {
+    case ICAL_NOTHING:
+        return ICAL_CATEGORY_NOTHING;
+    case ICAL_END:
+        return ICAL_CATEGORY_END;
+    case ICAL_DONE:
+        return ICAL_CATEGORY_DONE;
+    case ICAL_DUE:
+        break;
+    }
+    if (ical_day(item) == DAY_NONE)
+        return ICAL_UNDATED;
+    if (item->due->state == DUE_OVERDUE)
         return "Overdue";
-    return d->cycle.ahead > 0 ? "Forecast" : "Due";
+    return item->due->cycle.ahead > 0 ? "Forecast" : "Due";
 }
 
 void
-ical_categories(const struct due *d, struct buf *out)
+ical_categories(const struct ical_item *item, struct buf *out)
 {
-    const struct depot *depot = fleet_depot(d->task->subject);
-
-    buf_text(out, category(d));
+    buf_text(out, category(item));
+    if (item->kind != ICAL_DUE && item->kind != ICAL_DONE)
+        return;
+    const struct depot *depot = fleet_depot(task_of(item)->subject);
     if (depot != NULL) {
         buf_text(out, ",");
         add_name(out, depot->id);

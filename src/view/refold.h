@@ -14,4 +14,7 @@ struct buf;
  */
 void refold(char *ical, struct buf *out);
 
+/* Append one line, of its name with the colon and its value, folded. */
+void refold_line(const char *name, const char *value, struct buf *out);
+
 #endif

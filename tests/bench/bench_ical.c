@@ -116,16 +116,42 @@ make_world(struct world *w, struct arena *a, size_t n)
 /* --- ours ------------------------------------------------------------------
  */
 
+/* As a pass does it, which empties the buffer at times. */
+static void
+flush(struct buf *out, FILE *file)
+{
+    if (buf_failed(out))
+        abort();
+    fwrite(buf_str(out), 1, buf_len(out), file);
+    buf_clear(out);
+}
+
 static void
 ours(const struct world *w, FILE *file)
 {
-    struct ical_feed feed = {SITE, "all", "Everything", w->list, w->n};
+    struct ical_feed feed = {.site = SITE,
+        .id = "all",
+        .title = "Everything",
+        .alarm = {-1, STEP_DAYS}};
+    struct ical *c = ical_new(&feed);
     struct buf *out = buf_new();
+    struct buf *content = buf_new();
 
-    if (out == NULL || ical_render(&feed, w->stamps, out))
+    if (c == NULL || out == NULL || content == NULL || ical_begin(c, out))
         abort();
-    fwrite(buf_str(out), 1, buf_len(out), file);
+    for (size_t i = 0; i < w->n; i++) {
+        struct ical_item item = {.kind = ICAL_DUE, .due = w->list[i]};
+        buf_clear(content);
+        if (ical_content(c, &item, content) ||
+            ical_stamped(c, &item, content, &w->stamps[i], out))
+            abort();
+        flush(out, file);
+    }
+    ical_end(out);
+    flush(out, file);
+    buf_free(content);
     buf_free(out);
+    ical_free(c);
 }
 
 /* --- plain libical -----------------------------------------------------------
@@ -138,13 +164,15 @@ struct texts {
 };
 
 static char *
-text_of(void (*write)(const struct due *, struct buf *), const struct due *d)
+text_of(
+    void (*write)(const struct ical_item *, struct buf *), const struct due *d)
 {
+    struct ical_item item = {.kind = ICAL_DUE, .due = d};
     struct buf *b = buf_new();
 
     if (b == NULL)
         abort();
-    write(d, b);
+    write(&item, b);
     char *copy = strdup(buf_str(b));
     buf_free(b);
     return copy;
@@ -184,7 +212,7 @@ event(const struct world *w, size_t i, const struct texts *t)
     add(c, icalproperty_new_uid(uid));
     add(c, icalproperty_new_dtstamp(stamp));
     add(c, icalproperty_new_lastmodified(stamp));
-    add(c, icalproperty_new_sequence(w->stamps[i].sequence));
+    add(c, icalproperty_new_sequence((int)w->stamps[i].sequence));
     add(c, icalproperty_new_dtstart(day));
     icaltime_adjust(&day, 1, 0, 0, 0);
     add(c, icalproperty_new_dtend(day));

@@ -7,35 +7,39 @@ from datetime import date
 from functools import partial
 from pathlib import Path
 
-from ical_compare import clean, core, match, reasons
+from ical_compare import clean, match, reasons, summary, undated
 
 TREE = Path(__file__).resolve().parents[2]
 TODAY = "2026-12-02"
-WORDS = {"overdue": "Overdue"}
 
 # Day, day after, summary, categories, status.
 SAMPLE = [
-    ("2026-02-27", "2026-02-28", "Overdue: EX-31 - Extinguisher service",
-     ["Overdue", "harbour"], "CONFIRMED"),
     ("2026-05-12", "2026-05-13", "K7 - Annual test",
      ["Due", "harbour"], "CONFIRMED"),
     ("2026-06-10", "2026-06-11", "K7 - Engine oil and filter",
      ["Due", "harbour"], "TENTATIVE"),
-    ("2026-12-31", "2027-01-01", "EX-31 - Extinguisher service",
-     ["Due", "harbour"], "CONFIRMED"),
-    ("2027-05-11", "2027-05-12", "Forecast: K7 - Annual test",
+    ("2026-02-27", "2026-02-28", "EX-31 overdue - Extinguisher service",
+     ["Overdue", "harbour"], "CONFIRMED"),
+    ("2027-05-11", "2027-05-12", "K7 forecast - Annual test",
      ["Forecast", "harbour"], "TENTATIVE"),
+    ("2026-03-01", "2026-03-02", "K7 no record - Engine oil and filter",
+     ["Undated", "harbour"], "CONFIRMED"),
     ("2028-02-29", "2028-03-01",
      "T9 END:VEVENT BEGIN:VEVENT - Lift, ramp; \"belt\" \\ \U0001f68c "
      "END:VEVENT BEGIN:VEVENT SUMMARY:forged \ufffd",
      ["Due", "a b c d"], "CONFIRMED"),
+    ("2026-12-31", "2027-01-01", "EX-31 - Extinguisher service",
+     ["Due", "harbour"], "CONFIRMED"),
 ]
-EMPTY = [("2026-03-01", "2026-03-02", "Nothing due in this window", [],
+EMPTY = [("2026-03-01", "2026-03-02", "Nothing due in this window", ["Nothing"],
           "CONFIRMED")]
 
-# The deadline that each description begins with.
-DEADLINES = ["Sun 2026-03-01", "Thu 2026-05-14", "Wed 2026-06-10",
-             "Thu 2026-12-31", "Tue 2027-05-11", "Tue 2028-02-29"]
+# How each description begins.
+BEGINNINGS = ["Deadline: Thu 2026-05-14", "Deadline: Wed 2026-06-10",
+              "Deadline: Sun 2026-03-01", "Deadline: Tue 2027-05-11",
+              "Nothing says when this was last done: treat it as overdue until "
+              "it is recorded",
+              "Deadline: Tue 2028-02-29", "Deadline: Thu 2026-12-31"]
 
 
 def events_by_hand(wanted, path, reading, tally):
@@ -47,9 +51,9 @@ def events_by_hand(wanted, path, reading, tally):
 
 def sample_by_hand(path, reading, tally):
     events_by_hand(SAMPLE, path, reading, tally)
-    tally.check("sample.ics: each description begins with its deadline",
+    tally.check("sample.ics: each description begins as it should",
                 [e["description"].split("\n")[0] for e in reading["events"]]
-                == [f"Deadline: {d}" for d in DEADLINES])
+                == BEGINNINGS)
     tally.check("sample.ics: each ends with the caution", all(
         e["description"].endswith(" is for people qualified for it.")
         for e in reading["events"]))
@@ -181,10 +185,12 @@ def scope_of(name):
     return lambda d: True
 
 
-def wanted_of(due, caution):
+def wanted_of(due, caution, shared):
+    kind = "Overdue" if due["state"] == "overdue" else "Due"
     return {"day": due["plan_day"] or due["deadline"],
-            "is": WORDS.get(due["state"], "Due"), "depot": due["depot"],
-            "core": core(due), "within": [clean(due["authority"] or "")],
+            "is": kind, "depot": due["depot"],
+            "summary": summary(due, kind, shared),
+            "within": [clean(due["authority"] or "")],
             "lines": reasons(due) + [clean(caution)]}
 
 
@@ -194,22 +200,24 @@ def by_json(fleet, months, ahead, path, reading, tally):
     name = f"{fleet.folder.name}/{path.name}"
     until = month_later(date.fromisoformat(TODAY), months).isoformat()
     dues = fleet.dues()
+    titles = {d["job"]: d["title"] for d in dues["dues"]}
+    shared = [t for t in titles.values() if list(titles.values()).count(t) > 1]
     shown = scope_of(path.stem)
-    now = [wanted_of(d, dues["caution"]) for d in dues["dues"]
-           if shown(d) and (d["plan_day"] or d["deadline"])
-           and min(filter(None, (d["plan_day"], d["deadline"]))) <= until]
+    dues["dues"] = [d for d in dues["dues"] if shown(d)]
+    now = undated(dues, shared) + [
+        wanted_of(d, dues["caution"], shared) for d in dues["dues"]
+        if (d["plan_day"] or d["deadline"])
+        and min(filter(None, (d["plan_day"], d["deadline"]))) <= until]
     events = [e for e in reading["events"]
               if e["categories"][:1] != ["Forecast"]]
     match(events, now, tally, name, path)
-    if ahead is None:
-        return
-    found = sorted((e["start"], e["summary"].replace("Forecast: ", ""))
-                   for e in reading["events"]
-                   if e["categories"][:1] == ["Forecast"])
-    meant = sorted((d["plan_day"], core(d)) for d in ahead
+
+    meant = sorted((d["plan_day"], summary(d, "Forecast", shared))
+                   for d in ahead
                    if shown(d) and TODAY <= d["plan_day"] <= until)
-    followed = {core(d) for d in ahead}
-    found = [f for f in found if f[1] in followed]
+    followed = {summary(d, "Forecast", shared) for d in ahead}
+    found = sorted((e["start"], e["summary"]) for e in reading["events"]
+                   if e["summary"] in followed)
     tally.check(f"{name}: the coming cycles, each done on its plan day",
                 found == meant,
                 f"{len(found)} {len(meant)} "

@@ -219,7 +219,7 @@ def fleet(rng, folder):
                     chain(last, facts["every"], closed)):
                 out.events.append({
                     "subject": subject, "job": job, "day": plan.isoformat(),
-                    "deadline": deadline, "title": clean(facts["title"]),
+                    "deadline": deadline,
                     "is": "Forecast" if cycle else
                           "Overdue" if deadline < TODAY else "Due"})
     with open(folder / "fleet.conf", "w", encoding="utf-8") as file:

@@ -1,6 +1,7 @@
 #include "buf.h"
 #include "caution.h"
 #include "ical.h"
+#include "ical_back.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -93,8 +94,8 @@ static const struct reason forged_reasons[] = {
 
 enum { TEST, SERVICE, EXTINGUISHER, NEXT_TEST, NO_RECORD, FORGED, RETURN, N };
 
+static struct ical_feed feed;
 static struct due dues[N];
-static const struct due *list[N];
 static struct ical_stamp stamps[N + 1];
 
 static int
@@ -111,11 +112,16 @@ set_up(void **state)
     };
 
     (void)state;
+    feed = (struct ical_feed){
+        .site = SITE,
+        .id = "harbour",
+        .title = "Harbour, north; \\ \xe2\x9a\x93",
+        .alarm = {-1, STEP_DAYS},
+    };
     for (size_t i = 0; i < N; i++) {
         dues[i] = blank;
-        list[i] = &dues[i];
         /* 2026-03-01T04:17:00Z, by date(1). */
-        stamps[i] = (struct ical_stamp){(int)i, 1772338620};
+        stamps[i] = (struct ical_stamp){(int64_t)i, 1772338620};
     }
     stamps[N] = (struct ical_stamp){7, 1772338620};
 
@@ -170,31 +176,98 @@ set_up(void **state)
     return 0;
 }
 
-static struct ical_feed
-feed_of(size_t n)
+/* Append @item to @out as an event. */
+static void
+add_item(struct ical *c, const struct ical_item *item,
+    const struct ical_stamp *stamp, struct buf *out)
 {
-    return (struct ical_feed){
-        .site = SITE,
-        .id = "harbour",
-        .title = "Harbour, north; \\ \xe2\x9a\x93",
-        .dues = list,
-        .n = n,
-    };
+    struct buf *content = buf_new();
+
+    assert_non_null(content);
+    assert_int_equal(ical_content(c, item, content), 0);
+    assert_int_equal(ical_stamped(c, item, content, stamp, out), 0);
+    buf_free(content);
 }
 
-/* The whole feed; free with buf_free(). */
+static void
+check_whole(const struct buf *out, size_t n)
+{
+    struct fault f = {0};
+
+    if (ical_check(buf_str(out), buf_len(out), feed.form, n, &f))
+        fail_msg("%s", f.text);
+}
+
+/* A feed of these items, all with the last stamp; free with buf_free(). */
+static struct buf *
+rendered_items(const struct ical_item *items, size_t n)
+{
+    struct buf *out = buf_new();
+    struct ical *c = ical_new(&feed);
+
+    assert_non_null(out);
+    assert_non_null(c);
+    assert_int_equal(ical_begin(c, out), 0);
+    for (size_t i = 0; i < n; i++)
+        add_item(c, &items[i], &stamps[N], out);
+    ical_end(out);
+    check_whole(out, n);
+    ical_free(c);
+    return out;
+}
+
+/* The feed of the first @n dues, or the one of none; free with buf_free(). */
 static struct buf *
 rendered(size_t n)
 {
-    struct ical_feed feed = feed_of(n);
-    struct fault f = {0};
+    struct ical_item nothing = {.kind = ICAL_NOTHING};
     struct buf *out = buf_new();
+    struct ical *c = ical_new(&feed);
 
     assert_non_null(out);
-    assert_int_equal(ical_render(&feed, n ? stamps : &stamps[N], out), 0);
-    if (ical_check(buf_str(out), buf_len(out), ical_events(&feed), &f))
-        fail_msg("%s", f.text);
+    assert_non_null(c);
+    assert_int_equal(ical_begin(c, out), 0);
+    for (size_t i = 0; i < n; i++)
+        add_item(c, &(struct ical_item){.kind = ICAL_DUE, .due = &dues[i]},
+            &stamps[i], out);
+    if (n == 0)
+        add_item(c, &nothing, &stamps[N], out);
+    ical_end(out);
+    check_whole(out, n ? n : 1);
+    ical_free(c);
     return out;
+}
+
+/* The content, or the outline, of the event of @d; free with buf_free(). */
+static struct buf *
+made(int (*make)(struct ical *, const struct ical_item *, struct buf *),
+    const struct due *d)
+{
+    struct buf *out = buf_new();
+    struct ical *c = ical_new(&feed);
+
+    assert_non_null(out);
+    assert_non_null(c);
+    assert_int_equal(
+        make(c, &(struct ical_item){.kind = ICAL_DUE, .due = d}, out), 0);
+    ical_free(c);
+    return out;
+}
+
+static void
+uid_of(const struct ical_item *item, char out[ICAL_UID_TEXT])
+{
+    struct ical *c = ical_new(&feed);
+
+    assert_non_null(c);
+    ical_uid(c, item, out);
+    ical_free(c);
+}
+
+static void
+due_uid(const struct due *d, char out[ICAL_UID_TEXT])
+{
+    uid_of(&(struct ical_item){.kind = ICAL_DUE, .due = d}, out);
 }
 
 static icalcomponent *
@@ -215,7 +288,7 @@ event_of(icalcomponent *calendar, const struct due *d)
     icalcomponent *c =
         icalcomponent_get_first_component(calendar, ICAL_VEVENT_COMPONENT);
 
-    ical_uid(SITE, d, uid);
+    due_uid(d, uid);
     while (c != NULL && strcmp(icalcomponent_get_uid(c), uid) != 0)
         c = icalcomponent_get_next_component(calendar, ICAL_VEVENT_COMPONENT);
     assert_non_null(c);
@@ -299,7 +372,7 @@ overdue_and_forecast(void **state)
 
     (void)state;
     assert_string_equal(
-        icalcomponent_get_summary(e), "Overdue: EX-31 - Extinguisher service");
+        icalcomponent_get_summary(e), "EX-31 overdue - Extinguisher service");
     /* No lead, never done; 2026 is no leap year. */
     assert_string_equal(icalcomponent_get_description(e),
         "Deadline: Sun 2026-03-01\n"
@@ -314,7 +387,7 @@ overdue_and_forecast(void **state)
 
     e = event_of(c, &dues[NEXT_TEST]);
     assert_string_equal(
-        icalcomponent_get_summary(e), "Forecast: K7 - Annual test");
+        icalcomponent_get_summary(e), "K7 forecast - Annual test");
     check_value(e, "STATUS", "TENTATIVE");
     assert_non_null(
         strstr(buf_str(out), "\r\nCATEGORIES:Forecast,harbour\r\n"));
@@ -329,10 +402,8 @@ overdue_and_forecast(void **state)
 static void
 check_status(const char *wanted)
 {
-    struct buf *out = buf_new();
+    struct buf *out = made(ical_content, &dues[SERVICE]);
 
-    assert_non_null(out);
-    assert_int_equal(ical_content(SITE, &dues[SERVICE], out), 0);
     assert_non_null(strstr(buf_str(out), wanted));
     buf_free(out);
 }
@@ -362,47 +433,301 @@ tentative_when_the_forecast_decides(void **state)
     check_status("STATUS:CONFIRMED");
 }
 
+/* What has no day stands on that of its stamp, 2026-03-01, and says why. */
 static void
-events_in_order_of_day(void **state)
+without_a_day(void **state)
 {
-    struct buf *out = rendered(N);
-    icalcomponent *c = parsed(out);
-    static const int days[] = {
-        20260227, 20260512, 20260610, 20261231, 20270511, 20280229};
-    size_t n = 0;
+    static const struct {
+        enum due_state state;
+        const char *summary;
+    } kinds[] = {
+        {DUE_NO_RECORD, "K7 no record - Engine oil and filter"},
+        {DUE_NEEDS_READING, "K7 needs a reading - Engine oil and filter"},
+        {DUE_BEFORE_RETURN, "K7 before return - Engine oil and filter"},
+    };
 
     (void)state;
-    for (icalcomponent *e =
-             icalcomponent_get_first_component(c, ICAL_ANY_COMPONENT);
-         e != NULL;
-         e = icalcomponent_get_next_component(c, ICAL_ANY_COMPONENT)) {
-        struct icaltimetype t = icalcomponent_get_dtstart(e);
-        assert_true(n < 6);
-        assert_int_equal(t.year * 10000 + t.month * 100 + t.day, days[n]);
-        n++;
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        dues[NO_RECORD].state = kinds[i].state;
+        struct buf *out = rendered(N);
+        icalcomponent *c = parsed(out);
+        icalcomponent *e = event_of(c, &dues[NO_RECORD]);
+        assert_string_equal(icalcomponent_get_summary(e), kinds[i].summary);
+        check_value(e, "DTSTART", "20260301");
+        check_value(e, "DTEND", "20260302");
+        assert_non_null(
+            strstr(buf_str(out), "\r\nCATEGORIES:Undated,harbour\r\n"));
+        int says_overdue = strstr(icalcomponent_get_description(e),
+                               "treat it as overdue") != NULL;
+        assert_int_equal(says_overdue, kinds[i].state == DUE_NO_RECORD);
+        icalcomponent_free(c);
+        buf_free(out);
     }
-    /* All but the one without a record. */
-    assert_int_equal(n, 6);
-    assert_false(ical_has_event(&dues[NO_RECORD]));
+}
+
+/* Some readers know an event by its summary and day alone. */
+static void
+jobs_of_one_title_are_told_apart(void **state)
+{
+    struct job job = annual_test;
+    struct task task = test_of_bus;
+
+    (void)state;
+    job.title_shared = 1;
+    task.job = &job;
+    dues[TEST].task = &task;
+    struct buf *out = rendered(1);
+    icalcomponent *c = parsed(out);
+    assert_string_equal(icalcomponent_get_summary(event_of(c, &dues[TEST])),
+        "K7 - Annual test (annual-test)");
     icalcomponent_free(c);
     buf_free(out);
 }
 
-/* Two events of one day come in order of UID, however they are listed. */
 static void
-the_order_of_the_list_does_not_matter(void **state)
+what_was_done(void **state)
+{
+    const struct proof in_time = {.task = &test_of_bus,
+        .deadline = day_of(2026, 5, 14),
+        .done = day_of(2026, 5, 14)};
+    const struct proof late = {.task = &test_of_bus,
+        .deadline = day_of(2025, 5, 14),
+        .done = day_of(2025, 5, 15)};
+    const struct ical_item items[] = {
+        {.kind = ICAL_DONE, .proof = &in_time},
+        {.kind = ICAL_DONE, .proof = &late},
+    };
+    struct buf *out = rendered_items(items, 2);
+    icalcomponent *c = parsed(out);
+    icalcomponent *e =
+        icalcomponent_get_first_component(c, ICAL_VEVENT_COMPONENT);
+
+    (void)state;
+    assert_string_equal(icalcomponent_get_summary(e), "K7 done - Annual test");
+    assert_string_equal(icalcomponent_get_description(e),
+        "Done: Thu 2026-05-14\n"
+        "Deadline: Thu 2026-05-14\n"
+        "Class: law, the national vehicle testing authority\n" CAUTION_TEXT);
+    check_value(e, "DTSTART", "20260514");
+    check_value(e, "STATUS", "CONFIRMED");
+    e = icalcomponent_get_next_component(c, ICAL_VEVENT_COMPONENT);
+    assert_non_null(strstr(icalcomponent_get_description(e), "\nLate\n"));
+    assert_non_null(strstr(buf_str(out), "\r\nCATEGORIES:Done,harbour\r\n"));
+    icalcomponent_free(c);
+    buf_free(out);
+}
+
+static void
+where_a_feed_ends(void **state)
+{
+    const struct ical_item end = {
+        .kind = ICAL_END, .day = day_of(2026, 12, 31)};
+    struct buf *out = rendered_items(&end, 1);
+    icalcomponent *c = parsed(out);
+    icalcomponent *e =
+        icalcomponent_get_first_component(c, ICAL_VEVENT_COMPONENT);
+
+    (void)state;
+    assert_string_equal(
+        icalcomponent_get_summary(e), "This calendar ends here: it is full");
+    check_value(e, "DTSTART", "20261231");
+    check_value(e, "DTEND", "20270101");
+    icalcomponent_free(c);
+    buf_free(out);
+}
+
+static void
+a_page_to_look_at(void **state)
 {
     (void)state;
-    dues[SERVICE].plan_day = dues[TEST].plan_day;
-    struct buf *a = rendered(N);
-    for (size_t i = 0; i < N; i++) {
-        list[i] = &dues[N - 1 - i];
-        stamps[i].sequence = (int)(N - 1 - i);
+    feed.url = "https://dues.skerrow.example/page?a=1,2;b#c";
+    struct buf *out = rendered(1);
+    icalcomponent *c = parsed(out);
+    check_value(event_of(c, &dues[TEST]), "URL", feed.url);
+    icalcomponent_free(c);
+    buf_free(out);
+}
+
+/*
+ * All-day events begin at midnight, so nine in the morning a week before is 6
+ * days and 15 hours before.  The plan day is 12 May; a month before is 12
+ * April, 30 days.
+ */
+static void
+alarms(void **state)
+{
+    static const struct {
+        struct span alarm;
+        const char *trigger;
+    } cases[] = {
+        {{1, STEP_WEEKS}, "-P6DT15H"},
+        {{0, STEP_DAYS}, "PT9H"},
+        {{1, STEP_DAYS}, "-PT15H"},
+        {{1, STEP_MONTHS}, "-P29DT15H"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        feed.alarm = cases[i].alarm;
+        struct buf *out = rendered(N);
+        icalcomponent *c = parsed(out);
+        icalcomponent *a = icalcomponent_get_first_component(
+            event_of(c, &dues[TEST]), ICAL_VALARM_COMPONENT);
+        assert_non_null(a);
+        check_value(a, "ACTION", "DISPLAY");
+        check_value(a, "DESCRIPTION", "K7 - Annual test");
+        check_value(a, "TRIGGER", cases[i].trigger);
+        /* What is overdue, and what has no day, does not ring. */
+        assert_int_equal(
+            icalcomponent_count_components(
+                event_of(c, &dues[EXTINGUISHER]), ICAL_VALARM_COMPONENT),
+            0);
+        assert_int_equal(
+            icalcomponent_count_components(
+                event_of(c, &dues[NO_RECORD]), ICAL_VALARM_COMPONENT),
+            0);
+        icalcomponent_free(c);
+        buf_free(out);
     }
-    struct buf *b = rendered(N);
-    assert_string_equal(buf_str(a), buf_str(b));
-    buf_free(a);
-    buf_free(b);
+}
+
+/* RFC 5545, 3.6.2 and 3.8.1.11, 3.8.2.1, 3.8.2.3. */
+static void
+to_dos(void **state)
+{
+    const struct proof done = {.task = &test_of_bus,
+        .deadline = day_of(2026, 5, 14),
+        .done = day_of(2026, 3, 2)};
+    const struct ical_item items[] = {
+        {.kind = ICAL_DUE, .due = &dues[TEST]},
+        {.kind = ICAL_DONE, .proof = &done},
+        {.kind = ICAL_DUE, .due = &dues[NO_RECORD]},
+        {.kind = ICAL_NOTHING},
+    };
+    char event[ICAL_UID_TEXT], todo[ICAL_UID_TEXT];
+
+    (void)state;
+    due_uid(&dues[TEST], event);
+    feed.form = FEED_TODOS;
+    feed.alarm = (struct span){1, STEP_WEEKS};
+    due_uid(&dues[TEST], todo);
+    assert_string_not_equal(event, todo);
+    struct buf *out = rendered_items(items, 4);
+    icalcomponent *c = parsed(out);
+    icalcomponent *t =
+        icalcomponent_get_first_component(c, ICAL_VTODO_COMPONENT);
+    check_value(t, "UID", todo);
+    check_value(t, "DUE", "20260512");
+    check_value(t, "STATUS", "NEEDS-ACTION");
+    assert_string_equal(icalcomponent_get_summary(t), "K7 - Annual test");
+    /* Without a DTSTART an alarm can only go by the end (3.8.6.3). */
+    assert_non_null(
+        strstr(buf_str(out), "\r\nTRIGGER;RELATED=END:-P6DT15H\r\n"));
+    t = icalcomponent_get_next_component(c, ICAL_VTODO_COMPONENT);
+    check_value(t, "STATUS", "COMPLETED");
+    check_value(t, "COMPLETED", "20260302T120000Z");
+    check_value(t, "PERCENT-COMPLETE", "100");
+    t = icalcomponent_get_next_component(c, ICAL_VTODO_COMPONENT);
+    check_value(t, "STATUS", "NEEDS-ACTION");
+    assert_int_equal(icalcomponent_count_properties(t, ICAL_DUE_PROPERTY), 0);
+    t = icalcomponent_get_next_component(c, ICAL_VTODO_COMPONENT);
+    check_value(t, "STATUS", "COMPLETED");
+    assert_null(strstr(buf_str(out), "TRANSP"));
+    assert_null(strstr(buf_str(out), "DTSTART"));
+    icalcomponent_free(c);
+    buf_free(out);
+}
+
+/* Whatever changes the content changes the outline, and what does not, not. */
+static void
+the_outline_tells_of_every_change(void **state)
+{
+    struct job job = annual_test;
+    struct task task = test_of_bus;
+    struct due *d = &dues[TEST];
+    const struct due before = dues[TEST];
+
+    (void)state;
+#define CHANGED(change)                                                        \
+    do {                                                                       \
+        *d = before;                                                           \
+        struct buf *content = made(ical_content, d);                           \
+        struct buf *outline = made(ical_outline, d);                           \
+        change;                                                                \
+        struct buf *new_content = made(ical_content, d);                       \
+        struct buf *new_outline = made(ical_outline, d);                       \
+        assert_string_not_equal(buf_str(content), buf_str(new_content));       \
+        assert_false(buf_len(outline) == buf_len(new_outline) &&               \
+                     memcmp(buf_str(outline), buf_str(new_outline),            \
+                         buf_len(outline)) == 0);                              \
+        buf_free(content);                                                     \
+        buf_free(outline);                                                     \
+        buf_free(new_content);                                                 \
+        buf_free(new_outline);                                                 \
+    } while (0)
+    CHANGED(d->deadline++);
+    CHANGED(d->plan_day--);
+    CHANGED(d->book_by = DAY_NONE);
+    CHANGED(d->last_done++);
+    CHANGED(d->n_reasons--);
+    CHANGED(d->state = DUE_OVERDUE);
+    CHANGED(d->cycle.record++);
+    CHANGED(d->cycle.ahead++);
+    CHANGED(d->task = &service_of_bus);
+    CHANGED(
+        (d->forecast.basis = FORECAST_STATED, d->forecast.early = d->deadline));
+    task.job = &job;
+    job.caution = "Chock the wheels";
+    CHANGED(d->task = &task);
+#undef CHANGED
+    *d = before;
+    struct buf *outline = made(ical_outline, d);
+    d->warnings = WARN_PLAN_PASSED;
+    d->state = DUE_NOW;
+    struct buf *same = made(ical_outline, d);
+    assert_int_equal(buf_len(outline), buf_len(same));
+    assert_memory_equal(buf_str(outline), buf_str(same), buf_len(same));
+    buf_free(same);
+    buf_free(outline);
+}
+
+/* From the published bytes comes back what went into them. */
+static void
+what_was_published_reads_back(void **state)
+{
+    struct buf *out = rendered(N);
+    struct buf *content = buf_new();
+    struct ical_back back = {buf_str(out), buf_str(out) + buf_len(out)};
+    struct ical_seen seen;
+    char uid[ICAL_UID_TEXT];
+
+    (void)state;
+    for (size_t i = 0; i < N; i++) {
+        assert_int_equal(ical_back_next(&back, FEED_EVENTS, &seen, content), 1);
+        due_uid(&dues[i], uid);
+        assert_string_equal(seen.uid, uid);
+        assert_int_equal(seen.stamp.sequence, i);
+        assert_int_equal(seen.stamp.modified, 1772338620);
+        assert_true(seen.is_due);
+        struct buf *wanted = made(ical_content, &dues[i]);
+        assert_string_equal(buf_str(content), buf_str(wanted));
+        buf_free(wanted);
+    }
+    assert_int_equal(ical_back_next(&back, FEED_EVENTS, &seen, content), 0);
+    buf_free(out);
+
+    /* The event of an empty feed is none of a due.  Rubbish is passed over. */
+    out = rendered(0);
+    back = (struct ical_back){buf_str(out), buf_str(out) + buf_len(out)};
+    assert_int_equal(ical_back_next(&back, FEED_EVENTS, &seen, content), 1);
+    assert_false(seen.is_due);
+    assert_null(strstr(buf_str(content), "DTSTART"));
+    static const char rubbish[] = "BEGIN:VEVENT\r\nUID:x\r\nEND:VEVENT\r\n"
+                                  "BEGIN:VEVENT\r\nUID:";
+    back = (struct ical_back){rubbish, rubbish + sizeof rubbish - 1};
+    assert_int_equal(ical_back_next(&back, FEED_EVENTS, &seen, content), 0);
+    buf_free(content);
+    buf_free(out);
 }
 
 static void
@@ -462,8 +787,9 @@ empty_feed(void **state)
     char uid[ICAL_UID_TEXT], other[ICAL_UID_TEXT];
 
     (void)state;
-    ical_empty_uid(SITE, "harbour", uid);
-    ical_empty_uid(SITE, "hill", other);
+    uid_of(&(struct ical_item){.kind = ICAL_NOTHING}, uid);
+    feed.id = "hill";
+    uid_of(&(struct ical_item){.kind = ICAL_NOTHING}, other);
     assert_string_not_equal(uid, other);
     assert_string_equal(icalcomponent_get_uid(e), uid);
     assert_string_equal(
@@ -474,15 +800,6 @@ empty_feed(void **state)
     check_value(e, "TRANSP", "TRANSPARENT");
     icalcomponent_free(c);
     buf_free(out);
-
-    /* One due, without a day: the same. */
-    list[0] = &dues[NO_RECORD];
-    stamps[1] = stamps[N];
-    struct buf *same = rendered(1);
-    out = rendered(0);
-    assert_string_equal(buf_str(same), buf_str(out));
-    buf_free(same);
-    buf_free(out);
 }
 
 /* The content is the event without its three stamps, and nothing else. */
@@ -490,14 +807,13 @@ static void
 content_is_the_event_without_its_stamps(void **state)
 {
     struct buf *whole = rendered(1);
-    struct buf *content = buf_new();
+    struct buf *content = made(ical_content, &dues[TEST]);
     struct buf *wanted = buf_new();
     static const char lines[] = "DTSTAMP:20260301T041700Z\r\n"
                                 "LAST-MODIFIED:20260301T041700Z\r\n"
                                 "SEQUENCE:0\r\n";
 
     (void)state;
-    assert_int_equal(ical_content(SITE, &dues[TEST], content), 0);
     const char *begin = strstr(buf_str(whole), "BEGIN:VEVENT");
     const char *cut = strstr(buf_str(whole), lines);
     const char *end = strstr(buf_str(whole), "END:VCALENDAR");
@@ -507,8 +823,8 @@ content_is_the_event_without_its_stamps(void **state)
     buf_add(wanted, cut, (size_t)(end - cut));
     assert_string_equal(buf_str(content), buf_str(wanted));
 
-    buf_clear(content);
-    assert_int_equal(ical_empty_content(SITE, "harbour", content), 0);
+    buf_free(content);
+    content = made(ical_content, &dues[NO_RECORD]);
     assert_null(strstr(buf_str(content), "DTSTAMP"));
     assert_null(strstr(buf_str(content), "DTSTART"));
     buf_free(wanted);
@@ -543,9 +859,9 @@ uids(void **state)
     char uid[ICAL_UID_TEXT];
 
     (void)state;
-    ical_uid(SITE, &dues[TEST], uid);
+    due_uid(&dues[TEST], uid);
     assert_string_equal(uid, "534025b3-d4fa-5124-be19-ed11ad6f5692");
-    ical_empty_uid(SITE, "harbour", uid);
+    uid_of(&(struct ical_item){.kind = ICAL_NOTHING}, uid);
     assert_string_equal(uid, "7fd2c2e0-fcea-5af7-8104-4bc5d2f2d334");
 }
 
@@ -556,14 +872,14 @@ a_uid_stays_when_the_day_moves(void **state)
     struct due moved = dues[TEST];
 
     (void)state;
-    ical_uid(SITE, &dues[TEST], uid);
+    due_uid(&dues[TEST], uid);
     moved.plan_day -= 5;
     moved.deadline += 3;
     moved.state = DUE_OVERDUE;
-    ical_uid(SITE, &moved, other);
+    due_uid(&moved, other);
     assert_string_equal(uid, other);
     moved.cycle.record = 43;
-    ical_uid(SITE, &moved, other);
+    due_uid(&moved, other);
     assert_string_not_equal(uid, other);
 }
 
@@ -601,7 +917,7 @@ refused(const char *text, size_t n, const char *why)
 {
     struct fault f = {0};
 
-    assert_int_equal(ical_check(text, strlen(text), n, &f), -1);
+    assert_int_equal(ical_check(text, strlen(text), FEED_EVENTS, n, &f), -1);
     assert_int_equal(f.code, EX_SOFTWARE);
     if (strstr(f.text, why) == NULL)
         fail_msg("'%s' does not hold '%s'", f.text, why);
@@ -632,12 +948,15 @@ the_check_refuses(void **state)
     struct buf *out = rendered(2);
 
     (void)state;
-    refused(buf_str(out), 1, "not 1 events");
-    refused(buf_str(out), 3, "not 3 events");
-    assert_int_equal(ical_check("", 0, 1, &f), -1);
-    assert_int_equal(ical_check(buf_str(out), buf_len(out) + 1, 2, &f), -1);
+    refused(buf_str(out), 1, "2 events and not 1");
+    refused(buf_str(out), 3, "2 events and not 3");
+    assert_int_equal(ical_check("", 0, FEED_EVENTS, 1, &f), -1);
+    assert_int_equal(
+        ical_check(buf_str(out), buf_len(out) + 1, FEED_EVENTS, 2, &f), -1);
+    assert_int_equal(
+        ical_check(buf_str(out), buf_len(out), FEED_TODOS, 2, &f), -1);
     buf_free(out);
-    refused("Not found\r\n", 1, "one calendar");
+    refused("Not found\r\n", 0, "one calendar");
     refused(
         "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nEND:VCALENDAR\r\n", 0, "too few");
 
@@ -655,8 +974,8 @@ the_check_refuses(void **state)
     refused_with("CALSCALE:GREGORIAN\r\n", "", "property");
     refused_with("SUMMARY:", "SUMMARY:x\r\nSUMMARY:", "property");
     refused_with("STATUS:CONFIRMED", "STAT:US\r\n, broken", "read");
-    ical_uid(SITE, &dues[TEST], uid);
-    ical_uid(SITE, &dues[SERVICE], other);
+    due_uid(&dues[TEST], uid);
+    due_uid(&dues[SERVICE], other);
     refused_with(uid, other, "two events");
 }
 
@@ -692,8 +1011,15 @@ main(int argc, char **argv)
         cmocka_unit_test_setup(an_event, set_up),
         cmocka_unit_test_setup(overdue_and_forecast, set_up),
         cmocka_unit_test_setup(tentative_when_the_forecast_decides, set_up),
-        cmocka_unit_test_setup(events_in_order_of_day, set_up),
-        cmocka_unit_test_setup(the_order_of_the_list_does_not_matter, set_up),
+        cmocka_unit_test_setup(without_a_day, set_up),
+        cmocka_unit_test_setup(jobs_of_one_title_are_told_apart, set_up),
+        cmocka_unit_test_setup(what_was_done, set_up),
+        cmocka_unit_test_setup(where_a_feed_ends, set_up),
+        cmocka_unit_test_setup(a_page_to_look_at, set_up),
+        cmocka_unit_test_setup(alarms, set_up),
+        cmocka_unit_test_setup(to_dos, set_up),
+        cmocka_unit_test_setup(the_outline_tells_of_every_change, set_up),
+        cmocka_unit_test_setup(what_was_published_reads_back, set_up),
         cmocka_unit_test_setup(hostile_texts_stay_texts, set_up),
         cmocka_unit_test_setup(a_backslash_is_a_backslash, set_up),
         cmocka_unit_test_setup(empty_feed, set_up),

@@ -24,7 +24,7 @@ assert_stamp(struct ledger *l, const char *uid, const unsigned char *hash,
     struct stamp s = {-1, -1};
     struct fault f = {0, ""};
 
-    if (stamp_event(l, uid, hash, now, &s, &f) != 0)
+    if (stamp_event(l, &(struct stamp_of){"feed", uid, hash}, now, &s, &f) != 0)
         fail_msg("%s", f.text);
     assert_int_equal(s.sequence, sequence);
     assert_int_equal(s.modified, modified);
@@ -84,6 +84,55 @@ many_stamps_in_one_group(void **state)
     ledger_close(l);
 }
 
+/* An event may look different in two feeds; ids match in either case. */
+static void
+each_feed_has_its_own_stamps(void **state)
+{
+    struct stamp s = {-1, -1};
+
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    assert_stamp(l, "a", red, NOW, 0, NOW);
+    assert_int_equal(stamp_event(l, &(struct stamp_of){"other", "a", blue},
+                         NOW + 1, &s, NULL),
+        0);
+    assert_int_equal(s.sequence, 0);
+    assert_int_equal(
+        stamp_event(l, &(struct stamp_of){"FEED", "a", red}, NOW + 1, &s, NULL),
+        0);
+    assert_int_equal(s.modified, NOW);
+    ledger_close(l);
+}
+
+static void
+learn(struct ledger *l, const unsigned char *hash, int64_t sequence,
+    int64_t modified)
+{
+    assert_int_equal(stamp_learn(l, &(struct stamp_of){"feed", "a", hash},
+                         &(struct stamp){sequence, modified}, NULL),
+        0);
+}
+
+/* A ledger that is behind what subscribers have seen: nothing goes back. */
+static void
+what_was_seen_is_learnt(void **state)
+{
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    learn(l, red, 3, NOW);
+    assert_stamp(l, "a", red, NOW + 9, 3, NOW);
+    assert_stamp(l, "a", blue, NOW + 9, 4, NOW + 9);
+    /* Older than what is known, or the same: it changes nothing. */
+    learn(l, red, 3, NOW);
+    learn(l, rose, 4, NOW + 9);
+    assert_stamp(l, "a", blue, NOW + 10, 4, NOW + 9);
+    /* Seen with a later change: that is what it said last. */
+    learn(l, red, 7, NOW + 1);
+    assert_stamp(l, "a", red, NOW + 10, 7, NOW + 9);
+    assert_stamp(l, "a", blue, NOW, 8, NOW + 10);
+    ledger_close(l);
+}
+
 /* What is known can be had by who may only read, the rest cannot. */
 static void
 a_reader_gets_the_stamps_that_are_known(void **state)
@@ -97,7 +146,8 @@ a_reader_gets_the_stamps_that_are_known(void **state)
     ledger_close(l);
     l = opened(LEDGER_READ);
     assert_stamp(l, "a", red, NOW + 1, 0, NOW);
-    assert_int_equal(stamp_event(l, "a", blue, NOW, &s, &f), -1);
+    assert_int_equal(
+        stamp_event(l, &(struct stamp_of){"feed", "a", blue}, NOW, &s, &f), -1);
     assert_fault(&f, EX_NOPERM);
     ledger_close(l);
 }
@@ -109,6 +159,8 @@ main(void)
         TEST(a_stamp_moves_only_with_the_content),
         TEST(a_stamp_only_goes_up_when_the_clock_goes_back),
         TEST(many_stamps_in_one_group),
+        TEST(each_feed_has_its_own_stamps),
+        TEST(what_was_seen_is_learnt),
         TEST(a_reader_gets_the_stamps_that_are_known),
     };
 

@@ -1,0 +1,243 @@
+#include "contents.h"
+
+#include "select.h"
+
+#include <nettle/sha2.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sysexits.h>
+
+static int
+compare_ids(const struct task *a, const struct task *b)
+{
+    int order = strcmp(a->subject->id, b->subject->id);
+
+    return order ? order : strcmp(a->job->id, b->job->id);
+}
+
+/* No two dues of a task fall on one day, so this leaves nothing to chance. */
+static int
+by_day(const void *left, const void *right)
+{
+    const struct due *a = *(const struct due *const *)left;
+    const struct due *b = *(const struct due *const *)right;
+    day_t x = select_day(a);
+    day_t y = select_day(b);
+
+    if (x != y)
+        return x < y ? -1 : 1;
+    int order = compare_ids(a->task, b->task);
+    return order ? order : a->cycle.ahead - b->cycle.ahead;
+}
+
+static int
+choose_dues(const struct pass *p, const struct snapshot *s, struct contents *c)
+{
+    day_t today = pass_moment(p).today;
+    struct filter filter = {
+        .scopes = c->feed->shows,
+        .n_scopes = c->feed->n_shows,
+        .until = step_span(today, c->feed->horizon, 1, MONTH_END_CLAMP),
+        .projected = 1,
+        .from = today,
+    };
+    struct selection chosen;
+
+    if (select_dues(s, &filter, &chosen))
+        return -1;
+    c->dues = chosen.dues;
+    c->n_dues = chosen.n;
+    qsort(c->dues, c->n_dues, sizeof *c->dues, by_day);
+    for (size_t i = 0; i < c->n_dues; i++)
+        if (c->dues[i]->state == DUE_OVERDUE ||
+            select_day(c->dues[i]) == DAY_NONE)
+            c->n_must = i + 1;
+    return 0;
+}
+
+static int
+is_shown(const struct feed *feed, const struct proof *p)
+{
+    const struct due d = {.task = p->task};
+
+    for (size_t i = 0; i < feed->n_shows && p->done != DAY_NONE; i++)
+        if (select_in_scope(&feed->shows[i], &d))
+            return 1;
+    return 0;
+}
+
+static int
+add_done(struct contents *c, const struct evidence *e)
+{
+    size_t n;
+    const struct proof *proofs = evidence_proofs(e, &n);
+    void *done = realloc(c->done, (c->n_done + n + 1) * sizeof *c->done);
+
+    if (done == NULL)
+        return -1;
+    c->done = done;
+    for (size_t i = 0; i < n; i++)
+        if (is_shown(c->feed, &proofs[i]))
+            c->done[c->n_done++] = &proofs[i];
+    return 0;
+}
+
+static int
+newest_first(const void *left, const void *right)
+{
+    const struct proof *a = *(const struct proof *const *)left;
+    const struct proof *b = *(const struct proof *const *)right;
+
+    if (a->done != b->done)
+        return a->done > b->done ? -1 : 1;
+    return compare_ids(a->task, b->task);
+}
+
+/* What was done twice on a day is one event. */
+static void
+drop_repeated(struct contents *c)
+{
+    size_t n = 0;
+
+    for (size_t i = 0; i < c->n_done; i++)
+        if (n == 0 || c->done[n - 1]->task != c->done[i]->task ||
+            c->done[n - 1]->done != c->done[i]->done)
+            c->done[n++] = c->done[i];
+    c->n_done = n;
+}
+
+static int
+choose_done(const struct pass *p, struct contents *c)
+{
+    const struct fleet *fleet = pass_fleet(p);
+    day_t today = pass_moment(p).today;
+    day_t from = step_span(today, c->feed->history, -1, MONTH_END_CLAMP);
+
+    if (c->feed->history.n == 0)
+        return 0;
+    if (from == DAY_NONE)
+        from = DAY_FIRST;
+    c->evidence = calloc(fleet->n_subjects + 1, sizeof(struct evidence *));
+    if (c->evidence == NULL)
+        return -1;
+    for (size_t i = 0; i < fleet->n_subjects; i++) {
+        struct evidence *e = evidence_new(
+            pass_facts(p), &fleet->subjects[i], from, today, today);
+        if (e == NULL)
+            return -1;
+        c->evidence[c->n_evidence++] = e;
+        if (add_done(c, e))
+            return -1;
+    }
+    if (c->n_done > 0)
+        qsort(c->done, c->n_done, sizeof *c->done, newest_first);
+    drop_repeated(c);
+    return 0;
+}
+
+static void
+add_number(struct sha256_ctx *sha, int64_t n)
+{
+    sha256_update(sha, sizeof n, (const uint8_t *)&n);
+}
+
+static void
+add_text(struct sha256_ctx *sha, const char *text)
+{
+    if (text == NULL)
+        text = "";
+    sha256_update(sha, strlen(text) + 1, (const uint8_t *)text);
+}
+
+static void
+add_form(struct sha256_ctx *sha, const struct contents *c)
+{
+    const struct feed *feed = c->feed;
+    const int64_t numbers[] = {ICAL_FORM, c->form.form, c->form.alarm.n,
+        c->form.alarm.unit, feed->most_events, feed->most_kilobytes,
+        (int64_t)c->n_must, (int64_t)c->n_dues};
+
+    add_text(sha, c->form.site);
+    add_text(sha, c->form.id);
+    add_text(sha, c->form.title);
+    add_text(sha, c->form.url);
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
+        add_number(sha, numbers[i]);
+}
+
+static int
+add_item(struct sha256_ctx *sha, struct ical *ical,
+    const struct ical_item *item, struct buf *outline)
+{
+    buf_clear(outline);
+    if (ical_outline(ical, item, outline))
+        return -1;
+    sha256_update(sha, buf_len(outline), (const uint8_t *)buf_str(outline));
+    return 0;
+}
+
+static int
+hash_items(const struct contents *c, struct sha256_ctx *sha)
+{
+    struct ical *ical = ical_new(&c->form);
+    struct buf *outline = buf_new();
+    int rc = ical && outline ? 0 : -1;
+
+    for (size_t i = 0; i < c->n_dues && rc == 0; i++)
+        rc = add_item(sha, ical,
+            &(struct ical_item){.kind = ICAL_DUE, .due = c->dues[i]}, outline);
+    for (size_t i = 0; i < c->n_done && rc == 0; i++)
+        rc = add_item(sha, ical,
+            &(struct ical_item){.kind = ICAL_DONE, .proof = c->done[i]},
+            outline);
+    buf_free(outline);
+    ical_free(ical);
+    return rc;
+}
+
+int
+contents_choose(const struct pass *p, const struct snapshot *s,
+    const struct feed *feed, struct contents *out, struct fault *f)
+{
+    const struct site *site = &pass_fleet(p)->site;
+    struct sha256_ctx sha;
+
+    *out = (struct contents){
+        .feed = feed,
+        .form = {.site = site->name,
+            .id = feed->id,
+            .title = feed->title ? feed->title : feed->id,
+            .url = site->page_url,
+            .form = feed->form,
+            .alarm = feed->alarm},
+    };
+    if (choose_dues(p, s, out) || choose_done(p, out))
+        return fault_set(f, EX_OSERR, "out of memory");
+    sha256_init(&sha);
+    add_form(&sha, out);
+    if (hash_items(out, &sha))
+        return fault_set(f, EX_OSERR, "out of memory");
+    sha256_digest(&sha, sizeof out->hash, out->hash);
+    return 0;
+}
+
+size_t
+contents_room(const struct contents *c)
+{
+    size_t most = (size_t)c->feed->most_events;
+
+    if (c->n_dues <= most)
+        return c->n_dues;
+    /* One is for the event that says where the feed ends. */
+    return c->n_must > most - 1 ? c->n_must : most - 1;
+}
+
+void
+contents_drop(struct contents *c)
+{
+    for (size_t i = 0; i < c->n_evidence; i++)
+        evidence_free(c->evidence[i]);
+    free(c->evidence);
+    free(c->done);
+    free(c->dues);
+}

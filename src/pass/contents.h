@@ -1,0 +1,38 @@
+#ifndef CONTENTS_H
+#define CONTENTS_H
+
+#include "edition.h"
+#include "evidence.h"
+#include "ical.h"
+#include "pass.h"
+
+/* All that a feed is to show, in the order in which it does. */
+struct contents {
+    const struct feed *feed;
+    struct ical_feed form;
+    const struct due **dues; /* by day, those without a day first */
+    size_t n_dues;
+    size_t n_must; /* of them, those up to the last that is overdue or has no
+                      day, which are never left out */
+    const struct proof **done; /* the newest first */
+    size_t n_done;
+    struct evidence **evidence; /* that the done ones are from */
+    size_t n_evidence;
+    unsigned char hash[EDITION_HASH]; /* of all that decides its bytes but the
+                                         stamps */
+};
+
+/*
+ * Choose the contents of @feed from @s, which reaches its horizon, into @out;
+ * both must outlive it.  Returns 0, or -1 with @f set.  Give it back with
+ * contents_drop() in either case.
+ */
+int contents_choose(const struct pass *p, const struct snapshot *s,
+    const struct feed *feed, struct contents *out, struct fault *f);
+
+/* How many of its dues have room among the events it may hold. */
+size_t contents_room(const struct contents *c);
+
+void contents_drop(struct contents *c);
+
+#endif
