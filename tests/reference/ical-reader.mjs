@@ -7,14 +7,16 @@ const require = createRequire(`${process.argv[2]}/`);
 const ICAL = (await import(require.resolve("ical.js"))).default;
 const nodeIcal = require("node-ical");
 
+// A to-do has the day it is due, and no other.
 const icalJs = (text) => {
     const calendar = new ICAL.Component(ICAL.parse(text));
-    const events = calendar.getAllSubcomponents("vevent").map((e) => {
+    const events = calendar.getAllSubcomponents().map((e) => {
         const value = (name) => e.getFirstPropertyValue(name);
+        const day = (name) => value(name)?.toString() ?? null;
         return {
             uid: value("uid"),
-            start: value("dtstart").toString(),
-            end: value("dtend").toString(),
+            start: day(e.name === "vtodo" ? "due" : "dtstart"),
+            end: day("dtend"),
             sequence: value("sequence"),
             summary: value("summary"),
             description: value("description"),
@@ -26,14 +28,21 @@ const icalJs = (text) => {
     return { name: calendar.getFirstPropertyValue("x-wr-calname"), events };
 };
 
-// Dates are midnights of the zone of the process, which is UTC.
-const day = (date) => date.dateOnly ? date.toISOString().slice(0, 10) : null;
+// Dates are midnights of the zone of the process, which is UTC; of a to-do it
+// keeps the day as it is written.
+const day = (date) => {
+    if (date?.val) {
+        return date.val.replace(/^(....)(..)(..)$/, "$1-$2-$3");
+    }
+    return date?.dateOnly ? date.toISOString().slice(0, 10) : null;
+};
 const nodeIcalRead = (text) => {
     const all = Object.values(nodeIcal.sync.parseICS(text));
     const calendar = all.find((c) => c.type === "VCALENDAR");
-    const events = all.filter((c) => c.type === "VEVENT").map((e) => ({
+    const entries = all.filter((c) => ["VEVENT", "VTODO"].includes(c.type));
+    const events = entries.map((e) => ({
         uid: e.uid,
-        start: day(e.start),
+        start: day(e.type === "VTODO" ? e.due : e.start),
         end: day(e.end),
         sequence: Number(e.sequence),
         summary: e.summary,

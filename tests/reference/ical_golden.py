@@ -225,14 +225,60 @@ def by_json(fleet, months, ahead, path, reading, tally):
                 f"only meant: {[m for m in meant if m not in found][:5]}")
 
 
+# The fleet of the scenarios in every form that a feed may have.
+FORMS = """
+[feed todos]
+shows = all
+horizon = 6 months
+as = to-dos
+alarm = 1 week
+
+[feed told]
+shows = person driver
+horizon = 6 months
+history = 1 year
+alarm = 2 days
+"""
+
+
+def scenario_fleet(folder):
+    folder.mkdir()
+    text = (TREE / "tests/scenarios/fleet.conf").read_text()
+    (folder / "fleet.conf").write_text(text.replace(
+        "feed-folder = feeds\n", "feed-folder = feeds\npage-url = "
+        "https://dues.skerrow.example/all?of=K1,K2;x#top\n") + FORMS)
+
+
+# By fleet.conf.  The driver is told of K1, and sees what was done in the year.
+TODOS = [("2026-12-16", "K1 - Service"), ("2026-12-17", "K2 - Service"),
+         ("2027-01-04", "K1 - Annual test"), ("2027-03-09", "K2 - Annual test")]
+TOLD = [("2026-01-05", "K1 done - Annual test"),
+        ("2026-06-16", "K1 done - Service"),
+        ("2026-12-16", "K1 - Service"), ("2027-01-04", "K1 - Annual test")]
+
+
+def forms_by_hand(wanted, component, alarms, path, reading, tally):
+    text = path.read_text()
+    tally.check(f"forms/{path.name}: the days that are meant", sorted(
+        (e["start"], e["summary"]) for e in reading["events"]) == wanted,
+        reading)
+    tally.check(f"forms/{path.name}: as what was asked for, with alarms",
+                (text.count(f"BEGIN:{component}\n"),
+                 text.count("BEGIN:VALARM\n")) == (len(wanted), alarms), text)
+
+
+FORMS_BY_HAND = {
+    "todos.ics": partial(forms_by_hand, TODOS, "VTODO", 4),
+    "told.ics": partial(forms_by_hand, TOLD, "VEVENT", 2)}
+
+
 def feeds(ostler, folder):
     """The feeds of all known fleets, each with what checks its events."""
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir()
     subprocess.run([TREE / "etc/demo/run", ostler, folder], check=True,
                    stdout=subprocess.DEVNULL)
-    (folder / "scenario").mkdir()
-    shutil.copy(TREE / "tests/scenarios/fleet.conf", folder / "scenario")
+    scenario_fleet(folder / "scenario")
     preset_fleet(folder / "britain", "great-britain-jobs.conf",
                  "holidays-scotland.conf", "scotland")
     preset_fleet(folder / "eu", "eu-jobs.conf", "holidays-eu.conf", "eu")
@@ -245,5 +291,6 @@ def feeds(ostler, folder):
                                           months).isoformat())
         for path in sorted((folder / name / "feeds").glob("*.ics")):
             span = 12 if path.stem == "north-end" else months
-            out.append((path, partial(by_json, fleet, span, ahead)))
+            out.append((path, FORMS_BY_HAND.get(path.name) or partial(
+                by_json, fleet, span, ahead)))
     return out

@@ -199,7 +199,10 @@ def fleet(rng, folder):
               "time-zone = UTC", "ledger = ledger.db", "feed-folder = feeds",
               "[depot d]", "calendar = c",
               "[feed f]", key("title", title), "shows = all",
-              f"horizon = {HORIZON} days"]
+              f"horizon = {HORIZON} days",
+              "[feed todos]", key("title", line_text(rng, "title")),
+              "shows = all", "as = to-dos", "alarm = 1 week",
+              "history = 1 year"]
     for n in range(rng.randint(1, 3)):
         subject = f"K{n}"
         lines += [f"[vehicle {subject}]", key("title", line_text(rng, "title")),

@@ -79,13 +79,17 @@ text_or_null(const char *text)
     return text == NULL ? json_null() : json_string(text);
 }
 
+/* An event, or a to-do, which has the day it is due and no other. */
 static json_t *
-event_of(icalcomponent *c)
+entry_of(icalcomponent *c)
 {
+    int todo = icalcomponent_isa(c) == ICAL_VTODO_COMPONENT;
+
     return json_pack("{s:o, s:o, s:o, s:i, s:o, s:o, s:o, s:o}", "uid",
         text_or_null(text_of(c, ICAL_UID_PROPERTY)), "start",
-        day_of(c, ICAL_DTSTART_PROPERTY), "end", day_of(c, ICAL_DTEND_PROPERTY),
-        "sequence", icalcomponent_get_sequence(c), "summary",
+        day_of(c, todo ? ICAL_DUE_PROPERTY : ICAL_DTSTART_PROPERTY), "end",
+        day_of(c, ICAL_DTEND_PROPERTY), "sequence",
+        icalcomponent_get_sequence(c), "summary",
         text_or_null(text_of(c, ICAL_SUMMARY_PROPERTY)), "description",
         text_or_null(text_of(c, ICAL_DESCRIPTION_PROPERTY)), "categories",
         categories(c), "status",
@@ -101,11 +105,11 @@ read_file(const char *path)
     int broken = calendar ? icalcomponent_count_errors(calendar) : 1;
 
     for (icalcomponent *c = calendar ? icalcomponent_get_first_component(
-                                           calendar, ICAL_VEVENT_COMPONENT)
+                                           calendar, ICAL_ANY_COMPONENT)
                                      : NULL;
          c != NULL;
-         c = icalcomponent_get_next_component(calendar, ICAL_VEVENT_COMPONENT))
-        json_array_append_new(events, event_of(c));
+         c = icalcomponent_get_next_component(calendar, ICAL_ANY_COMPONENT))
+        json_array_append_new(events, entry_of(c));
     json_t *all = json_pack("{s:o, s:o, s:i}", "name",
         text_or_null(calendar ? x_value(calendar, "X-WR-CALNAME") : NULL),
         "events", events, "broken", broken);

@@ -1,4 +1,5 @@
-"""Five libraries that read calendars, each in one process for all files."""
+"""Five libraries that read calendars, each in one process for all files.  Of a
+to-do the start is the day it is due."""
 import io
 import json
 import os
@@ -19,15 +20,20 @@ def text(value):
     return None if value is None else str(value)
 
 
+def day(value):
+    return None if value is None else value.isoformat()
+
+
 def read_icalendar(path):
     calendar = icalendar.Calendar.from_ical(path.read_bytes())
     events = []
-    for e in calendar.walk("VEVENT"):
+    for e in calendar.subcomponents:
         categories = e.get("CATEGORIES")
+        start = "DUE" if e.name == "VTODO" else "DTSTART"
         events.append({
             "uid": text(e.get("UID")),
-            "start": e["DTSTART"].dt.isoformat(),
-            "end": e["DTEND"].dt.isoformat(),
+            "start": day(e[start].dt if start in e else None),
+            "end": day(e["DTEND"].dt if "DTEND" in e else None),
             "sequence": int(e["SEQUENCE"]),
             "summary": text(e.get("SUMMARY")),
             "description": text(e.get("DESCRIPTION")),
@@ -43,12 +49,12 @@ def read_vobject(path):
     calendar, = vobject.readComponents(
         io.StringIO(path.read_bytes().decode(), newline="\n"), allowQP=True)
     events = []
-    for e in calendar.contents.get("vevent", []):
+    for e in calendar.components():
         value = lambda name, e=e: e.getChildValue(name)
         events.append({
             "uid": value("uid"),
-            "start": value("dtstart").isoformat(),
-            "end": value("dtend").isoformat(),
+            "start": day(value("due" if e.name == "VTODO" else "dtstart")),
+            "end": day(value("dtend")),
             "sequence": int(value("sequence")),
             "summary": value("summary"),
             "description": value("description"),
