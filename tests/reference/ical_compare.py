@@ -198,7 +198,7 @@ def check_hostile(expected, reading, tally):
     if wanted:
         match(reading["events"], wanted, tally, name, expected.path)
     else:
-        # A feed is never empty: one event says so, on the day that it became so.
+        # A feed is never empty: one event says so, on the day it became so.
         tally.check(f"{name}: an event of its own when nothing is due",
                     [(e["start"], e["categories"]) for e in reading["events"]]
                     == [(dues["today"], ["Nothing"])], reading)

@@ -233,7 +233,8 @@ def fleet(rng, folder):
 
 def spoil(rng, folder):
     """Put what no fleet file may hold somewhere into a value of it, or into
-    the name of a holiday.  Returns the line that is to blame, and what it is."""
+    the name of a holiday.  Returns the line that is to blame, and what it is.
+    """
     path = folder / "fleet.conf"
     lines = path.read_bytes().split(b"\n")
     if rng.random() < 0.2:

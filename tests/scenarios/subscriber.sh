@@ -50,7 +50,8 @@ story() {
 +2027-03-08 K2 - Annual test"
 
     # A test passed on 3 December is good until 2 December 2027, which the feed
-    # does not reach.  A service is due six months on: 3 June 2027, its last day.
+    # does not reach.  A service is due six months on: 3 June 2027, the feed's
+    # last day.
     same "a backup" 0 "$(code at 2026-12-03 backup kept.db)"
     at 2026-12-03 record K1 annual-test --on 2026-12-03 >/dev/null
     night 2026-12-03
