@@ -79,21 +79,22 @@ static const char *const texts[STATEMENTS] = {
     [PUBLISHED_SAME] = "SELECT sequence, modified FROM published"
                        " WHERE feed = ? AND uid = ? AND hash = ?",
     [PUBLISHED_CHANGE] = "INSERT INTO"
-                         " published(feed, uid, hash, sequence, modified)"
-                         " VALUES (?, ?, ?, 0, ?)"
+                         " published(feed, uid, hash, day, sequence, modified)"
+                         " VALUES (?, ?, ?, ?, 0, ?)"
                          " ON CONFLICT(feed, uid) DO UPDATE SET"
-                         " hash = excluded.hash, sequence = sequence + 1,"
+                         " hash = excluded.hash, day = excluded.day, sequence = sequence + 1,"
                          " modified = max(excluded.modified, modified + 1)"
                          " RETURNING sequence, modified",
     [PUBLISHED_LEARN] = "INSERT INTO"
-                        " published(feed, uid, hash, sequence, modified)"
-                        " VALUES (?, ?, ?, ?, ?)"
+                        " published(feed, uid, hash, day, sequence, modified)"
+                        " VALUES (?, ?, ?, ?, ?, ?)"
                         " ON CONFLICT(feed, uid) DO UPDATE SET"
-                        " hash = excluded.hash, sequence = excluded.sequence,"
+                        " hash = excluded.hash, day = excluded.day, sequence = excluded.sequence,"
                         " modified = max(excluded.modified, modified)"
                         " WHERE excluded.sequence > sequence"
                         " OR (excluded.sequence = sequence"
                         "  AND excluded.modified > modified)",
+    [PUBLISHED_DAY] = "SELECT day FROM published WHERE feed = ? AND uid = ?",
     [EDITION_FIND] = "SELECT hash = ?2, dues, left_out, size, written"
                      " FROM edition WHERE feed = ?1",
     [EDITION_KEEP] = "INSERT INTO"

@@ -100,6 +100,7 @@ static const char *const steps[] = {
     " hash BLOB NOT NULL CHECK (length(hash) = 32),"
     " sequence INTEGER NOT NULL CHECK (sequence >= 0),"
     " modified INTEGER NOT NULL,"
+    " day INTEGER CHECK (day BETWEEN -25567 AND 84005),"
     " PRIMARY KEY (feed, uid)"
     ") STRICT, WITHOUT ROWID;"
     "CREATE TABLE edition("
@@ -112,7 +113,8 @@ static const char *const steps[] = {
     ") STRICT, WITHOUT ROWID;",
 };
 
-#define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))
+_Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION,
+    "each step is one version");
 
 /* The number that the pragma @text answers with. */
 static int

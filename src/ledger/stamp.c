@@ -37,8 +37,25 @@ stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
     if (row != 0)
         return row > 0 ? 0 : -1;
     struct query change = start(l, PUBLISHED_CHANGE, e);
+    query_day(&change, e->day);
     query_int(&change, now);
     return take_stamp(&change, out, f) > 0 ? 0 : -1;
+}
+
+int
+stamp_day(struct ledger *l, const char *feed, const char *uid, day_t *out,
+    struct fault *f)
+{
+    struct query q = query_start(l, PUBLISHED_DAY);
+
+    *out = DAY_NONE;
+    query_text(&q, feed);
+    query_text(&q, uid);
+    int row = query_row(&q, f);
+    if (row <= 0)
+        return row;
+    *out = query_day_at(&q, 0);
+    return query_run(&q, f);
 }
 
 int
@@ -47,6 +64,7 @@ stamp_learn(struct ledger *l, const struct stamp_of *e,
 {
     struct query q = start(l, PUBLISHED_LEARN, e);
 
+    query_day(&q, e->day);
     query_int(&q, seen->sequence);
     query_int(&q, seen->modified);
     return query_run(&q, f);

@@ -1,6 +1,7 @@
 #ifndef STAMP_H
 #define STAMP_H
 
+#include "day.h"
 #include "fault.h"
 
 #include <stdint.h>
@@ -20,6 +21,7 @@ struct stamp_of {
     const char *feed;
     const char *uid;
     const unsigned char *hash; /* of STAMP_HASH bytes */
+    day_t day;                 /* on which it stands, or DAY_NONE */
 };
 
 /*
@@ -31,6 +33,11 @@ struct stamp_of {
  */
 int stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
     struct stamp *out, struct fault *f);
+
+/* The day on which the event stood when it changed last, DAY_NONE when it had
+ * none or is not known: 0 or -1. */
+int stamp_day(struct ledger *l, const char *feed, const char *uid, day_t *out,
+    struct fault *f);
 
 /*
  * Subscribers have seen the event @e with the stamp @seen, perhaps from a

@@ -15,6 +15,9 @@
 
 #define DRAIN_BYTES 65536
 
+/* How far an estimated day must shift before its event moves. */
+#define CALM_DAYS 3
+
 /* What is at hand while a feed is written. */
 struct work {
     const struct pass *pass;
@@ -56,7 +59,7 @@ stamp(struct work *w, const struct ical_item *item, struct ical_stamp *out,
     ical_uid(w->ical, item, uid);
     hash_content(w->content, hash);
     if (stamp_event(pass_ledger(w->pass),
-            &(struct stamp_of){w->c->feed->id, uid, hash},
+            &(struct stamp_of){w->c->feed->id, uid, hash, ical_day(item)},
             pass_moment(w->pass).now, &kept, f))
         return -1;
     *out = (struct ical_stamp){kept.sequence, kept.modified};
@@ -116,6 +119,39 @@ add_item(
     return 1;
 }
 
+/*
+ * An estimate wavers with every reading, and an event that moves each night is
+ * soon not looked at: it moves to a later day when that is worth it.  To an
+ * earlier one it moves at once, so it is never after the deadline.
+ */
+static int
+keep_calm(struct work *w, struct ical_item *item, struct fault *f)
+{
+    char uid[ICAL_UID_TEXT];
+    const struct due *d = item->due;
+    day_t own = select_day(d);
+
+    if (own == DAY_NONE || d->forecast.basis == FORECAST_NONE ||
+        !ical_is_tentative(d))
+        return 0;
+    ical_uid(w->ical, item, uid);
+    if (stamp_day(pass_ledger(w->pass), w->c->feed->id, uid, &item->day, f))
+        return -1;
+    item->stays =
+        item->day != DAY_NONE && item->day < own && own - item->day < CALM_DAYS;
+    return 0;
+}
+
+static int
+add_due(struct work *w, size_t i, struct fault *f)
+{
+    struct ical_item item = {.kind = ICAL_DUE, .due = w->c->dues[i]};
+
+    if (keep_calm(w, &item, f))
+        return -1;
+    return add_item(w, &item, i < w->c->n_must, f);
+}
+
 /* The nearest dues first, and where some have no room, that it ends there. */
 static int
 add_dues(struct work *w, struct fault *f)
@@ -126,14 +162,13 @@ add_dues(struct work *w, struct fault *f)
     int rc = 1;
 
     for (; n < room && rc > 0; n += rc > 0)
-        rc = add_item(w, &(struct ical_item){ICAL_DUE, c->dues[n], NULL, 0},
-            n < c->n_must, f);
+        rc = add_due(w, n, f);
     w->done->dues = n;
     w->done->left_out = c->n_dues - n;
     if (rc < 0 || n == c->n_dues)
         return rc < 0 ? -1 : 0;
     rc = add_item(w,
-        &(struct ical_item){ICAL_END, NULL, NULL, select_day(c->dues[n])}, 1,
+        &(struct ical_item){.kind = ICAL_END, .day = select_day(c->dues[n])}, 1,
         f);
     return rc < 0 ? -1 : 0;
 }
@@ -148,8 +183,8 @@ add_done(struct work *w, struct fault *f)
     for (size_t i = 0; i < c->n_done && rc > 0 &&
                        w->done->items < (size_t)c->feed->most_events;
          i++)
-        rc = add_item(
-            w, &(struct ical_item){ICAL_DONE, NULL, c->done[i], 0}, 0, f);
+        rc = add_item(w,
+            &(struct ical_item){.kind = ICAL_DONE, .proof = c->done[i]}, 0, f);
     return rc < 0 ? -1 : 0;
 }
 
@@ -226,7 +261,7 @@ learn_all(const struct pass *p, const struct feed *feed, struct ical_back *back,
             buf_failed(content)
                 ? no_memory(f)
                 : stamp_learn(pass_ledger(p),
-                      &(struct stamp_of){feed->id, seen.uid, hash},
+                      &(struct stamp_of){feed->id, seen.uid, hash, seen.day},
                       &(struct stamp){seen.stamp.sequence, seen.stamp.modified},
                       f);
     }

@@ -52,6 +52,8 @@ struct ical_item {
     const struct due *due;     /* of an ICAL_DUE */
     const struct proof *proof; /* of an ICAL_DONE */
     day_t day;                 /* of an ICAL_END */
+    int stays;                 /* an ICAL_DUE stands on @day, too, although its
+                                  own is a little later */
 };
 
 /*
@@ -64,6 +66,12 @@ struct ical_stamp {
 };
 
 #define ICAL_UID_TEXT 37
+
+/* The day on which @item stands, or DAY_NONE when it has none of its own. */
+day_t ical_day(const struct ical_item *item);
+
+/* Nonzero when the day of @d is an estimate and may still move. */
+int ical_is_tentative(const struct due *d);
 
 /* A writer of @feed, which must outlive it, or NULL when memory is out.  Free
  * with ical_free(). */

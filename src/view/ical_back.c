@@ -95,6 +95,23 @@ read_stamp(struct ical_seen *s)
     return num_parse(sequence, len, 0, SEQUENCE_MOST, &s->stamp.sequence);
 }
 
+/* The day of an event or to-do: "20260512". */
+static day_t
+read_day(const struct ical_seen *s)
+{
+    size_t len = 0;
+    int64_t n[3];
+    const char *text = value_of(s, "DTSTART;VALUE=DATE:", &len);
+
+    if (text == NULL)
+        text = value_of(s, "DUE;VALUE=DATE:", &len);
+    if (text == NULL || len != 8 || num_parse(text, 4, 0, 9999, &n[0]) ||
+        num_parse(text + 4, 2, 1, 12, &n[1]) ||
+        num_parse(text + 6, 2, 1, 31, &n[2]))
+        return DAY_NONE;
+    return day_of((int)n[0], (int)n[1], (int)n[2]);
+}
+
 static int
 is_of(const struct ical_seen *s, const char *category)
 {
@@ -121,11 +138,18 @@ is_stamped(const char *line, size_t len, int undated)
     return 0;
 }
 
+/* Nonzero when the day it stands on is that of its stamp. */
+static int
+is_undated(const struct ical_seen *s)
+{
+    return is_of(s, ICAL_UNDATED) || is_of(s, ICAL_CATEGORY_NOTHING);
+}
+
 static void
 add_content(const struct ical_seen *s, struct buf *content)
 {
     const char *end = s->text + s->len;
-    int undated = is_of(s, ICAL_UNDATED) || is_of(s, ICAL_CATEGORY_NOTHING);
+    int undated = is_undated(s);
 
     buf_clear(content);
     for (const char *line = s->text; line < end;) {
@@ -145,6 +169,7 @@ ical_back_next(struct ical_back *b, enum feed_form form, struct ical_seen *out,
         if (!ical_back_part(b, form, out))
             return 0;
     } while (read_stamp(out) != 0);
+    out->day = is_undated(out) ? DAY_NONE : read_day(out);
     out->is_due = !is_of(out, ICAL_CATEGORY_DONE) &&
                   !is_of(out, ICAL_CATEGORY_END) &&
                   !is_of(out, ICAL_CATEGORY_NOTHING);

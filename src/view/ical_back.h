@@ -17,6 +17,7 @@ struct ical_seen {
     size_t len;       /* of so many bytes */
     char uid[ICAL_UID_TEXT];
     struct ical_stamp stamp;
+    day_t day;  /* of its own, or DAY_NONE */
     int is_due; /* and not what was done, or what the feed says of itself */
 };
 

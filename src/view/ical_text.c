@@ -49,7 +49,7 @@ ical_day(const struct ical_item *item)
 {
     switch (item->kind) {
     case ICAL_DUE:
-        return select_day(item->due);
+        return item->stays ? item->day : select_day(item->due);
     case ICAL_DONE:
         return item->proof->done;
     case ICAL_END:

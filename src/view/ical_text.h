@@ -27,10 +27,4 @@ void ical_calendar_name(const char *title, struct buf *out);
 #define ICAL_CATEGORY_DONE "Done"
 #define ICAL_CATEGORY_END "End"
 
-/* The day of an item, or DAY_NONE when it has none of its own. */
-day_t ical_day(const struct ical_item *item);
-
-/* Nonzero when the day of @d is an estimate and may still move. */
-int ical_is_tentative(const struct due *d);
-
 #endif

@@ -12,7 +12,8 @@ site_and_mail(void **state)
         "  ledger           state/l.db  (fleet.conf:5)\n"
         "  include          jobs.conf  (fleet.conf:6)\n"
         "  presets          offered.conf  (fleet.conf:7)\n"
-        "  feed-folder      none  (default)\n");
+        "  feed-folder      none  (default)\n"
+        "  page-url         none  (default)\n");
     assert_part("[mail]",
         "[mail]  (fleet.conf:8)\n"
         "  from             ostler@skerrow.example  (fleet.conf:9)\n"
@@ -92,8 +93,13 @@ people_and_feeds(void **state)
     assert_part("[feed f]", "[feed f]  (fleet.conf:59)\n"
                             "  title            f  (default)\n"
                             "  shows            all  (fleet.conf:60)\n"
+                            "  as               events  (default)\n"
                             "  key-file         none  (default)\n"
-                            "  horizon          18 months  (default)\n");
+                            "  horizon          18 months  (default)\n"
+                            "  history          none  (default)\n"
+                            "  alarm            none  (default)\n"
+                            "  most-events      1000  (default)\n"
+                            "  most-kilobytes   900  (default)\n");
 }
 
 /* The value of each key, from the subject, its type, the job or nowhere. */

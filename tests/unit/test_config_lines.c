@@ -88,7 +88,7 @@ bad_lines(void **state)
               "move '[' to the start of the line\n"},
         {"[feed a]\ntitle = Harbour\n  shows = all\nhorizon = 1 year\n",
             F "1: error: [feed a] has no 'shows'; add shows = all, "
-              "depot DEPOT, subject SUBJECT or job JOB\n" F
+              "depot DEPOT, subject SUBJECT, job JOB or person PERSON\n" F
               "3: error: 'title': the indented line 'shows = all' goes on "
               "with this value; begin a key at the start of the line\n"},
         {"[feed a]\nshows = all\njust words\n",

@@ -33,7 +33,7 @@ other_text(void **state)
         /* A byte order mark where a file was pasted in. */
         {BYTES("[feed a]\n\xef\xbb\xbfshows = all\n"),
             F "1: error: [feed a] has no 'shows'; add shows = all, depot "
-              "DEPOT, subject SUBJECT or job JOB\n" F
+              "DEPOT, subject SUBJECT, job JOB or person PERSON\n" F
               "2: error: unknown key '\xef\xbb\xbfshows' in [feed a]; did you "
               "mean 'shows'?\n"},
         {BYTES("\xef\xbb\xbf\xef\xbb\xbf[feed a]\n"),
@@ -103,7 +103,7 @@ long_and_merged(void **state)
               "' in [feed a]; ostler-fleet(5) lists what there is\n"},
         {"[feed a]\n[feed b]\nshows = all\n",
             F "1: error: [feed a] has no 'shows'; add shows = all, depot "
-              "DEPOT, subject SUBJECT or job JOB\n"},
+              "DEPOT, subject SUBJECT, job JOB or person PERSON\n"},
         /* A file that ends in the middle of a section's name. */
         {"[feed a", "fleet.conf: error: there is no [site]; add it with name, "
                     "time-zone and ledger\n" F
@@ -198,10 +198,10 @@ not_there(void **state)
               "its section\n"},
         {"[feed f]\nshows = K7\n",
             F "2: error: 'shows': 'K7' is not what can be shown; expected "
-              "all, depot DEPOT, subject SUBJECT or job JOB\n"},
+              "all, depot DEPOT, subject SUBJECT, job JOB or person PERSON\n"},
         {"[feed f]\nshows = depot\n",
             F "2: error: 'shows': 'depot' is not what can be shown; expected "
-              "all, depot DEPOT, subject SUBJECT or job JOB\n"},
+              "all, depot DEPOT, subject SUBJECT, job JOB or person PERSON\n"},
         /* A type is no subject. */
         {"[type t]\njobs = check\n[feed f]\nshows = subject t\n",
             F "4: error: 'shows': there is no vehicle, equipment or driver "

@@ -92,6 +92,45 @@ spans(void **state)
     TRY_CASES(cases);
 }
 
+#define FEED "[feed a]\nshows = all\n"
+#define NOT_A_PAGE "is not the address of a page; expected https://HOST/...\n"
+
+static void
+feeds(void **state)
+{
+    static const struct try_case cases[] = {
+        {FEED "as = to-dos\nhistory = 0 days\nalarm = 0 days\n"
+              "most-events = 10\nmost-kilobytes = 1000000\n",
+            ""},
+        {FEED "as = todos\n",
+            F "3: error: 'as': 'todos' is none of events or to-dos; did you "
+              "mean 'to-dos'?\n"},
+        {FEED "alarm = at nine\n", F "3: error: 'alarm': 'at nine'" NOT_A_SPAN},
+        {FEED "history = ever\n", F "3: error: 'history': 'ever'" NOT_A_SPAN},
+        {FEED "most-events = 9\n",
+            F "3: error: 'most-events': '9' is not a whole number from 10 to "
+              "1000000\n"},
+        {FEED "most-kilobytes = 1000001\n",
+            F "3: error: 'most-kilobytes': '1000001' is not a whole number "
+              "from 10 "
+              "to 1000000\n"},
+        {"[feed a]\nshows = person p\n[person p]\nmail = a@b.example\n"
+         "told = all\n",
+            ""},
+        {"[feed a]\nshows = person q\n[person p]\nmail = a@b.example\n"
+         "told = all\n",
+            F "2: error: 'shows': there is no person 'q'; did you mean 'p'?\n"},
+        /* A person who is told of what a person is told of would be a circle
+         * sooner or later. */
+        {"[person p]\nmail = a@b.example\ntold = person p\n",
+            F "3: error: 'told': 'person p' is not what can be shown; expected "
+              "all, depot DEPOT, subject SUBJECT or job JOB\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
 static void
 choices(void **state)
 {
@@ -295,7 +334,7 @@ people(void **state)
               "wed, thu, fri, sat or sun\n"},
         {"[feed f]\ntitle = F\nshow = all\n",
             F "1: error: [feed f] has no 'shows'; add shows = all, depot "
-              "DEPOT, subject SUBJECT or job JOB\n" F
+              "DEPOT, subject SUBJECT, job JOB or person PERSON\n" F
               "3: error: unknown key 'show' in [feed f]; did you mean "
               "'shows'?\n"},
     };
@@ -310,6 +349,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(intervals),
         cmocka_unit_test(spans),
+        cmocka_unit_test(feeds),
         cmocka_unit_test(choices),
         cmocka_unit_test(parts_of_a_rule),
         cmocka_unit_test(days_and_numbers),

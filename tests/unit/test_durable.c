@@ -132,6 +132,39 @@ a_failure_says_why_and_leaves_nothing(void **state)
 }
 
 static void
+a_file_is_written_piece_by_piece(void **state)
+{
+    size_t len;
+
+    (void)state;
+    assert_int_equal(durable_write("f", "old", 3), 1);
+    struct durable *d = durable_start("f");
+    assert_non_null(d);
+    assert_string_equal(durable_bytes(d, &len), "");
+    assert_int_equal(len, 0);
+    durable_add(d, "ne", 2);
+    assert_memory_equal(durable_bytes(d, &len), "ne", 2);
+    durable_add(d, "wer", 3);
+    assert_memory_equal(durable_bytes(d, &len), "newer", 5);
+    assert_int_equal(len, 5);
+    assert_holds("f", "old");
+    assert_int_equal(durable_finish(d), 1);
+    assert_holds("f", "newer");
+
+    /* Dropped, or the same: the file is left alone. */
+    d = durable_start("f");
+    durable_add(d, "other", 5);
+    durable_drop(d);
+    d = durable_start("f");
+    durable_add(d, "newer", 5);
+    assert_int_equal(durable_finish(d), 0);
+    assert_holds("f", "newer");
+    assert_int_equal(names_in("."), 1);
+    assert_null(durable_start("missing/f"));
+    durable_drop(NULL);
+}
+
+static void
 folders_are_made_with_those_above(void **state)
 {
     struct stat st;
@@ -190,6 +223,8 @@ main(void)
             a_failure_says_why_and_leaves_nothing, setup, teardown),
         cmocka_unit_test_setup_teardown(
             a_file_takes_the_place_of_another, setup, teardown),
+        cmocka_unit_test_setup_teardown(
+            a_file_is_written_piece_by_piece, setup, teardown),
         cmocka_unit_test_setup_teardown(
             folders_are_made_with_those_above, setup, teardown),
         cmocka_unit_test_setup_teardown(

@@ -517,6 +517,27 @@ what_was_done(void **state)
     buf_free(out);
 }
 
+/* An estimate that has shifted a little: the text says so, the day stays. */
+static void
+a_due_that_stays_where_it_was(void **state)
+{
+    const struct ical_item item = {.kind = ICAL_DUE,
+        .due = &dues[SERVICE],
+        .day = day_of(2026, 6, 9),
+        .stays = 1};
+    struct buf *out = rendered_items(&item, 1);
+    icalcomponent *c = parsed(out);
+    icalcomponent *e = event_of(c, &dues[SERVICE]);
+
+    (void)state;
+    check_value(e, "DTSTART", "20260609");
+    check_value(e, "DTEND", "20260610");
+    assert_non_null(
+        strstr(icalcomponent_get_description(e), "Deadline: Wed 2026-06-10\n"));
+    icalcomponent_free(c);
+    buf_free(out);
+}
+
 static void
 where_a_feed_ends(void **state)
 {
@@ -709,6 +730,10 @@ what_was_published_reads_back(void **state)
         assert_int_equal(seen.stamp.sequence, i);
         assert_int_equal(seen.stamp.modified, 1772338620);
         assert_true(seen.is_due);
+        assert_int_equal(seen.day, i == NO_RECORD ? DAY_NONE
+                                   : dues[i].plan_day != DAY_NONE
+                                       ? dues[i].plan_day
+                                       : dues[i].deadline);
         struct buf *wanted = made(ical_content, &dues[i]);
         assert_string_equal(buf_str(content), buf_str(wanted));
         buf_free(wanted);
@@ -1014,6 +1039,7 @@ main(int argc, char **argv)
         cmocka_unit_test_setup(without_a_day, set_up),
         cmocka_unit_test_setup(jobs_of_one_title_are_told_apart, set_up),
         cmocka_unit_test_setup(what_was_done, set_up),
+        cmocka_unit_test_setup(a_due_that_stays_where_it_was, set_up),
         cmocka_unit_test_setup(where_a_feed_ends, set_up),
         cmocka_unit_test_setup(a_page_to_look_at, set_up),
         cmocka_unit_test_setup(alarms, set_up),

@@ -24,7 +24,8 @@ assert_stamp(struct ledger *l, const char *uid, const unsigned char *hash,
     struct stamp s = {-1, -1};
     struct fault f = {0, ""};
 
-    if (stamp_event(l, &(struct stamp_of){"feed", uid, hash}, now, &s, &f) != 0)
+    if (stamp_event(l, &(struct stamp_of){"feed", uid, hash, DAY_NONE}, now, &s,
+            &f) != 0)
         fail_msg("%s", f.text);
     assert_int_equal(s.sequence, sequence);
     assert_int_equal(s.modified, modified);
@@ -93,12 +94,14 @@ each_feed_has_its_own_stamps(void **state)
     (void)state;
     struct ledger *l = opened(LEDGER_WRITE);
     assert_stamp(l, "a", red, NOW, 0, NOW);
-    assert_int_equal(stamp_event(l, &(struct stamp_of){"other", "a", blue},
-                         NOW + 1, &s, NULL),
+    assert_int_equal(
+        stamp_event(l, &(struct stamp_of){"other", "a", blue, DAY_NONE},
+            NOW + 1, &s, NULL),
         0);
     assert_int_equal(s.sequence, 0);
     assert_int_equal(
-        stamp_event(l, &(struct stamp_of){"FEED", "a", red}, NOW + 1, &s, NULL),
+        stamp_event(l, &(struct stamp_of){"FEED", "a", red, DAY_NONE}, NOW + 1,
+            &s, NULL),
         0);
     assert_int_equal(s.modified, NOW);
     ledger_close(l);
@@ -108,8 +111,9 @@ static void
 learn(struct ledger *l, const unsigned char *hash, int64_t sequence,
     int64_t modified)
 {
-    assert_int_equal(stamp_learn(l, &(struct stamp_of){"feed", "a", hash},
-                         &(struct stamp){sequence, modified}, NULL),
+    assert_int_equal(
+        stamp_learn(l, &(struct stamp_of){"feed", "a", hash, DAY_NONE},
+            &(struct stamp){sequence, modified}, NULL),
         0);
 }
 
@@ -133,6 +137,28 @@ what_was_seen_is_learnt(void **state)
     ledger_close(l);
 }
 
+static void
+the_day_is_kept(void **state)
+{
+    struct stamp_of e = {"feed", "a", red, 20500};
+    struct stamp s;
+    day_t day;
+
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    assert_int_equal(stamp_day(l, "feed", "a", &day, NULL), 0);
+    assert_int_equal(day, DAY_NONE);
+    assert_int_equal(stamp_event(l, &e, NOW, &s, NULL), 0);
+    assert_int_equal(stamp_day(l, "feed", "a", &day, NULL), 0);
+    assert_int_equal(day, 20500);
+    e.hash = blue;
+    e.day = 20501;
+    assert_int_equal(stamp_learn(l, &e, &(struct stamp){1, NOW}, NULL), 0);
+    assert_int_equal(stamp_day(l, "feed", "a", &day, NULL), 0);
+    assert_int_equal(day, 20501);
+    ledger_close(l);
+}
+
 /* What is known can be had by who may only read, the rest cannot. */
 static void
 a_reader_gets_the_stamps_that_are_known(void **state)
@@ -147,7 +173,9 @@ a_reader_gets_the_stamps_that_are_known(void **state)
     l = opened(LEDGER_READ);
     assert_stamp(l, "a", red, NOW + 1, 0, NOW);
     assert_int_equal(
-        stamp_event(l, &(struct stamp_of){"feed", "a", blue}, NOW, &s, &f), -1);
+        stamp_event(
+            l, &(struct stamp_of){"feed", "a", blue, DAY_NONE}, NOW, &s, &f),
+        -1);
     assert_fault(&f, EX_NOPERM);
     ledger_close(l);
 }
@@ -161,6 +189,7 @@ main(void)
         TEST(many_stamps_in_one_group),
         TEST(each_feed_has_its_own_stamps),
         TEST(what_was_seen_is_learnt),
+        TEST(the_day_is_kept),
         TEST(a_reader_gets_the_stamps_that_are_known),
     };
 

@@ -37,17 +37,19 @@ unfolded(const char *text)
 {
     char *out = calloc(1, strlen(text) + 1);
     size_t n = 0;
+    size_t blank = 0; /* a continuation begins with one, which counts */
 
     assert_non_null(out);
     while (*text != '\0') {
         size_t len = strcspn(text, "\r\n");
-        assert_in_range(len, 1, 75);
+        assert_in_range(len + blank, 1, 75);
         assert_true(g_utf8_validate(text, (gssize)len, NULL));
         assert_memory_equal(text + len, "\r\n", 2);
         memcpy(out + n, text, len);
         n += len;
         text += len + 2;
-        if (*text == ' ') {
+        blank = *text == ' ';
+        if (blank) {
             assert_false(text[1] == '\r');
             text++;
         } else {

@@ -183,6 +183,13 @@ by_any_of_several_scopes(void **state)
         "EX-31/service K7/oil K7/test");
     assert_chosen(w, &(struct filter){.scopes = &depot, .n_scopes = 1},
         "EX-31/service K7/oil K7/test");
+    /* What a person is told of, who is told of the first two scopes. */
+    const struct person fitter = {.told = scopes, .n_told = 2};
+    const struct person nobody = {.n_told = 0};
+    struct scope persons[] = {{SCOPE_PERSON, &nobody}, {SCOPE_PERSON, &fitter}};
+    assert_chosen(w, &(struct filter){.scopes = persons, .n_scopes = 2},
+        "K8/test K7/oil");
+    assert_chosen(w, &(struct filter){.scopes = persons, .n_scopes = 1}, "");
 }
 
 static void
