@@ -94,7 +94,7 @@ def lines_of(command, paths):
     done = subprocess.run(command, input=names, check=True, text=True,
                           stdout=subprocess.PIPE,
                           env={**os.environ, "TZ": "UTC"})
-    return [json.loads(line) for line in done.stdout.splitlines()]
+    return [json.loads(line) for line in done.stdout.split("\n") if line]
 
 
 def outcome(read, path):
