@@ -102,6 +102,12 @@ sanitize:
 	@$(MAKE) --no-print-directory check-built BUILD=$(BUILD)/sanitize \
 		SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all"
 
+# What five libraries read in the feeds of 5,000 hostile fleets.
+FLEETS ?= 5000
+.PHONY: readers
+readers: all $(BUILD)/tests/unit/test_ical
+	@BUILD=$(BUILD) FLEETS=$(FLEETS) tests/reference/10-ical-readers
+
 # Speed and memory beside a peer, in one run; ratios, never a test.
 .PHONY: bench
 bench: deps
@@ -115,8 +121,11 @@ bench-built: all
 		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/snapshot \
 		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
+		-o $(BUILD)/bench/ical tests/bench/bench_ical.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
+	@BUILD=$(BUILD) tests/bench/bench_ical
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 
@@ -166,6 +175,7 @@ help:
 	@echo 'make deps        install the packages that are missing'
 	@echo 'make deps-tools  the compilers and checkers of the targets below'
 	@echo 'make sanitize    the tests under ASan and UBSan'
+	@echo 'make readers     FLEETS=5000: hostile feeds in five other libraries'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'

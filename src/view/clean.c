@@ -35,11 +35,20 @@ is_noncharacter(uint32_t c)
     return (c & 0xfffe) == 0xfffe || (c >= 0xfdd0 && c <= 0xfdef);
 }
 
+/* What readers differ in how they take it in a name. */
+static int
+is_mark(uint32_t c)
+{
+    return c == ',' || c == ';' || c == '\\';
+}
+
 static enum fate
 fate_of(uint32_t c, enum clean how)
 {
     if (c == '\n' && how == CLEAN_LINES)
         return KEEP;
+    if (how == CLEAN_NAME && is_mark(c))
+        return BLANK;
     if (is_separator(c))
         return BLANK;
     if (is_control(c) || turns_direction(c))
@@ -62,14 +71,30 @@ next(const char *text, const char *end, size_t *n)
     return c;
 }
 
-/* How many bytes at @text are printable ASCII, which all stays. */
+/* How a character's fate is carried out. */
+static void
+put(struct buf *out, enum fate fate, const char *text, size_t n)
+{
+    if (fate == KEEP)
+        buf_add(out, text, n);
+    else if (fate == BLANK)
+        buf_text(out, " ");
+    else if (fate == REPLACE)
+        buf_text(out, "\xef\xbf\xbd");
+}
+
+/* How many bytes at @text are printable ASCII that certainly stays: all but
+ * what a name may not hold and, in one line, a blank that begins them or
+ * follows another. */
 static size_t
-plain(const char *text, const char *end)
+plain(const char *text, const char *end, enum clean how)
 {
     const char *at = text;
 
-    while (at < end && *at >= ' ' && *at <= '~')
-        at++;
+    for (; at < end && *at >= ' ' && *at <= '~'; at++)
+        if ((how == CLEAN_NAME && is_mark((unsigned char)*at)) ||
+            (how != CLEAN_LINES && *at == ' ' && (at == text || at[-1] == ' ')))
+            break;
     return (size_t)(at - text);
 }
 
@@ -77,26 +102,22 @@ void
 clean_add(struct buf *out, enum clean how, const char *text, size_t len)
 {
     const char *end = text + len;
+    int spaced = 0;
     size_t n;
 
     for (; text < end; text += n) {
-        n = plain(text, end);
+        n = plain(text, end, how);
         if (n > 0) {
             buf_add(out, text, n);
+            spaced = text[n - 1] == ' ';
             continue;
         }
-        switch (fate_of(next(text, end, &n), how)) {
-        case KEEP:
-            buf_add(out, text, n);
-            break;
-        case BLANK:
-            buf_text(out, " ");
-            break;
-        case REPLACE:
-            buf_text(out, "\xef\xbf\xbd");
-            break;
-        case DROP:
-            break;
-        }
+        uint32_t c = next(text, end, &n);
+        enum fate fate = fate_of(c, how);
+        int space = fate == BLANK || g_unichar_isspace(c);
+        if (fate == DROP || (how != CLEAN_LINES && space && spaced))
+            continue;
+        put(out, fate, text, n);
+        spaced = space;
     }
 }

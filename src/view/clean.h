@@ -5,8 +5,11 @@
 
 struct buf;
 
-/* What becomes of a line feed: a blank, or itself. */
-enum clean { CLEAN_LINE, CLEAN_LINES };
+/* Whether line feeds stay.  In one line, white space that follows white space
+ * is left out: folded, a run of it would fill a line of its own, and there some
+ * readers of calendars end the property.  In a name, commas, semicolons and
+ * backslashes count as white space too. */
+enum clean { CLEAN_LINE, CLEAN_LINES, CLEAN_NAME };
 
 /*
  * Append the @len bytes at @text to @out as valid UTF-8 that no reader can

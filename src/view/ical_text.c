@@ -185,14 +185,7 @@ ical_description(const struct ical_item *item, struct buf *out)
 static void
 add_name(struct buf *out, const char *text)
 {
-    for (;;) {
-        size_t plain = strcspn(text, ",;\\");
-        clean_add(out, CLEAN_LINE, text, plain);
-        if (text[plain] == '\0')
-            return;
-        buf_text(out, " ");
-        text += plain + 1;
-    }
+    clean_add(out, CLEAN_NAME, text, strlen(text));
 }
 
 static const char *

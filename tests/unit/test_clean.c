@@ -59,6 +59,20 @@ separators_become_blanks(void **state)
         "a b\nc\nd e");
 }
 
+/* In one line.  U+3000 and U+00A0 are white space too. */
+static void
+white_space_comes_alone(void **state)
+{
+    (void)state;
+    LINE("a  b \t\n c\xe3\x80\x80\xe3\x80\x80 d \xc2\xa0"
+         "e \x01 f",
+        "a b c\xe3\x80\x80"
+        "d e f");
+    LINES("  a  b\n\n\n  c", "  a  b\n\n\n  c");
+    LINE("a,;\\b", "a,;\\b");
+    check(CLEAN_NAME, "a, b,,,;\\ ,c", 12, "a b c");
+}
+
 static void
 controls_go(void **state)
 {
@@ -108,6 +122,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(text_stays),
         cmocka_unit_test(separators_become_blanks),
+        cmocka_unit_test(white_space_comes_alone),
         cmocka_unit_test(controls_go),
         cmocka_unit_test(bidirectional_controls_go),
         cmocka_unit_test(what_is_no_character_is_replaced),
