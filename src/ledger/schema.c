@@ -88,9 +88,21 @@ static const char *const steps[] = {
     " sequence INTEGER NOT NULL CHECK (sequence >= 0),"
     " modified INTEGER NOT NULL"
     ") STRICT, WITHOUT ROWID;",
+
+    /* A message ends by being sent, given up or dropped.  Attempts are counted
+     * when they begin; of one that has no known end, error tells. */
+    "PRAGMA user_version = 2;"
+    "ALTER TABLE outbox ADD COLUMN next_try INTEGER;"
+    "ALTER TABLE outbox ADD COLUMN gave_up INTEGER;"
+    "ALTER TABLE outbox ADD COLUMN dropped INTEGER;"
+    "ALTER TABLE outbox ADD COLUMN note TEXT"
+    " CHECK (note <> '' AND (note IS NULL) = (dropped IS NULL));"
+    "DROP INDEX outbox_waiting;"
+    "CREATE INDEX outbox_waiting ON outbox(id) WHERE sent IS NULL"
+    " AND dropped IS NULL;",
 };
 
-#define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))
+_Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");
 
 /* The number that the pragma @text answers with. */
 static int
