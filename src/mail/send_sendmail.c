@@ -133,28 +133,31 @@ finish(pid_t pid, int seconds)
     return ended == 0 ? -1 : status;
 }
 
-/* The first line that the program wrote, in printable ASCII. */
+/* What the program wrote, as one line of printable ASCII. */
 static void
 read_complaint(int fd, char *out, size_t size)
 {
     ssize_t n = pread(fd, out, size - 1, 0);
 
+    while (n > 0 && out[n - 1] == '\n')
+        n--;
     out[n > 0 ? n : 0] = '\0';
-    out[strcspn(out, "\r\n")] = '\0';
     for (; *out != '\0'; out++)
-        if (*out < ' ' || *out > '~')
+        if (*out == '\n')
+            *out = ';';
+        else if (*out < ' ' || *out > '~')
             *out = '?';
 }
 
 /*
- * Of what sysexits(3) has, these are about the message and its recipient.  An
- * unknown host is not among them: some say so when only their own way to the
- * next server is cut.
+ * Of what sysexits(3) has, these are always about the message or its recipient.
+ * An unknown host and an unavailable service are not: some say so, too, when
+ * the server in between cannot be found or has put the message off.
  */
 static int
 is_refusal(int code)
 {
-    return code == EX_DATAERR || code == EX_NOUSER || code == EX_UNAVAILABLE;
+    return code == EX_DATAERR || code == EX_NOUSER;
 }
 
 static int
