@@ -102,6 +102,11 @@ sanitize:
 	@$(MAKE) --no-print-directory check-built BUILD=$(BUILD)/sanitize \
 		SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all"
 
+# Mail while each write in turn fails, not only some of them.
+.PHONY: torture
+torture: all
+	@TORTURE=1 BUILD=$(BUILD) tests/run 52-outbox
+
 # Speed and memory beside a peer, in one run; ratios, never a test.
 .PHONY: bench
 bench: deps
@@ -115,8 +120,11 @@ bench-built: all
 		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/snapshot \
 		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/mail \
+		tests/bench/bench_mail.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
+	@$(BUILD)/bench/mail
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 
@@ -166,6 +174,7 @@ help:
 	@echo 'make deps        install the packages that are missing'
 	@echo 'make deps-tools  the compilers and checkers of the targets below'
 	@echo 'make sanitize    the tests under ASan and UBSan'
+	@echo 'make torture     mail while each write in turn fails'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
