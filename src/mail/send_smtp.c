@@ -58,13 +58,17 @@ usual_port(enum server_tls tls)
 }
 
 static void
-set_server(CURL *curl, const struct mail_route *r, const struct server *server)
+set_server(CURL *curl, const struct mail_route *r)
 {
+    struct server server;
     char url[URL_SIZE];
 
+    /* The fleet file has good ones only; none at all is refused as a URL. */
+    if (server_parse(r->argument, &server))
+        server = (struct server){"", 0};
     snprintf(url, sizeof url, "smtp%s://%s:%d/%s",
-        r->tls == SERVER_TLS_IMPLICIT ? "s" : "", server->host,
-        server->port ? server->port : usual_port(r->tls), r->ehlo);
+        r->tls == SERVER_TLS_IMPLICIT ? "s" : "", server.host,
+        server.port ? server.port : usual_port(r->tls), r->ehlo);
     curl_easy_setopt(curl, CURLOPT_URL, url);
     curl_easy_setopt(curl, CURLOPT_PROTOCOLS_STR, "smtp,smtps");
     curl_easy_setopt(curl, CURLOPT_PROXY, ""); /* whatever the environment */
@@ -93,7 +97,7 @@ set_times(CURL *curl, long seconds)
 }
 
 static struct smtp *
-smtp_open(const struct mail_route *r, const struct server *server)
+smtp_open(const struct mail_route *r)
 {
     struct smtp *smtp = calloc(1, sizeof *smtp);
 
@@ -101,7 +105,7 @@ smtp_open(const struct mail_route *r, const struct server *server)
         free(smtp);
         return NULL;
     }
-    set_server(smtp->curl, r, server);
+    set_server(smtp->curl, r);
     set_times(smtp->curl, r->timeout);
     curl_easy_setopt(smtp->curl, CURLOPT_UPLOAD, 1L);
     curl_easy_setopt(smtp->curl, CURLOPT_READFUNCTION, give);
@@ -155,8 +159,9 @@ was_stale(const struct smtp *smtp, CURLcode code)
     long connects = 0;
 
     curl_easy_getinfo(smtp->curl, CURLINFO_NUM_CONNECTS, &connects);
-    return connects == 0 && code != CURLE_OPERATION_TIMEDOUT &&
-           d->step < SMTP_MESSAGE && (d->code == 0 || d->code == 421);
+    return code != CURLE_OK && connects == 0 &&
+           code != CURLE_OPERATION_TIMEDOUT && d->step < SMTP_MESSAGE &&
+           (d->code == 0 || d->code == 421);
 }
 
 /* What to do about it, to end a sentence. */
@@ -188,54 +193,60 @@ advice(CURLcode code)
  * Say what came of it.  Nobody is to lose a message because of what ails the
  * server or our account there: only what it says of this message is final.
  */
-static int
-say(struct mail_session *s, CURLcode code, struct fault *f)
+static void
+say(const struct smtp *smtp, const char *server, CURLcode code, struct fault *f)
 {
-    const struct smtp *smtp = s->kept;
     const struct smtp_dialog *d = &smtp->dialog;
-    const char *server = s->route->argument;
     const char *why = smtp->error[0] ? smtp->error : curl_easy_strerror(code);
 
     if (smtp_dialog_refused(d))
-        return fault_set(f, EX_UNAVAILABLE, "%s refused %s: %s", server,
+        fault_fill(f, EX_UNAVAILABLE, "%s refused %s: %s", server,
             smtp_dialog_about(d), d->reply);
-    if (d->code >= 400)
-        return fault_set(f, EX_TEMPFAIL, "%s put off %s: %s%s", server,
+    else if (d->code >= 400)
+        fault_fill(f, EX_TEMPFAIL, "%s put off %s: %s%s", server,
             smtp_dialog_about(d), d->reply, advice(code));
-    if (d->step == SMTP_MESSAGE)
-        return fault_set(f, EX_TEMPFAIL,
+    else if (d->step == SMTP_MESSAGE)
+        fault_fill(f, EX_TEMPFAIL,
             "%s did not say whether it took the message, so it may come twice: "
             "%s",
             server, why);
-    return fault_set(f, EX_TEMPFAIL, "%s failed at %s: %s%s", server,
-        smtp_dialog_about(d), why, advice(code));
+    else
+        fault_fill(f, EX_TEMPFAIL, "%s failed at %s: %s%s", server,
+            smtp_dialog_about(d), why, advice(code));
+}
+
+/* Send by the connection at hand, or else a new one: 0 with @code set, or -1
+ * when memory is out. */
+static int
+attempt(struct mail_session *s, const struct mail_envelope *e,
+    const char *bytes, size_t len, CURLcode *code)
+{
+    if (s->kept == NULL)
+        s->kept = smtp_open(s->route);
+    if (s->kept == NULL)
+        return -1;
+    *code = transfer(s->kept, e, bytes, len);
+    return 0;
 }
 
 int
 send_smtp(struct mail_session *s, const struct mail_envelope *e,
     const char *bytes, size_t len, struct fault *f)
 {
-    struct server server;
     CURLcode code = CURLE_OK;
+    int failed = attempt(s, e, bytes, len, &code);
 
-    if (server_parse(s->route->argument, &server))
-        return fault_set(
-            f, EX_TEMPFAIL, "'%s' is not a server", s->route->argument);
-    for (int tries = 0; tries < 2; tries++) {
-        if (s->kept == NULL)
-            s->kept = smtp_open(s->route, &server);
-        if (s->kept == NULL)
-            return fault_set(f, EX_TEMPFAIL, "out of memory");
-        struct smtp *smtp = s->kept;
-        code = transfer(smtp, e, bytes, len);
-        if (code == CURLE_OK)
-            return 0;
-        if (!was_stale(smtp, code))
-            break;
+    if (!failed && was_stale(s->kept, code)) {
         send_smtp_close(s);
+        failed = attempt(s, e, bytes, len, &code);
     }
-    say(s, code, f);
-    s->down = ((struct smtp *)s->kept)->dialog.step < SMTP_SENDER;
+    if (failed)
+        return fault_set(f, EX_TEMPFAIL, "out of memory");
+    if (code == CURLE_OK)
+        return 0;
+    const struct smtp *smtp = s->kept;
+    s->down = smtp->dialog.step < SMTP_SENDER;
+    say(smtp, s->route->argument, code, f);
     /* What the server says late would be taken for the answer to another
      * message. */
     send_smtp_close(s);

@@ -77,7 +77,10 @@ keep(struct smtp_dialog *d, const char *line, size_t len)
     for (; n < len && n < sizeof d->reply - 1; n++) {
         if (line[n] == '\r' || line[n] == '\n')
             break;
-        d->reply[n] = line[n] >= ' ' && line[n] <= '~' ? line[n] : '?';
+        char c = line[n];
+        d->reply[n] = '?';
+        if (c >= ' ' && c <= '~')
+            d->reply[n] = c;
     }
     d->reply[n] = '\0';
 }

@@ -6,8 +6,8 @@
 /* How long a message is tried, and the waits between: from the first to the
  * last, each twice the one before. */
 #define SEND_DAYS 5
-#define SEND_FIRST_WAIT (5 * 60) /* seconds */
-#define SEND_LAST_WAIT (6 * 3600)
+#define SEND_FIRST_WAIT 300  /* seconds: five minutes */
+#define SEND_LAST_WAIT 21600 /* six hours */
 
 /* Which messages of the outbox; all zeros is every one that waits. */
 struct send_request {

@@ -10,6 +10,7 @@ body (the first line of it) and dot.  WHAT is a reply, such as "450 busy", or:
     close TEXT   say TEXT, then close
     take-drop    (dot) keep the message, then close without a word
     take-hang    (dot) keep the message, then say nothing
+    take-late    (dot) keep the message, and say so 1.5 s later
     take-kill    (dot) keep the message, then call server.kill()
     slow         say the usual, a letter every 50 ms
     noise N      say N bytes without end of line, then the usual
@@ -204,6 +205,10 @@ class Dialog:
             self.server.kept.append((self.sender, self.recipient, text))
         if what.startswith("take-"):
             self.server.what("dot")
+            if what == "take-late":
+                time.sleep(1.5)
+                self.send("250 kept")
+                return
             if what == "take-kill":
                 self.server.kill()
             if what == "take-hang":
