@@ -17,8 +17,8 @@
 #include <time.h>
 #include <unistd.h>
 
-#define ROUNDS 7
-#define MESSAGES 2000
+#define ROUNDS 50
+#define MESSAGES 300
 #define FROM "dates@skerrow.example"
 #define TO "workshop@skerrow.example"
 
@@ -131,6 +131,8 @@ plain(void)
     curl_easy_setopt(curl, CURLOPT_URL, url);
     curl_easy_setopt(curl, CURLOPT_UPLOAD, 1L);
     curl_easy_setopt(curl, CURLOPT_READFUNCTION, give);
+    curl_easy_setopt(
+        curl, CURLOPT_INFILESIZE_LARGE, (curl_off_t)strlen(message));
     curl_easy_setopt(curl, CURLOPT_MAIL_FROM, FROM);
     curl_easy_setopt(curl, CURLOPT_MAIL_RCPT, to);
     for (int i = 0; i < MESSAGES; i++) {
