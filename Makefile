@@ -108,6 +108,11 @@ FLEETS ?= 5000
 readers: all $(BUILD)/tests/unit/test_ical
 	@BUILD=$(BUILD) FLEETS=$(FLEETS) tests/reference/10-ical-readers
 
+# Mail while each write in turn fails, not only some of them.
+.PHONY: torture
+torture: all
+	@TORTURE=1 BUILD=$(BUILD) tests/run 52-outbox
+
 # Speed and memory beside a peer, in one run; ratios, never a test.
 .PHONY: bench
 bench: deps
@@ -123,9 +128,12 @@ bench-built: all
 		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
 		-o $(BUILD)/bench/ical tests/bench/bench_ical.c $(LIBRARY) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/mail \
+		tests/bench/bench_mail.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
 	@BUILD=$(BUILD) tests/bench/bench_ical
+	@$(BUILD)/bench/mail
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 
@@ -176,6 +184,7 @@ help:
 	@echo 'make deps-tools  the compilers and checkers of the targets below'
 	@echo 'make sanitize    the tests under ASan and UBSan'
 	@echo 'make readers     FLEETS=5000: hostile feeds in five other libraries'
+	@echo 'make torture     mail while each write in turn fails'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'

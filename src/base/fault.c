@@ -2,6 +2,7 @@
 
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
 void
 fault_fill(struct fault *f, int code, const char *format, ...)
@@ -14,4 +15,12 @@ fault_fill(struct fault *f, int code, const char *format, ...)
     va_start(args, format);
     vsnprintf(f->text, sizeof f->text, format, args);
     va_end(args);
+}
+
+void
+fault_also(struct fault *f, const struct fault *other)
+{
+    size_t len = strlen(f->text);
+
+    snprintf(f->text + len, sizeof f->text - len, "; and %s", other->text);
 }

@@ -23,6 +23,7 @@ static const struct command *const commands[] = {
     &cmd_evidence,
     &cmd_feed,
     &cmd_nightly,
+    &cmd_outbox,
     &cmd_backup,
     &cmd_restore,
     &cmd_complete,

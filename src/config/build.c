@@ -218,6 +218,8 @@ read_section(struct reading *r, struct section *s)
         finish_calendar(r, s, object);
     else if (s->kind == SECTION_JOB)
         finish_job(r, s, object);
+    else if (s->kind == SECTION_MAIL)
+        check_mail(r, s, object);
 }
 
 static void

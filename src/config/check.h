@@ -13,6 +13,10 @@ void check_job_rule(
 void check_own_rule(
     struct reading *r, const struct holder *h, const struct use *use);
 
+/* check_mail.c: how mail leaves; what is not stated is filled in. */
+void check_mail(
+    struct reading *r, const struct section *s, struct mail_settings *mail);
+
 /* check_fleet.c: a set of holidays, a calendar, a job, a subject, all jobs. */
 void check_holidays(
     struct reading *r, const struct section *s, const struct holidays *h);

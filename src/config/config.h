@@ -8,9 +8,16 @@
 /* A fleet read from its file; it owns everything in it. */
 struct config;
 
+/* A way to send mail. */
+struct config_transport {
+    const char *name;
+    const char *form; /* what it takes, for a message */
+    int takes_server; /* that is a server, not a path */
+};
+
 struct config_options {
-    const char *const *transports; /* the ways to send mail, NULL-ended; what
-                                      each takes is a path */
+    const struct config_transport *transports;
+    size_t n_transports;
 };
 
 /*

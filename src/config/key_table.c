@@ -32,6 +32,9 @@ static const char *const roll_words[] = {
 static const char *const forecast_words[] = {"early", "likely", "late", NULL};
 static const char *const unit_words[] = {"km", "miles", NULL};
 static const char *const form_words[] = {"events", "to-dos", NULL};
+/* After SERVER_TLS_USUAL, which is to write nothing. */
+static const char *const tls_words[] = {
+    "", "starttls", "implicit", "none", NULL};
 /* After ORIGIN_NONE, which nobody writes. */
 static const char *const origin_words[] = {
     "", "registered", "built", "in-service", "earliest", NULL};
@@ -80,7 +83,19 @@ const struct key key_table[] = {
     PLAIN(IN(MAIL), 0, "reply-to", SORT(address, text),
         AT(mail_settings, reply_to), "ADDRESS"),
     PLAIN(IN(MAIL), IN(MAIL), "by", SORT(transport, transport), 0,
-        "TRANSPORT PATH"),
+        "folder PATH, sendmail PROGRAM or smtp HOST[:PORT]"),
+    {"tls", IN(MAIL), 0, PART_WHOLE, SORT(choice, choice),
+        AT(mail_settings, tls), "starttls, implicit or none", tls_words},
+    PLAIN(IN(MAIL), 0, "login", SORT(text, text), AT(mail_settings, login),
+        "NAME"),
+    PLAIN(IN(MAIL), 0, "password-file", SORT(secret, text),
+        AT(mail_settings, password_file), "PATH"),
+    PLAIN(IN(MAIL), 0, "ca-file", SORT(path, text), AT(mail_settings, ca_file),
+        "PATH"),
+    PLAIN(IN(MAIL), 0, "ehlo", SORT(host, text), AT(mail_settings, ehlo),
+        "NAME"),
+    PLAIN(IN(MAIL), 0, "timeout", SORT(wait, wait), AT(mail_settings, timeout),
+        "N seconds|minutes"),
 
     PLAIN(IN(HOLIDAYS), 0, "day", SORT(rules, rules), 0,
         "RULE [, substitute] [, NAME], one a line"),

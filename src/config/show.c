@@ -103,6 +103,13 @@ SHOW_WRITER(show_transport)
     buf_print(out, "%s %s", m->transport, m->argument);
 }
 
+SHOW_WRITER(show_wait)
+{
+    int64_t n = *(const int64_t *)at;
+
+    buf_print(out, "%lld second%s", (long long)n, n == 1 ? "" : "s");
+}
+
 SHOW_WRITER(show_calendar)
 {
     const struct depot *depot = at;

@@ -30,6 +30,8 @@ VALUE_READER(value_address);   /* const char *, a mail address */
 VALUE_READER(value_url);       /* const char *, of a page */
 VALUE_READER(value_transport); /* struct mail_settings */
 VALUE_READER(value_secret);    /* const char *, the path of its file */
+VALUE_READER(value_host);      /* const char *, the name of one */
+VALUE_READER(value_wait);      /* int64_t, seconds */
 
 /* value_rule.c: the parts of struct rule, which is their @at */
 VALUE_READER(value_every);

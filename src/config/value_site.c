@@ -3,12 +3,15 @@
 #include "files.h"
 #include "items.h"
 #include "scan.h"
+#include "server.h"
 #include "source.h"
 
 #include <stdio.h>
 #include <string.h>
 #include <strings.h>
 #include <sysexits.h>
+
+#define WAIT_MOST 3600 /* seconds */
 
 /* A name of tzdata: words of letters and so on, joined by slashes. */
 static int
@@ -109,13 +112,13 @@ value_url(struct reading *r, const struct key *k, struct entry *e, void *at)
     *(const char **)at = text;
 }
 
-static int
-is_transport(const struct reading *r, const char *word)
+static const struct config_transport *
+find_transport(const struct reading *r, const char *word)
 {
-    for (const char *const *t = r->options->transports; *t != NULL; t++)
-        if (strcasecmp(*t, word) == 0)
-            return 1;
-    return 0;
+    for (size_t i = 0; i < r->options->n_transports; i++)
+        if (strcasecmp(r->options->transports[i].name, word) == 0)
+            return &r->options->transports[i];
+    return NULL;
 }
 
 /* The list of known ones, joined into @out. */
@@ -125,9 +128,10 @@ transports_text(const struct reading *r, char *out, size_t size)
     size_t at = 0;
 
     out[0] = '\0';
-    for (const char *const *t = r->options->transports; *t != NULL; t++) {
-        int n = snprintf(
-            out + at, size - at, "%s%s PATH", at > 0 ? " or " : "", *t);
+    for (size_t i = 0; i < r->options->n_transports; i++) {
+        const struct config_transport *t = &r->options->transports[i];
+        int n = snprintf(out + at, size - at, "%s%s %s", at > 0 ? " or " : "",
+            t->name, t->form);
         if (n < 0 || (size_t)n >= size - at)
             break;
         at += (size_t)n;
@@ -143,22 +147,72 @@ value_transport(
     const char *text = reading_text(r, e);
     char word[ITEM_SIZE];
     char known[ITEM_SIZE];
+    struct server server;
     size_t len;
 
     (void)k;
     if (text == NULL)
         return;
     struct scan s = scan_start(text);
-    int is_known = scan_any(&s, word, sizeof word) && is_transport(r, word);
+    const struct config_transport *t =
+        scan_any(&s, word, sizeof word) ? find_transport(r, word) : NULL;
     const char *argument = scan_rest(&s, &len);
-    if (!is_known || len == 0) {
+    if (t == NULL || len == 0) {
         reading_refuse(r, e, e->place,
             "'%s' is no way to send mail; expected %s", text,
             transports_text(r, known, sizeof known));
         return;
     }
-    mail->transport = reading_copy(r, word, strlen(word));
-    mail->argument = files_path(r->document, e->place.file, argument);
+    if (t->takes_server && server_parse(argument, &server)) {
+        reading_refuse(r, e, e->place,
+            "'%s' is no server; expected one such as "
+            "mail.skerrow.example:587",
+            argument);
+        return;
+    }
+    mail->transport = reading_copy(r, t->name, strlen(t->name));
+    mail->argument = t->takes_server
+                         ? argument
+                         : files_path(r->document, e->place.file, argument);
+}
+
+void
+value_host(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    const char *name = reading_text(r, e);
+
+    (void)k;
+    if (name != NULL && !server_is_name(name))
+        reading_refuse(r, e, e->place,
+            "'%s' is no name of a host; expected one such as "
+            "buses.skerrow.example",
+            name);
+    *(const char **)at = name;
+}
+
+void
+value_wait(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    static const char *const units[] = {
+        "second", "seconds", "minute", "minutes", NULL};
+    const char *text = reading_text(r, e);
+    int64_t n;
+
+    (void)k;
+    if (text == NULL)
+        return;
+    struct scan s = scan_start(text);
+    int ok = scan_number(&s, 1, WAIT_MOST, &n);
+    int unit = ok ? scan_choice(&s, units) : -1;
+    if (unit >= 2)
+        n *= 60;
+    if (unit < 0 || !scan_end(&s) || n > WAIT_MOST)
+        reading_refuse(r, e, e->place,
+            "'%s' is not a time to wait; expected N seconds|minutes, an hour "
+            "at most",
+            text);
+    else
+        *(int64_t *)at = n;
 }
 
 /* Neither the secret nor the path is shown: somebody may have written the one

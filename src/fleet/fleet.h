@@ -2,9 +2,11 @@
 #define FLEET_H
 
 #include "rule.h"
+#include "server.h"
 #include "workcal.h"
 
 #include <stddef.h>
+#include <stdint.h>
 
 /*
  * The fleet as its file describes it: plain data, made by the reader of the
@@ -131,12 +133,19 @@ struct feed {
     const char *key_file;   /* a path: of the secret to subscribe by, or NULL */
 };
 
-/* How mail leaves: by which transport, with which argument. */
+/* How mail leaves: by which transport, with which argument; and when that is a
+ * server, how to speak to it. */
 struct mail_settings {
     const char *from; /* an address, or NULL when mail is not set up */
     const char *reply_to;
     const char *transport;
     const char *argument;
+    enum server_tls tls;
+    const char *login;         /* or NULL */
+    const char *password_file; /* a path: of the password of that login */
+    const char *ca_file;       /* a path, or NULL */
+    const char *ehlo;          /* what we call ourselves */
+    int64_t timeout;           /* seconds that one message may take */
 };
 
 struct site {

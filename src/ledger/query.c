@@ -35,6 +35,13 @@
 #define NEXT "(SELECT coalesce(max(id), 0) + 1 FROM record)"
 #define VALUES " ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13"
 
+/* The columns of a message in the order of take_message(), and the one message
+ * that is neither sent nor dropped. */
+#define OUTBOX                                                                 \
+    " id, person, message_id, recipient, bytes, created, attempts, tried,"     \
+    " error, next_try, gave_up, dropped, note FROM outbox"
+#define OPEN " id = ?1 AND sent IS NULL AND dropped IS NULL"
+
 static const char *const texts[STATEMENTS] = {
     [BEGIN] = "BEGIN IMMEDIATE",
     [COMMIT] = "COMMIT",
@@ -98,13 +105,20 @@ static const char *const texts[STATEMENTS] = {
                       " AND cycle = ? AND person = ? ORDER BY id DESC LIMIT 1",
     [OUTBOX_ADD] = "INSERT INTO outbox(person, message_id, recipient, bytes,"
                    " created) VALUES (?, ?, ?, ?, ?)",
-    [OUTBOX_WAITING] = "SELECT id, person, message_id, recipient, bytes,"
-                       " created, attempts, tried, error FROM outbox"
-                       " WHERE sent IS NULL ORDER BY id",
-    [OUTBOX_SENT] = "UPDATE outbox SET sent = ?2 WHERE id = ?1"
-                    " AND sent IS NULL",
-    [OUTBOX_FAILED] = "UPDATE outbox SET attempts = attempts + 1, tried = ?2,"
-                      " error = ?3 WHERE id = ?1 AND sent IS NULL",
+    [OUTBOX_OPEN] = "SELECT" OUTBOX " WHERE sent IS NULL AND dropped IS NULL"
+                    " ORDER BY id",
+    [OUTBOX_DROPPED] = "SELECT" OUTBOX " WHERE dropped IS NOT NULL"
+                       " ORDER BY id",
+    [OUTBOX_TRY] = "UPDATE outbox SET attempts = attempts + 1, tried = ?2,"
+                   " next_try = ?3, error = ?4 WHERE" OPEN " RETURNING id",
+    [OUTBOX_SENT] = "UPDATE outbox SET sent = ?2, gave_up = NULL,"
+                    " error = NULL WHERE" OPEN,
+    [OUTBOX_FAILED] = "UPDATE outbox SET gave_up = NULL, error = ?2"
+                      " WHERE" OPEN,
+    [OUTBOX_GIVE_UP] = "UPDATE outbox SET gave_up = ?2, next_try = NULL,"
+                       " error = ?3 WHERE" OPEN,
+    [OUTBOX_DROP] = "UPDATE outbox SET dropped = ?2, note = ?3 WHERE" OPEN
+                    " RETURNING id",
     [PUBLISHED_SAME] = "SELECT sequence, modified FROM published"
                        " WHERE feed = ? AND uid = ? AND hash = ?",
     [PUBLISHED_CHANGE] = "INSERT INTO"

@@ -135,7 +135,18 @@ static const char *const steps[] = {
     " left_out INTEGER NOT NULL CHECK (left_out >= 0),"
     " size INTEGER NOT NULL CHECK (size >= 0),"
     " written INTEGER NOT NULL" /* nanoseconds since 1970 */
-    ") STRICT, WITHOUT ROWID;",
+    ") STRICT, WITHOUT ROWID;"
+
+    /* A message ends by being sent, given up or dropped.  Attempts are counted
+     * when they begin; of one that has no known end, error tells. */
+    "ALTER TABLE outbox ADD COLUMN next_try INTEGER;"
+    "ALTER TABLE outbox ADD COLUMN gave_up INTEGER;"
+    "ALTER TABLE outbox ADD COLUMN dropped INTEGER;"
+    "ALTER TABLE outbox ADD COLUMN note TEXT"
+    " CHECK (note <> '' AND (note IS NULL) = (dropped IS NULL));"
+    "DROP INDEX outbox_waiting;"
+    "CREATE INDEX outbox_waiting ON outbox(id) WHERE sent IS NULL"
+    " AND dropped IS NULL;",
 };
 
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");

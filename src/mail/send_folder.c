@@ -19,9 +19,10 @@ name_length(const char *message_id)
 }
 
 int
-send_folder(const char *argument, const struct mail_envelope *e,
+send_folder(struct mail_session *s, const struct mail_envelope *e,
     const char *bytes, size_t len, struct fault *f)
 {
+    const char *folder = s->route->argument;
     int rc = 0;
     char *path;
     size_t name = name_length(e->message_id);
@@ -29,9 +30,9 @@ send_folder(const char *argument, const struct mail_envelope *e,
     if (name == 0)
         return fault_set(f, EX_DATAERR,
             "the Message-ID '%s' does not make a file name", e->message_id);
-    if (asprintf(&path, "%s/%.*s.eml", argument, (int)name, e->message_id) < 0)
-        return fault_set(f, EX_OSERR, "out of memory");
-    if (durable_folder(argument) || durable_write(path, bytes, len) < 0)
+    if (asprintf(&path, "%s/%.*s.eml", folder, (int)name, e->message_id) < 0)
+        return fault_set(f, EX_TEMPFAIL, "out of memory");
+    if (durable_folder(folder) || durable_write(path, bytes, len) < 0)
         rc = fault_set(
             f, EX_TEMPFAIL, "cannot write %s: %s", path, strerror(errno));
     free(path);

@@ -17,6 +17,13 @@ struct moment {
  */
 int clock_read(const char *time_zone, struct moment *out, struct fault *f);
 
+#define CLOCK_WORDS 21 /* room for "Wed 2026-12-02 04:17" and a NUL */
+
+/* The minute of @when, seconds since 1970, as people in that zone write it;
+ * returns @out. */
+const char *clock_words(
+    const char *time_zone, int64_t when, char out[CLOCK_WORDS]);
+
 /* The start of @today, as if the clock showed it. */
 struct moment clock_fixed(day_t today);
 

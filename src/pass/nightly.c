@@ -1,13 +1,10 @@
 #include "nightly.h"
 
-#include "buf.h"
 #include "lock.h"
 #include "publish.h"
 #include "remind.h"
-
-#include <errno.h>
-#include <string.h>
-#include <sysexits.h>
+#include "send.h"
+#include "turn.h"
 
 static int
 remind(const struct pass *p, struct fault *f)
@@ -22,58 +19,45 @@ remind(const struct pass *p, struct fault *f)
 static int
 run_parts(const struct pass *p, struct buf *notes, struct fault *f)
 {
+    static const struct send_request everything = {0};
+    struct send_tally tally;
+    struct fault mail;
     int rc = publish_all(p, notes, f);
 
     if (remind(p, rc ? NULL : f))
         rc = -1;
-    if (remind_send(p, rc ? NULL : f))
+    /* What is given up is told once, so nothing may keep it from being told. */
+    if (send_mail(p, &everything, &tally, &mail)) {
+        if (rc == 0)
+            *f = mail;
+        else
+            fault_also(f, &mail);
         rc = -1;
+    }
     return rc;
-}
-
-/* Two passes at once would tell people everything twice. */
-static int
-take_lock(const struct pass *p, struct fault *f)
-{
-    struct buf *path = buf_new();
-    int lock = -1;
-
-    if (path == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    buf_print(path, "%s.lock", pass_fleet(p)->site.ledger);
-    lock = lock_take(buf_str(path));
-    if (lock < 0 && errno == EWOULDBLOCK)
-        fault_fill(f, EX_TEMPFAIL,
-            "%s: another pass is running, so this one did nothing",
-            buf_str(path));
-    else if (lock < 0)
-        fault_fill(f, EX_CANTCREAT, "%s: cannot make the lock: %s",
-            buf_str(path), strerror(errno));
-    buf_free(path);
-    return lock;
 }
 
 int
 nightly_accept(const struct pass *p, const struct feed *feed, struct buf *notes,
     struct fault *f)
 {
-    int lock = take_lock(p, f);
+    int turn = turn_take(p, f);
 
-    if (lock < 0)
+    if (turn < 0)
         return -1;
     int rc = publish_accept(p, feed, notes, f);
-    lock_drop(lock);
+    lock_drop(turn);
     return rc;
 }
 
 int
 nightly_run(const struct pass *p, struct buf *notes, struct fault *f)
 {
-    int lock = take_lock(p, f);
+    int turn = turn_take(p, f);
 
-    if (lock < 0)
+    if (turn < 0)
         return -1;
     int rc = run_parts(p, notes, f);
-    lock_drop(lock);
+    lock_drop(turn);
     return rc;
 }

@@ -30,11 +30,14 @@ static int
 read_fleet(struct pass *p, const struct pass_options *o,
     struct problems *problems, struct fault *f)
 {
-    const char *transports[TRANSPORTS_MOST + 1] = {NULL};
+    struct config_transport transports[TRANSPORTS_MOST];
     struct config_options options = {.transports = transports};
+    const struct transport *t;
 
-    for (size_t i = 0; i < TRANSPORTS_MOST && transport_at(i) != NULL; i++)
-        transports[i] = transport_at(i)->name;
+    while (options.n_transports < TRANSPORTS_MOST &&
+           (t = transport_at(options.n_transports)) != NULL)
+        transports[options.n_transports++] =
+            (struct config_transport){t->name, t->form, t->takes_server};
     p->config = config_read(o->fleet_file, &options, problems);
     if (p->config == NULL)
         return fault_set(f, EX_CONFIG,

@@ -13,11 +13,4 @@
  */
 int remind_all(const struct pass *p, const struct snapshot *s, struct fault *f);
 
-/*
- * Hand every waiting message of the outbox to the site's transport.  What
- * fails stays and is tried again by the next run.  Every message is tried;
- * returns 0, or -1 with @f set to the first failure.
- */
-int remind_send(const struct pass *p, struct fault *f);
-
 #endif

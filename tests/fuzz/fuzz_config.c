@@ -120,8 +120,9 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 int
 LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    static const char *const transports[] = {"folder", "smtp", NULL};
-    const struct config_options options = {transports};
+    static const struct config_transport transports[] = {
+        {"folder", "PATH", 0}, {"smtp", "HOST[:PORT]", 1}};
+    const struct config_options options = {transports, 2};
     struct problems *ps = problems_new();
     struct buf *out = buf_new();
 

@@ -23,8 +23,7 @@
 static struct config *
 read_preset(const char *file, const char *set)
 {
-    static const char *const transports[] = {NULL};
-    struct config_options options = {transports};
+    struct config_options options = {NULL, 0};
     struct problems *ps = problems_new();
     char path[] = "/tmp/ostler-preset-XXXXXX";
     char *folder = realpath("etc/presets", NULL);

@@ -19,7 +19,13 @@ site_and_mail(void **state)
         "[mail]  (fleet.conf:8)\n"
         "  from             ostler@skerrow.example  (fleet.conf:9)\n"
         "  reply-to         none  (default)\n"
-        "  by               FOLDER out  (fleet.conf:10)\n");
+        "  by               folder out  (fleet.conf:10)\n"
+        "  tls              none  (default)\n"
+        "  login            none  (default)\n"
+        "  password-file    none  (default)\n"
+        "  ca-file          none  (default)\n"
+        "  ehlo             none  (default)\n"
+        "  timeout          300 seconds  (default)\n");
 }
 
 static void

@@ -168,7 +168,8 @@ site_and_mail(void **state)
           "1: error: [site] has no 'ledger'; add ledger = PATH\n" F
           "2: warning: [driver D] has no job, so it is never due; add jobs = "
           "JOB...\n" F "8: error: [mail] has no 'from'; add from = ADDRESS\n" F
-          "8: error: [mail] has no 'by'; add by = TRANSPORT PATH\n" F
+          "8: error: [mail] has no 'by'; add by = folder PATH, "
+          "sendmail PROGRAM or smtp HOST[:PORT]\n" F
           "9: error: [person p] has no 'mail'; add mail = ADDRESS\n" F
           "9: error: [person p] has no 'told'; add told = all, depot DEPOT, "
           "subject SUBJECT or job JOB\n");
@@ -186,13 +187,14 @@ mail(void **state)
         "from = a@b.example\nby = pigeon Paula\n%s",
         rest);
     assert_read(text, F "7: error: 'by': 'pigeon Paula' is no way to send "
-                        "mail; expected folder PATH\n");
+                        "mail; expected folder PATH or smtp "
+                        "SERVER\n");
     snprintf(text, sizeof text,
         "[site]\nname = x\ntime-zone = Etc/UTC\nledger = x\n[mail]\n"
         "from = a@b.example\nby = folder\n%s",
         rest);
     assert_read(text, F "7: error: 'by': 'folder' is no way to send mail; "
-                        "expected folder PATH\n");
+                        "expected folder PATH or smtp SERVER\n");
     snprintf(text, sizeof text,
         "[site]\nname = x\ntime-zone = Etc/UTC\nledger = x\n"
         "[person p]\nmail = a@b.example\ntold = all\n%s",

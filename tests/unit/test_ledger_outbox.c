@@ -52,7 +52,7 @@ waiting(struct ledger *l, struct arena *a, size_t want)
     struct fault f = {0, ""};
     size_t n = 0;
 
-    if (outbox_waiting(l, a, &list, &n, &f) != 0)
+    if (outbox_open(l, a, &list, &n, &f) != 0)
         fail_msg("%s", f.text);
     assert_int_equal(n, want);
     return list;
@@ -106,24 +106,125 @@ a_message_waits_until_it_is_sent(void **state)
     waiting(l, a, 0);
     add(l, "<1>", NULL, 0);
     add(l, "<2>", NULL, 0);
-    assert_int_equal(outbox_failed(l, 1, 100, "no route", NULL), 0);
-    assert_int_equal(outbox_failed(l, 1, 200, "greylisted", NULL), 0);
+    assert_int_equal(outbox_try(l, 1, 100, 400, "cut off", NULL), 0);
     struct outbox_message *m = waiting(l, a, 2);
-    assert_int_equal(m[0].attempts, 2);
-    assert_int_equal(m[0].tried, 200);
-    assert_string_equal(m[0].error, "greylisted");
+    assert_int_equal(m[0].attempts, 1);
+    assert_int_equal(m[0].tried, 100);
+    assert_int_equal(m[0].next_try, 400);
+    assert_string_equal(m[0].error, "cut off");
     assert_int_equal(m[1].attempts, 0);
+    assert_int_equal(m[1].next_try, 0);
+    assert_int_equal(outbox_failed(l, 1, "no route", NULL), 0);
+    assert_int_equal(outbox_try(l, 1, 400, 1000, "cut off", NULL), 0);
+    assert_int_equal(outbox_failed(l, 1, "greylisted", NULL), 0);
+    m = waiting(l, a, 2);
+    assert_int_equal(m[0].attempts, 2);
+    assert_int_equal(m[0].next_try, 1000);
+    assert_string_equal(m[0].error, "greylisted");
 
-    assert_int_equal(outbox_sent(l, 1, 300, NULL), 0);
+    assert_int_equal(outbox_sent(l, 1, 1100, NULL), 0);
     m = waiting(l, a, 1);
     assert_int_equal(m[0].id, 2);
-    /* What comes too late changes nothing. */
-    assert_int_equal(outbox_sent(l, 1, 400, NULL), 0);
-    assert_int_equal(outbox_failed(l, 1, 400, "late", NULL), 0);
-    assert_outside("SELECT sent || ' ' || attempts || ' ' || error FROM outbox"
-                   " WHERE id = 1",
-        "300 2 greylisted");
+    /* What comes too late changes nothing, and no attempt begins. */
+    struct fault f = {0, ""};
+    assert_int_equal(outbox_sent(l, 1, 1200, NULL), 0);
+    assert_int_equal(outbox_failed(l, 1, "late", NULL), 0);
+    assert_int_equal(outbox_give_up(l, 1, 1200, "late", NULL), 0);
+    assert_int_equal(outbox_try(l, 1, 1200, 1300, "late", &f), -1);
+    assert_fault(&f, EX_DATAERR);
+    assert_int_equal(outbox_drop(l, 1, 1200, "late", &f), -1);
+    assert_fault(&f, EX_DATAERR);
+    assert_outside("SELECT sent || ' ' || attempts || ' ' || (error IS NULL)"
+                   " || ' ' || (gave_up IS NULL) || (dropped IS NULL)"
+                   " FROM outbox WHERE id = 1",
+        "1100 2 1 11");
     arena_free(a);
+    ledger_close(l);
+}
+
+/* Given up is not gone: it can still be sent, wait again or be dropped. */
+static void
+a_message_is_given_up_and_comes_back(void **state)
+{
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    struct arena *a = arena_new();
+    for (int i = 0; i < 3; i++) {
+        char id[] = "<0>";
+        id[1] = (char)('0' + i);
+        add(l, id, NULL, 0);
+        assert_int_equal(outbox_try(l, i + 1, 100, 400, "cut off", NULL), 0);
+        assert_int_equal(
+            outbox_give_up(l, i + 1, 110, "no such user", NULL), 0);
+    }
+    struct outbox_message *m = waiting(l, a, 3);
+    assert_int_equal(m[0].gave_up, 110);
+    assert_int_equal(m[0].next_try, 0);
+    assert_string_equal(m[0].error, "no such user");
+    assert_int_equal(outbox_try(l, 1, 500, 800, "cut off", NULL), 0);
+    m = waiting(l, a, 3);
+    assert_int_equal(m[0].gave_up, 110); /* until it is known how it ended */
+    assert_int_equal(outbox_failed(l, 1, "busy", NULL), 0);
+    m = waiting(l, a, 3);
+    assert_int_equal(m[0].gave_up, 0);
+    assert_int_equal(outbox_sent(l, 2, 900, NULL), 0);
+    assert_int_equal(outbox_drop(l, 3, 950, "left us", NULL), 0);
+    m = waiting(l, a, 1);
+    assert_int_equal(m[0].id, 1);
+    struct outbox_message *dropped = NULL;
+    size_t n = 0;
+    assert_int_equal(outbox_dropped(l, a, &dropped, &n, NULL), 0);
+    assert_int_equal(n, 1);
+    assert_int_equal(dropped[0].id, 3);
+    assert_int_equal(dropped[0].dropped, 950);
+    assert_string_equal(dropped[0].note, "left us");
+    arena_free(a);
+    ledger_close(l);
+}
+
+/* A ledger of version 1, with what waits in it, goes on. */
+static void
+an_outbox_of_before_is_taken_over(void **state)
+{
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    struct arena *a = arena_new();
+    add(l, "<1>", NULL, 0);
+    add(l, "<2>", NULL, 0);
+    assert_int_equal(outbox_sent(l, 1, 100, NULL), 0);
+    ledger_close(l);
+    assert_int_equal(run_outside("PRAGMA user_version = 1;"
+                                 "DROP INDEX outbox_waiting;"
+                                 "ALTER TABLE outbox DROP COLUMN note;"
+                                 "ALTER TABLE outbox DROP COLUMN dropped;"
+                                 "ALTER TABLE outbox DROP COLUMN gave_up;"
+                                 "ALTER TABLE outbox DROP COLUMN next_try;"
+                                 "CREATE INDEX outbox_waiting ON outbox(id)"
+                                 " WHERE sent IS NULL"),
+        SQLITE_OK);
+    l = opened(LEDGER_WRITE);
+    struct outbox_message *m = waiting(l, a, 1);
+    assert_int_equal(m[0].id, 2);
+    assert_int_equal(m[0].gave_up, 0);
+    assert_int_equal(m[0].next_try, 0);
+    arena_free(a);
+    ledger_close(l);
+}
+
+/* Nobody drops a message without saying why. */
+static void
+a_drop_without_a_note_is_refused(void **state)
+{
+    struct fault f = {0, ""};
+
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    add(l, "<1>", NULL, 0);
+    assert_int_equal(outbox_drop(l, 1, 100, "", &f), -1);
+    assert_fault(&f, EX_DATAERR);
+    assert_int_equal(outbox_drop(l, 1, 100, NULL, &f), -1);
+    assert_int_equal(outbox_drop(l, 2, 100, "none", &f), -1);
+    assert_outside("SELECT count(*) FROM outbox WHERE dropped IS NULL", "1");
     ledger_close(l);
 }
 
@@ -266,6 +367,9 @@ main(void)
     const struct CMUnitTest tests[] = {
         TEST(a_message_waits_with_its_very_bytes),
         TEST(a_message_waits_until_it_is_sent),
+        TEST(a_message_is_given_up_and_comes_back),
+        TEST(a_drop_without_a_note_is_refused),
+        TEST(an_outbox_of_before_is_taken_over),
         TEST(a_stage_was_told_only_to_whom_it_was_told),
         TEST(the_deadline_last_told),
         TEST(a_message_and_what_it_tells_are_one),

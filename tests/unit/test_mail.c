@@ -421,11 +421,27 @@ transports(void **state)
     (void)state;
     assert_ptr_equal(transport_find("folder")->send, send_folder);
     assert_null(transport_find("pigeon"));
+    assert_ptr_equal(transport_find("smtp")->send, send_smtp);
+    assert_ptr_equal(transport_find("sendmail")->send, send_sendmail);
     assert_string_equal(transport_at(0)->name, "folder");
     size_t n = 0;
     while (transport_at(n) != NULL)
         n++;
     assert_null(transport_at(n + 1));
+}
+
+/* Hand over to the folder at @path. */
+static int
+put_in(const char *path, const struct mail_envelope *e, const char *bytes,
+    size_t len, struct fault *f)
+{
+    struct mail_route route = {.argument = path};
+    struct mail_session s =
+        mail_session_start(transport_find("folder"), &route);
+    int rc = mail_send(&s, e, bytes, len, f);
+
+    mail_session_end(&s);
+    return rc;
 }
 
 /* The folder's file holds just @wanted. */
@@ -446,7 +462,8 @@ the_folder(void **state)
 {
     char root[] = "/tmp/test_mail-XXXXXX";
     char folder[64], path[128];
-    struct mail_envelope e = {"a@b", "c@d", "0123@skerrow.example"};
+    struct mail_envelope e = {
+        "a@b.example", "c@d.example", "0123@skerrow.example"};
     struct fault f = {0};
     struct stat first, second;
 
@@ -454,15 +471,15 @@ the_folder(void **state)
     assert_non_null(mkdtemp(root));
     snprintf(folder, sizeof folder, "%s/mail/out", root);
     snprintf(path, sizeof path, "%s/0123.eml", folder);
-    assert_int_equal(send_folder(folder, &e, "one\r\n", 5, &f), 0);
+    assert_int_equal(put_in(folder, &e, "one\r\n", 5, &f), 0);
     check_file(path, "one\r\n");
     /* Again: the same file, not even written. */
     assert_int_equal(stat(path, &first), 0);
-    assert_int_equal(send_folder(folder, &e, "one\r\n", 5, &f), 0);
+    assert_int_equal(put_in(folder, &e, "one\r\n", 5, &f), 0);
     assert_int_equal(stat(path, &second), 0);
     assert_int_equal(first.st_ino, second.st_ino);
     /* A file is no folder. */
-    assert_int_equal(send_folder(path, &e, "x", 1, &f), -1);
+    assert_int_equal(put_in(path, &e, "x\r\n", 3, &f), -1);
     assert_int_equal(f.code, EX_TEMPFAIL);
     /* Nothing but the one file was made. */
     assert_int_equal(unlink(path), 0);
@@ -480,9 +497,44 @@ the_folder_is_not_left(void **state)
 
     (void)state;
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
-        struct mail_envelope e = {"a@b", "c@d", bad[i]};
-        assert_int_equal(send_folder("/nowhere", &e, "x", 1, &f), -1);
+        struct mail_envelope e = {"a@b.example", "c@d.example", bad[i]};
+        assert_int_equal(put_in("/nowhere", &e, "x\r\n", 3, &f), -1);
         assert_int_equal(f.code, EX_DATAERR);
+    }
+}
+
+/* Whatever the transport, an address that is none and a line that ends in
+ * another way reach nobody. */
+static void
+the_border_of_mail(void **state)
+{
+    static const char *const addresses[] = {"a@b\r\nRSET", "-f@b", "", "a b@c",
+        "a@b>", "a", "a@b\n", "c\xc3\xa9@d"};
+    static const struct {
+        const char *bytes;
+        size_t len;
+    } bad[] = {{"x\n", 2}, {"x\r", 2}, {"x\r\n.\n\r\n", 8},
+        {"x\r\ny\rz\r\n", 9}, {"x\r\ny", 4}, {"x\0y\r\n", 5}, {"\r\r\n", 3},
+        {"x\n\r\n", 4}, {"", 0}, {"\n", 1}};
+    struct mail_envelope good = {"a@b.example", "c@d.example", "0@b.example"};
+    struct fault f = {0};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof addresses / sizeof *addresses; i++) {
+        struct mail_envelope to = good, from = good;
+        to.to = from.from = addresses[i];
+        assert_int_equal(put_in("/nowhere", &to, "x\r\n", 3, &f), -1);
+        assert_int_equal(f.code, EX_DATAERR);
+        f.code = 0;
+        assert_int_equal(put_in("/nowhere", &from, "x\r\n", 3, &f), -1);
+        assert_int_equal(f.code, EX_DATAERR);
+        f.code = 0;
+    }
+    for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
+        assert_int_equal(
+            put_in("/nowhere", &good, bad[i].bytes, bad[i].len, &f), -1);
+        assert_int_equal(f.code, EX_DATAERR);
+        f.code = 0;
     }
 }
 
@@ -507,7 +559,7 @@ write_sample(const char *folder)
     m.text = text;
     m.attachment = &attachment;
     struct buf *bytes = composed(&m);
-    int rc = send_folder(folder, &e, buf_str(bytes), buf_len(bytes), NULL);
+    int rc = put_in(folder, &e, buf_str(bytes), buf_len(bytes), NULL);
     buf_free(bytes);
     return rc ? 1 : 0;
 }
@@ -529,6 +581,7 @@ main(int argc, char **argv)
         cmocka_unit_test(message_ids),
         cmocka_unit_test(transports),
         cmocka_unit_test(the_folder),
+        cmocka_unit_test(the_border_of_mail),
         cmocka_unit_test(the_folder_is_not_left),
     };
 

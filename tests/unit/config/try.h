@@ -22,8 +22,9 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-static const char *const try_transports[] = {"folder", NULL};
-static const struct config_options try_options = {try_transports};
+static const struct config_transport try_transports[] = {
+    {"folder", "PATH", 0}, {"smtp", "SERVER", 1}};
+static const struct config_options try_options = {try_transports, 2};
 
 /* Group set-up: a new folder, and go there. */
 static inline int

@@ -1,0 +1,13 @@
+#ifndef TURN_H
+#define TURN_H
+
+#include "pass.h"
+
+/*
+ * Wait for nobody: the turn to write feeds and to send, which one process at a
+ * time has.  Two at once would tell people everything twice.  Returns a handle
+ * for lock_drop(), or -1 with @f set: EX_TEMPFAIL when another has it.
+ */
+int turn_take(const struct pass *p, struct fault *f);
+
+#endif
