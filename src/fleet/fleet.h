@@ -88,6 +88,9 @@ struct scope {
     const void *which; /* the depot, subject or job; NULL for all */
 };
 
+/* What a person hears of on any day, written to on it or not. */
+enum urgent { URGENT_NONE, URGENT_LAW_OVERDUE };
+
 struct person {
     const char *id;
     const char *name; /* may be NULL */
@@ -98,6 +101,9 @@ struct person {
                          deadline, or after it */
     int from_overdue; /* that span counts from the deadline on */
     weekdays_t days;  /* on which to be written to */
+    const struct workcal *calendar; /* and only when it is open, or NULL */
+    enum urgent urgent;
+    weekdays_t outlook; /* on which to hear of all that is coming */
 };
 
 struct feed {
@@ -113,6 +119,7 @@ struct feed {
 struct mail_settings {
     const char *from; /* an address, or NULL when mail is not set up */
     const char *reply_to;
+    const char *keeper; /* the address to hear of trouble, or NULL */
     const char *transport;
     const char *argument;
 };

@@ -65,6 +65,7 @@ static const char *const texts[STATEMENTS] = {
                  " deadline, message) VALUES (?, ?, ?, ?, ?, ?, ?)",
     [TOLD_HAS] = "SELECT 1 FROM told WHERE subject = ? AND job = ?"
                  " AND cycle = ? AND person = ? AND stage = ?",
+    [TOLD_ANY] = "SELECT 1 FROM told WHERE person = ? LIMIT 1",
     [TOLD_DEADLINE] = "SELECT deadline FROM told WHERE subject = ? AND job = ?"
                       " AND cycle = ? AND person = ? ORDER BY id DESC LIMIT 1",
     [OUTBOX_ADD] = "INSERT INTO outbox(person, message_id, recipient, bytes,"

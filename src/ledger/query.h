@@ -36,6 +36,7 @@ enum statement {
     BEGIN_ALONE,
     TOLD_ADD,
     TOLD_HAS,
+    TOLD_ANY,
     TOLD_DEADLINE,
     OUTBOX_ADD,
     OUTBOX_WAITING,

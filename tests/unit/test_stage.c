@@ -138,7 +138,7 @@ concerns(struct world *w, struct job *j, const char *today, struct span from,
     struct stage s;
 
     assert_true(stage_reached(d, date(today), &s));
-    return stage_concerns(&s, d, &p);
+    return stage_concerns(&s, d, date(today), &p);
 }
 
 static void
