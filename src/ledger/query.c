@@ -77,6 +77,11 @@ static const char *const texts[STATEMENTS] = {
                     " AND sent IS NULL",
     [OUTBOX_FAILED] = "UPDATE outbox SET attempts = attempts + 1, tried = ?2,"
                       " error = ?3 WHERE id = ?1 AND sent IS NULL",
+    [TROUBLES] = "SELECT about, says, told FROM trouble ORDER BY about",
+    [TROUBLE_KEEP] = "INSERT INTO trouble(about, says, told) VALUES (?, ?, ?)"
+                     " ON CONFLICT(about) DO UPDATE SET says = excluded.says,"
+                     " told = excluded.told",
+    [TROUBLE_DROP] = "DELETE FROM trouble WHERE about = ?",
     [PUBLISHED_SAME] = "SELECT sequence, modified FROM published"
                        " WHERE uid = ? AND hash = ?",
     [PUBLISHED_CHANGE] = "INSERT INTO published(uid, hash, sequence, modified)"

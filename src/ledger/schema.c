@@ -88,6 +88,14 @@ static const char *const steps[] = {
     " sequence INTEGER NOT NULL CHECK (sequence >= 0),"
     " modified INTEGER NOT NULL"
     ") STRICT, WITHOUT ROWID;",
+
+    /* What is wrong with the pass, as its keeper was last told. */
+    "PRAGMA user_version = 2;"
+    "CREATE TABLE trouble("
+    " about TEXT PRIMARY KEY CHECK (about <> ''),"
+    " says TEXT NOT NULL CHECK (says <> ''),"
+    " told INTEGER NOT NULL CHECK (told BETWEEN -25567 AND 84005)"
+    ") STRICT, WITHOUT ROWID;",
 };
 
 #define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))

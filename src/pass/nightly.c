@@ -1,6 +1,7 @@
 #include "nightly.h"
 
 #include "buf.h"
+#include "keeper.h"
 #include "lock.h"
 #include "publish.h"
 #include "remind.h"
@@ -9,25 +10,50 @@
 #include <string.h>
 #include <sysexits.h>
 
+/* Keep the first fault of a run, and tell the keeper of each. */
 static int
-remind(const struct pass *p, struct fault *f)
+note(struct watch *w, const char *about, int failed, struct fault *seen,
+    struct fault *first, int rc)
 {
-    struct snapshot *s = pass_snapshot(p, DAY_NONE, f);
-    int rc = s ? remind_all(p, s, f) : -1;
+    if (!failed)
+        return rc;
+    watch_add(w, about, "%s", seen->text);
+    if (rc == 0 && first != NULL)
+        *first = *seen;
+    return -1;
+}
 
-    snapshot_free(s);
+static int
+run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
+    struct fault *f)
+{
+    struct fault seen;
+    int rc = 0;
+
+    rc = note(w, "the feeds", publish_all(p, &seen), &seen, f, rc);
+    rc = note(w, "the reminders", remind_all(p, s, &seen), &seen, f, rc);
+    if (watch_look(w, p, s, rc ? NULL : f))
+        rc = -1;
+    if (keeper_tell(p, w, rc ? NULL : f))
+        rc = -1;
+    if (remind_send(p, rc ? NULL : f))
+        rc = -1;
     return rc;
 }
 
 static int
-run_parts(const struct pass *p, struct fault *f)
+run(const struct pass *p, struct fault *f)
 {
-    int rc = publish_all(p, f);
+    struct snapshot *s = pass_snapshot(p, DAY_NONE, f);
+    struct watch *w = watch_new();
+    int rc = -1;
 
-    if (remind(p, rc ? NULL : f))
-        rc = -1;
-    if (remind_send(p, rc ? NULL : f))
-        rc = -1;
+    if (w == NULL)
+        fault_fill(f, EX_OSERR, "out of memory");
+    else if (s != NULL)
+        rc = run_parts(p, s, w, f);
+    watch_free(w);
+    snapshot_free(s);
     return rc;
 }
 
@@ -60,7 +86,36 @@ nightly_run(const struct pass *p, struct fault *f)
 
     if (lock < 0)
         return -1;
-    int rc = run_parts(p, f);
+    int rc = run(p, f);
     lock_drop(lock);
+    return rc;
+}
+
+static int
+show_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
+    struct buf *out, struct fault *f)
+{
+    if (pass_fleet(p)->site.mail.from == NULL) {
+        buf_text(out, "there is no [mail], so nobody is written to\n");
+        return 0;
+    }
+    if (remind_show(p, s, out, f) || watch_look(w, p, s, f))
+        return -1;
+    return keeper_show(p, w, out, f);
+}
+
+int
+nightly_show(const struct pass *p, struct buf *out, struct fault *f)
+{
+    struct snapshot *s = pass_snapshot(p, DAY_NONE, f);
+    struct watch *w = watch_new();
+    int rc = -1;
+
+    if (w == NULL)
+        fault_fill(f, EX_OSERR, "out of memory");
+    else if (s != NULL)
+        rc = show_parts(p, s, w, out, f);
+    watch_free(w);
+    snapshot_free(s);
     return rc;
 }

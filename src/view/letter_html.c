@@ -5,6 +5,8 @@
 #include "letter_parts.h"
 #include "wording.h"
 
+#include <string.h>
+
 /*
  * One column.  What must be so is on the elements, for readers that drop the
  * sheet; the sheet adds what they can do without, and the dark, which has to
@@ -25,6 +27,7 @@ static const char head[] =
     "ul{margin:0;padding-left:20px}\n"
     "code{display:block;font-size:14px;background:#eef0f2;padding:2px 6px;"
     "margin:2px 0}\n"
+    ".n{white-space:nowrap}\n"
     "@media (prefers-color-scheme:dark){\n"
     "body{background:#17191c!important;color:#ececec!important}\n"
     "i,.m{color:#b9bdc3!important}\n"
@@ -53,14 +56,19 @@ add_line(void *to, const char *label, const char *text)
     html_add(text, to);
 }
 
+/* What is typed is made of ids, which need no escaping.  The last option stays
+ * whole: a line that ends with one of its dashes would be copied wrong. */
 static void
 add_command(void *to, const char *label, const char *text)
 {
-    buf_text(to, "<br><i>");
+    const char *option = strstr(text, "--");
+    size_t before = option != NULL ? (size_t)(option - text) : strlen(text);
+
+    buf_text(to, "<div><i>");
     html_add(label, to);
     buf_text(to, ":</i> <code>");
-    html_add(text, to);
-    buf_text(to, "</code>");
+    buf_add(to, text, before);
+    buf_print(to, "<span class=\"n\">%s</span></code></div>", text + before);
 }
 
 static void
