@@ -29,7 +29,7 @@ static const char *const road_words[] = {"runs on", "waits", NULL};
 static const char *const roll_words[] = {
     "preceding", "following", "nearest", NULL};
 static const char *const forecast_words[] = {"early", "likely", "late", NULL};
-static const char *const urgent_words[] = {"none", "law overdue", NULL};
+static const char *const urgent_words[] = {"never", "law overdue", NULL};
 static const char *const unit_words[] = {"km", "miles", NULL};
 /* After ORIGIN_NONE, which nobody writes. */
 static const char *const origin_words[] = {
@@ -175,7 +175,7 @@ const struct key key_table[] = {
     PLAIN(IN(PERSON), 0, "calendar", SORT(calendar, calendar),
         AT(person, calendar), "CALENDAR"),
     {"urgent", IN(PERSON), 0, PART_WHOLE, SORT(choice, choice),
-        AT(person, urgent), "none or law overdue", urgent_words},
+        AT(person, urgent), "never or law overdue", urgent_words},
     PLAIN(IN(PERSON), 0, "outlook", SORT(weekdays, weekdays),
         AT(person, outlook), "WEEKDAY..."),
 

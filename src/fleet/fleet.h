@@ -89,7 +89,7 @@ struct scope {
 };
 
 /* What a person hears of on any day, written to on it or not. */
-enum urgent { URGENT_NONE, URGENT_LAW_OVERDUE };
+enum urgent { URGENT_NEVER, URGENT_LAW_OVERDUE };
 
 struct person {
     const char *id;

@@ -98,7 +98,7 @@ static const char *const steps[] = {
     ") STRICT, WITHOUT ROWID;",
 };
 
-#define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))
+_Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");
 
 /* The number that the pragma @text answers with. */
 static int
