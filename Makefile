@@ -120,6 +120,11 @@ bench-built: all
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 
+# A pass with ten messages, killed at every one of its system calls.
+.PHONY: kill
+kill: all
+	@BUILD=$(BUILD) KILL=all tests/scenarios/41-kill-ten
+
 # The reader of the fleet file on what libFuzzer makes up, for so long.
 FUZZ_SECONDS ?= 600
 FUZZ_SOURCES := $(filter-out src/config/source.c,$(wildcard $(addprefix \
@@ -168,6 +173,7 @@ help:
 	@echo 'make sanitize    the tests under ASan and UBSan'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
+	@echo 'make kill        a pass killed at every system call; most of an hour'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
 	@echo 'make format      clang-format, in place'
