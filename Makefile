@@ -123,7 +123,7 @@ bench-built: all
 # A pass with ten messages, killed at every one of its system calls.
 .PHONY: kill
 kill: all
-	@BUILD=$(BUILD) KILL=all tests/scenarios/41-kill-ten
+	@BUILD=$(BUILD) KILL=all tests/scenarios/51-kill-ten
 
 # The reader of the fleet file on what libFuzzer makes up, for so long.
 FUZZ_SECONDS ?= 600

@@ -96,7 +96,8 @@ sort_dues(const struct digest *g, struct lists *l)
             is_event = !item->is_old;
             item++;
         }
-        if (g->outlook != DAY_NONE && is_coming(g, d, l->letter.outlook)) {
+        if (!is_event && g->outlook != DAY_NONE &&
+            is_coming(g, d, l->letter.outlook)) {
             l->coming[l->letter.n_coming++] = d;
             is_event = 1;
         }

@@ -29,7 +29,7 @@ struct letter {
                                            before, and only named */
     size_t n_under_way;
     day_t outlook; /* the last day of the outlook, or DAY_NONE: there is none */
-    const struct due *const *coming; /* what lies in it */
+    const struct due *const *coming; /* what lies in it besides the items */
     size_t n_coming;
 };
 

@@ -25,7 +25,7 @@ static const char head[] =
     "h3{font-size:17px;margin:0}\n"
     "i{font-style:normal;color:#4f4f4f}\n"
     "ul{margin:0;padding-left:20px}\n"
-    "code{display:block;font-size:14px;background:#eef0f2;padding:2px 6px;"
+    "code{display:inline-block;font-size:14px;background:#eef0f2;padding:2px 6px;"
     "margin:2px 0}\n"
     ".n{white-space:nowrap}\n"
     "@media (prefers-color-scheme:dark){\n"

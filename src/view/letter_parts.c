@@ -229,9 +229,10 @@ letter_outlook(const struct letter *l, struct buf *out)
     char day[WORDING_DATE];
 
     if (l->n_coming == 0)
-        buf_print(out, "Nothing of yours is due by %s.",
-            wording_date(l->outlook, day));
+        buf_print(out, "Nothing %sof yours is due by %s.",
+            l->n > 0 ? "else " : "", wording_date(l->outlook, day));
     else
-        buf_print(out, "All that is due by %s, and what has no day:",
+        buf_print(out, "%s that is due by %s, and what has no day:",
+            l->n > 0 ? "Besides what stands above, all" : "All",
             wording_date(l->outlook, day));
 }

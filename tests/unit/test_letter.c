@@ -206,6 +206,18 @@ two_short_lists(void **state)
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "Outlook (0)\n\n"
         "Nothing of yours is due by Mon 28 Dec 2026.\n\n" CAUTION);
+    /* What is told in full is not listed once more. */
+    l.n = 1;
+    struct buf *out = buf_new();
+    assert_int_equal(letter_text(&l, out), 0);
+    assert_non_null(
+        strstr(buf_str(out), "Nothing else of yours is due by Mon 28 Dec"));
+    l.n_coming = 1;
+    buf_clear(out);
+    assert_int_equal(letter_text(&l, out), 0);
+    assert_non_null(strstr(buf_str(out),
+        "Besides what stands above, all that is due by Mon 28 Dec 2026, and "));
+    buf_free(out);
 }
 
 /* 59 characters, of one byte or of three, and a mark where it was cut. */
