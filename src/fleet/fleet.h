@@ -97,10 +97,10 @@ struct person {
     const char *mail;
     const struct scope *told;
     size_t n_told;
-    struct span from; /* the earliest stage to hear of, before the
-                         deadline, or after it */
-    int from_overdue; /* that span counts from the deadline on */
-    weekdays_t days;  /* on which to be written to */
+    struct span from;               /* the earliest stage to hear of, before the
+                                       deadline, or after it */
+    int from_overdue;               /* that span counts from the deadline on */
+    weekdays_t days;                /* on which to be written to */
     const struct workcal *calendar; /* and only when it is open, or NULL */
     enum urgent urgent;
     weekdays_t outlook; /* on which to hear of all that is coming */

@@ -119,7 +119,7 @@ static int
 is_old(const struct digest *g, const struct digest_item *item)
 {
     const struct due *d = item->due;
-    struct stage before;
+    struct stage before = {.day = DAY_NONE};
 
     if (d->state != DUE_AHEAD || d->warnings & WARN_BOOK_NOW)
         return 0;

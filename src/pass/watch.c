@@ -12,9 +12,9 @@
 #include <sysexits.h>
 
 /* These are our own policy. */
-#define HOLIDAYS_LEFT 56        /* days */
-#define MAIL_FAILING (6 * 3600) /* seconds */
-#define READINGS_QUIET 28       /* days */
+#define HOLIDAYS_LEFT 56   /* days */
+#define MAIL_FAILING 21600 /* seconds: six hours */
+#define READINGS_QUIET 28  /* days */
 
 struct watch {
     struct arena *arena;
