@@ -164,7 +164,7 @@ find_outlook(struct digest *g, struct fault *f)
     char stage[STAGE_TEXT];
 
     g->outlook = DAY_NONE;
-    if (day == DAY_NONE || g->person->outlook == 0)
+    if (day < DAY_FIRST + 7 || g->person->outlook == 0)
         return 0;
     while (!(g->person->outlook >> day_weekday(day) & 1))
         day = step_days(day, -1);
