@@ -213,6 +213,9 @@ letter_short(const struct due *d, struct buf *out)
         break;
     case DUE_NOW:
     case DUE_AHEAD:
+        if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
+            buf_print(
+                out, "plan day %s, ", wording_short_date(d->plan_day, day));
         buf_print(out, "deadline %s", wording_date(d->deadline, day));
         break;
     }

@@ -220,6 +220,27 @@ two_short_lists(void **state)
     buf_free(out);
 }
 
+/* What has another plan day than its deadline is listed with both. */
+static void
+a_plan_day_in_a_list(void **state)
+{
+    struct world *w = *state;
+    struct letter_item items[WORLD_TASKS];
+    const struct due *dues[1];
+
+    job_done(w, "a", "Wash", "2026-11-25");
+    struct letter l = letter_of(w, items);
+    dues[0] = items[0].due;
+    l.n = 0;
+    l.under_way = dues;
+    l.n_under_way = 1;
+    struct buf *out = buf_new();
+    assert_int_equal(letter_text(&l, out), 0);
+    assert_non_null(strstr(buf_str(out),
+        "\n- K7 Wash, plan day Fri 4 Dec, deadline Sat 5 Dec 2026 (own)\n"));
+    buf_free(out);
+}
+
 /* 59 characters, of one byte or of three, and a mark where it was cut. */
 static void
 a_long_title_is_cut(void **state)
@@ -311,6 +332,7 @@ main(void)
         WORLD_TEST(a_deadline_that_moved),
         WORLD_TEST(the_text),
         WORLD_TEST(two_short_lists),
+        WORLD_TEST(a_plan_day_in_a_list),
         WORLD_TEST(a_long_title_is_cut),
         WORLD_TEST(hostile_titles),
         WORLD_TEST(the_page),
