@@ -137,6 +137,11 @@ bench-built: all
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 
+# A pass with ten messages, killed at every one of its system calls.
+.PHONY: kill
+kill: all
+	@BUILD=$(BUILD) KILL=all tests/scenarios/61-kill-ten
+
 # The reader of the fleet file on what libFuzzer makes up, for so long.
 FUZZ_SECONDS ?= 600
 FUZZ_SOURCES := $(filter-out src/config/source.c,$(wildcard $(addprefix \
@@ -187,6 +192,7 @@ help:
 	@echo 'make torture     mail while each write in turn fails'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
+	@echo 'make kill        a pass killed at every system call; most of an hour'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
 	@echo 'make format      clang-format, in place'

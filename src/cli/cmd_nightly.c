@@ -4,17 +4,27 @@
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_feeds(i);
-    int rc = p != NULL ? nightly_run(p, i->notes, &i->fault) : -1;
+    int dry = options_value(&i->options, "dry-run") != NULL;
+    struct pass *p = dry ? command_pass(i, LEDGER_READ) : command_feeds(i);
+    int rc = -1;
 
+    if (p != NULL)
+        rc = dry ? nightly_show(p, i->out, &i->fault)
+                 : nightly_run(p, i->notes, &i->fault);
     pass_close(p);
     return rc;
 }
+
+static const struct option_row options[] = {
+    {"dry-run", 0, NULL, "only say what would be sent to whom, and why"},
+    {NULL, 0, NULL, NULL},
+};
 
 const struct command cmd_nightly = {
     .name = "nightly",
     .operands = "",
     .summary = "Write the feeds and send the reminders; silent when all is "
                "well.",
+    .options = options,
     .run = run,
 };

@@ -116,6 +116,27 @@ any_due(const struct reading *r, const struct scope *scopes, size_t n)
     return 0;
 }
 
+/* Nonzero when the calendar of @p is open on one of the days of @p. */
+static int
+any_open(const struct person *p)
+{
+    day_t d = workcal_following(p->calendar, DAY_FIRST);
+
+    while (d != DAY_NONE && !(p->days >> day_weekday(d) & 1))
+        d = workcal_following(p->calendar, step_days(d, 1));
+    return d != DAY_NONE;
+}
+
+static void
+doubt_days(struct reading *r, const struct section *s, const struct person *p)
+{
+    if (p->calendar != NULL && !any_open(p))
+        reading_warning(r, section_entry(s, "calendar")->place,
+            "'calendar': it is never open on the 'days' of %s, who is never "
+            "written to; correct one of them",
+            s->title);
+}
+
 static void
 doubt_scopes(struct reading *r)
 {
@@ -127,6 +148,8 @@ doubt_scopes(struct reading *r)
                 "'told': nothing in it is ever due, so %s is never written "
                 "to; name what has a job",
                 s->title);
+        if (s->kind == SECTION_PERSON)
+            doubt_days(r, s, p);
         if (s->kind == SECTION_FEED && !any_due(r, f->shows, f->n_shows))
             reading_warning(r, section_entry(s, "shows")->place,
                 "'shows': nothing in it is ever due, so %s is empty; name "

@@ -30,6 +30,7 @@ static const char *const road_words[] = {"runs on", "waits", NULL};
 static const char *const roll_words[] = {
     "preceding", "following", "nearest", NULL};
 static const char *const forecast_words[] = {"early", "likely", "late", NULL};
+static const char *const urgent_words[] = {"never", "law overdue", NULL};
 static const char *const unit_words[] = {"km", "miles", NULL};
 static const char *const form_words[] = {"events", "to-dos", NULL};
 /* After SERVER_TLS_USUAL, which is to write nothing. */
@@ -82,6 +83,8 @@ const struct key key_table[] = {
         AT(mail_settings, from), "ADDRESS"),
     PLAIN(IN(MAIL), 0, "reply-to", SORT(address, text),
         AT(mail_settings, reply_to), "ADDRESS"),
+    PLAIN(IN(MAIL), 0, "keeper", SORT(address, text), AT(mail_settings, keeper),
+        "ADDRESS"),
     PLAIN(IN(MAIL), IN(MAIL), "by", SORT(transport, transport), 0,
         "folder PATH, sendmail PROGRAM or smtp HOST[:PORT]"),
     {"tls", IN(MAIL), 0, PART_WHOLE, SORT(choice, choice),
@@ -118,8 +121,8 @@ const struct key key_table[] = {
     PLAIN(IN(CALENDAR), 0, "open", SORT(open, open), 0, "YYYY-MM-DD..."),
 
     PLAIN(IN(DEPOT), 0, "title", SORT(text, text), AT(depot, title), "TEXT"),
-    PLAIN(IN(DEPOT), IN(DEPOT), "calendar", SORT(calendar, calendar), 0,
-        "CALENDAR"),
+    PLAIN(IN(DEPOT), IN(DEPOT), "calendar", SORT(calendar, calendar),
+        AT(depot, calendar), "CALENDAR"),
     PLAIN(IN(DEPOT), 0, "time-zone", SORT(zone, text), AT(depot, time_zone),
         "ZONE"),
 
@@ -192,6 +195,12 @@ const struct key key_table[] = {
     PLAIN(IN(PERSON), 0, "stages", SORT(stages, stages), 0, "SPAN onward"),
     PLAIN(IN(PERSON), 0, "days", SORT(weekdays, weekdays), AT(person, days),
         "WEEKDAY..."),
+    PLAIN(IN(PERSON), 0, "calendar", SORT(calendar, calendar),
+        AT(person, calendar), "CALENDAR"),
+    {"urgent", IN(PERSON), 0, PART_WHOLE, SORT(choice, choice),
+        AT(person, urgent), "never or law overdue", urgent_words},
+    PLAIN(IN(PERSON), 0, "outlook", SORT(weekdays, weekdays),
+        AT(person, outlook), "WEEKDAY..."),
 
     PLAIN(IN(FEED), 0, "title", SORT(text, text), AT(feed, title), "TEXT"),
     PLAIN(IN(FEED), IN(FEED), "shows", SORT(shows, shows), 0, SHOWS_FORM),

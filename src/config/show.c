@@ -112,12 +112,12 @@ SHOW_WRITER(show_wait)
 
 SHOW_WRITER(show_calendar)
 {
-    const struct depot *depot = at;
-    const struct section *s = r->document->sections;
+    const struct workcal *calendar = *(const struct workcal *const *)at;
+    const struct section *s = calendar ? r->document->sections : NULL;
 
     while (s != NULL &&
            (s->kind != SECTION_CALENDAR ||
-               ((const struct calendar *)s->object)->made != depot->calendar))
+               ((const struct calendar *)s->object)->made != calendar))
         s = s->next;
     buf_text(out, s ? s->id : none);
 }

@@ -50,7 +50,7 @@ VALUE_READER(value_closed);
 VALUE_READER(value_open);
 
 /* value_name.c: what names other sections */
-VALUE_READER(value_calendar); /* struct depot */
+VALUE_READER(value_calendar); /* const struct workcal * */
 VALUE_READER(value_place);    /* struct rule */
 VALUE_READER(value_covers);   /* struct job, as the next two */
 VALUE_READER(value_follows);

@@ -23,12 +23,11 @@ void
 value_calendar(
     struct reading *r, const struct key *k, struct entry *e, void *at)
 {
-    struct depot *depot = at;
     const struct calendar *c = find_one(r, e, SECTION_CALENDAR);
 
     (void)k;
     if (c != NULL)
-        depot->calendar = c->made;
+        *(const struct workcal **)at = c->made;
 }
 
 void

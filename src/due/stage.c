@@ -124,8 +124,8 @@ stage_reached(const struct due *d, day_t today, struct stage *out)
 }
 
 int
-stage_concerns(
-    const struct stage *s, const struct due *d, const struct person *p)
+stage_concerns(const struct stage *s, const struct due *d, day_t today,
+    const struct person *p)
 {
     day_t from = step_span(
         d->deadline, p->from, p->from_overdue ? 1 : -1, MONTH_END_CLAMP);
@@ -134,6 +134,6 @@ stage_concerns(
     if (!s->dated)
         return !p->from_overdue || d->state == DUE_NO_RECORD;
     if (p->from_overdue)
-        return s->day > d->deadline && s->day >= from;
+        return s->day > d->deadline && today >= from;
     return s->day >= from;
 }

@@ -24,8 +24,10 @@ struct stage {
  */
 int stage_reached(const struct due *d, day_t today, struct stage *out);
 
-/* Nonzero when @p wants to hear of @s, a stage of @d. */
-int stage_concerns(
-    const struct stage *s, const struct due *d, const struct person *p);
+/* Nonzero when @p wants to hear of @s, the stage of @d reached on @today.  Who
+ * hears only so long after the deadline does so on that very day, whenever the
+ * next stage is: what stays overdue climbs to them. */
+int stage_concerns(const struct stage *s, const struct due *d, day_t today,
+    const struct person *p);
 
 #endif

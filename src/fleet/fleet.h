@@ -105,16 +105,22 @@ struct scope {
     const void *which; /* the depot, subject, job or person; NULL for all */
 };
 
+/* What a person hears of on any day, written to on it or not. */
+enum urgent { URGENT_NEVER, URGENT_LAW_OVERDUE };
+
 struct person {
     const char *id;
     const char *name; /* may be NULL */
     const char *mail;
     const struct scope *told;
     size_t n_told;
-    struct span from; /* the earliest stage to hear of, before the
-                         deadline, or after it */
-    int from_overdue; /* that span counts from the deadline on */
-    weekdays_t days;  /* on which to be written to */
+    struct span from;               /* the earliest stage to hear of, before the
+                                       deadline, or after it */
+    int from_overdue;               /* that span counts from the deadline on */
+    weekdays_t days;                /* on which to be written to */
+    const struct workcal *calendar; /* and only when it is open, or NULL */
+    enum urgent urgent;
+    weekdays_t outlook; /* on which to hear of all that is coming */
 };
 
 enum feed_form { FEED_EVENTS, FEED_TODOS };
@@ -138,6 +144,7 @@ struct feed {
 struct mail_settings {
     const char *from; /* an address, or NULL when mail is not set up */
     const char *reply_to;
+    const char *keeper; /* the address to hear of trouble, or NULL */
     const char *transport;
     const char *argument;
     enum server_tls tls;

@@ -101,6 +101,7 @@ static const char *const texts[STATEMENTS] = {
                  " deadline, message) VALUES (?, ?, ?, ?, ?, ?, ?)",
     [TOLD_HAS] = "SELECT 1 FROM told WHERE subject = ? AND job = ?"
                  " AND cycle = ? AND person = ? AND stage = ?",
+    [TOLD_ANY] = "SELECT 1 FROM told WHERE person = ? LIMIT 1",
     [TOLD_DEADLINE] = "SELECT deadline FROM told WHERE subject = ? AND job = ?"
                       " AND cycle = ? AND person = ? ORDER BY id DESC LIMIT 1",
     [OUTBOX_ADD] = "INSERT INTO outbox(person, message_id, recipient, bytes,"
@@ -119,6 +120,11 @@ static const char *const texts[STATEMENTS] = {
                        " error = ?3 WHERE" OPEN,
     [OUTBOX_DROP] = "UPDATE outbox SET dropped = ?2, note = ?3 WHERE" OPEN
                     " RETURNING id",
+    [TROUBLES] = "SELECT about, says, told FROM trouble ORDER BY about",
+    [TROUBLE_KEEP] = "INSERT INTO trouble(about, says, told) VALUES (?, ?, ?)"
+                     " ON CONFLICT(about) DO UPDATE SET says = excluded.says,"
+                     " told = excluded.told",
+    [TROUBLE_DROP] = "DELETE FROM trouble WHERE about = ?",
     [PUBLISHED_SAME] = "SELECT sequence, modified FROM published"
                        " WHERE feed = ? AND uid = ? AND hash = ?",
     [PUBLISHED_CHANGE] = "INSERT INTO"

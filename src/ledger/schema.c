@@ -146,7 +146,14 @@ static const char *const steps[] = {
     " CHECK (note <> '' AND (note IS NULL) = (dropped IS NULL));"
     "DROP INDEX outbox_waiting;"
     "CREATE INDEX outbox_waiting ON outbox(id) WHERE sent IS NULL"
-    " AND dropped IS NULL;",
+    " AND dropped IS NULL;"
+
+    /* What is wrong with the pass, as its keeper was last told. */
+    "CREATE TABLE trouble("
+    " about TEXT PRIMARY KEY CHECK (about <> ''),"
+    " says TEXT NOT NULL CHECK (says <> ''),"
+    " told INTEGER NOT NULL CHECK (told BETWEEN -25567 AND 84005)"
+    ") STRICT, WITHOUT ROWID;",
 };
 
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");

@@ -27,6 +27,17 @@ told_has(struct ledger *l, const struct told *t, struct fault *f)
 }
 
 int
+told_anything(struct ledger *l, const char *person, struct fault *f)
+{
+    struct query q = query_start(l, TOLD_ANY);
+
+    query_text(&q, person);
+    int row = query_row(&q, f);
+    query_end(&q);
+    return row;
+}
+
+int
 told_last_deadline(
     struct ledger *l, const struct told *t, day_t *deadline, struct fault *f)
 {

@@ -23,6 +23,9 @@ struct told {
 /* Nonzero when @t was told, whatever the deadline then; -1 on failure. */
 int told_has(struct ledger *l, const struct told *t, struct fault *f);
 
+/* Nonzero when the person was ever told anything; -1 on failure. */
+int told_anything(struct ledger *l, const char *person, struct fault *f);
+
 /*
  * The deadline last told to @t's person of its subject, job and cycle, in
  * whatever stage; DAY_NONE when none was.  Returns 0 or -1.

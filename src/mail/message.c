@@ -82,6 +82,12 @@ is_list_id(const char *id)
 }
 
 static int
+is_text(const char *text)
+{
+    return g_utf8_validate(text, -1, NULL) && strchr(text, '\r') == NULL;
+}
+
+static int
 check_texts(const struct mail_message *m, struct fault *f)
 {
     const char *texts[] = {
@@ -96,7 +102,7 @@ check_texts(const struct mail_message *m, struct fault *f)
     if (m->list_id != NULL && !is_list_id(m->list_id))
         return fault_set(
             f, EX_DATAERR, "'%s' is not the name of a list", m->list_id);
-    if (!g_utf8_validate(m->text, -1, NULL) || strchr(m->text, '\r') != NULL)
+    if (!is_text(m->text) || (m->html != NULL && !is_text(m->html)))
         return fault_set(
             f, EX_DATAERR, "the text of a message has a CR or is not UTF-8");
     return 0;
@@ -120,9 +126,9 @@ set_content(GMimePart *part, const char *bytes, size_t len,
 /* Quoted-printable also where the text would do without: then no line is too
  * long, no blank at the end of one gets lost, and there is one case. */
 static GMimePart *
-text_part(const char *text)
+text_part(const char *subtype, const char *text)
 {
-    GMimePart *part = g_mime_part_new_with_type("text", "plain");
+    GMimePart *part = g_mime_part_new_with_type("text", subtype);
 
     g_mime_object_set_content_type_parameter(
         GMIME_OBJECT(part), "charset", "utf-8");
@@ -145,24 +151,51 @@ attachment_part(const struct mail_attachment *a)
     return part;
 }
 
-/* Both parts, with a boundary that the same message always gets; neither
- * encoding ever writes "=_". */
-static GMimeObject *
-both_parts(const struct mail_message *m)
+/* A multipart with a boundary that the same message always gets; neither
+ * encoding ever writes "=_".  @mark tells those of one message apart. */
+static GMimeMultipart *
+new_multipart(const struct mail_message *m, const char *subtype, char mark)
 {
     char boundary[70];
-    GMimeMultipart *both = g_mime_multipart_new_with_subtype("mixed");
-    GMimePart *text = text_part(m->text);
-    GMimePart *attachment = attachment_part(m->attachment);
+    GMimeMultipart *all = g_mime_multipart_new_with_subtype(subtype);
 
-    snprintf(boundary, sizeof boundary, "=_%.*s",
+    snprintf(boundary, sizeof boundary, "=_%c%.*s", mark,
         (int)MIN(strcspn(m->message_id, "@"), 60), m->message_id);
-    g_mime_multipart_set_boundary(both, boundary);
-    g_mime_multipart_add(both, GMIME_OBJECT(text));
-    g_mime_multipart_add(both, GMIME_OBJECT(attachment));
-    g_object_unref(text);
-    g_object_unref(attachment);
-    return GMIME_OBJECT(both);
+    g_mime_multipart_set_boundary(all, boundary);
+    return all;
+}
+
+/* Hand @part over to @all. */
+static void
+add_part(GMimeMultipart *all, GMimeObject *part)
+{
+    g_mime_multipart_add(all, part);
+    g_object_unref(part);
+}
+
+/* The text, and after it what is to be shown rather (RFC 2046, 5.1.4). */
+static GMimeObject *
+words_part(const struct mail_message *m)
+{
+    GMimeObject *text = GMIME_OBJECT(text_part("plain", m->text));
+
+    if (m->html == NULL)
+        return text;
+    GMimeMultipart *all = new_multipart(m, "alternative", 'a');
+    add_part(all, text);
+    add_part(all, GMIME_OBJECT(text_part("html", m->html)));
+    return GMIME_OBJECT(all);
+}
+
+static GMimeObject *
+body_part(const struct mail_message *m)
+{
+    if (m->attachment == NULL)
+        return words_part(m);
+    GMimeMultipart *all = new_multipart(m, "mixed", 'm');
+    add_part(all, words_part(m));
+    add_part(all, GMIME_OBJECT(attachment_part(m->attachment)));
+    return GMIME_OBJECT(all);
 }
 
 static void
@@ -260,8 +293,7 @@ mail_compose(const struct mail_message *m, struct buf *out, struct fault *f)
     int failed = 1;
     struct buf *raw = buf_new();
     GMimeMessage *message = g_mime_message_new(FALSE);
-    GMimeObject *body =
-        m->attachment ? both_parts(m) : GMIME_OBJECT(text_part(m->text));
+    GMimeObject *body = body_part(m);
     if (raw != NULL) {
         set_headers(message, m, date, raw);
         g_mime_message_set_mime_part(message, body);

@@ -31,6 +31,7 @@ struct mail_message {
     const char *message_id; /* from mail_message_id() */
     int64_t date;           /* seconds since 1970-01-01T00:00:00Z */
     const char *text;       /* each line ends with LF */
+    const char *html;       /* the same as a page; may be NULL */
     const struct mail_attachment *attachment; /* may be NULL */
 };
 

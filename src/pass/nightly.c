@@ -1,39 +1,84 @@
 #include "nightly.h"
 
+#include "buf.h"
+#include "keeper.h"
 #include "lock.h"
 #include "publish.h"
 #include "remind.h"
 #include "send.h"
 #include "turn.h"
 
-static int
-remind(const struct pass *p, struct fault *f)
-{
-    struct snapshot *s = pass_settled(p, DAY_NONE, f);
-    int rc = s ? remind_all(p, s, f) : -1;
+#include <sysexits.h>
 
-    snapshot_free(s);
-    return rc;
+/* The first fault of a run is its outcome. */
+struct outcome {
+    int rc;
+    struct fault *first;
+};
+
+static void
+take(struct outcome *o, int failed, const struct fault *seen)
+{
+    if (!failed)
+        return;
+    if (o->rc == 0)
+        *o->first = *seen;
+    o->rc = -1;
 }
 
-static int
-run_parts(const struct pass *p, struct buf *notes, struct fault *f)
+/* The keeper hears of what failed, besides. */
+static void
+report(struct outcome *o, struct watch *w, const char *about, int failed,
+    const struct fault *seen)
+{
+    take(o, failed, seen);
+    if (failed)
+        watch_add(w, about, "%s", seen->text);
+}
+
+/* What is given up is told once, so nothing may keep it from being told. */
+static void
+send_all(const struct pass *p, struct outcome *o)
 {
     static const struct send_request everything = {0};
     struct send_tally tally;
-    struct fault mail;
-    int rc = publish_all(p, notes, f);
+    struct fault seen;
 
-    if (remind(p, rc ? NULL : f))
-        rc = -1;
-    /* What is given up is told once, so nothing may keep it from being told. */
-    if (send_mail(p, &everything, &tally, &mail)) {
-        if (rc == 0)
-            *f = mail;
-        else
-            fault_also(f, &mail);
-        rc = -1;
-    }
+    if (send_mail(p, &everything, &tally, &seen) == 0)
+        return;
+    if (o->rc != 0)
+        fault_also(o->first, &seen);
+    take(o, 1, &seen);
+}
+
+static int
+run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
+    struct buf *notes, struct fault *f)
+{
+    struct outcome o = {0, f};
+    struct fault seen;
+
+    report(&o, w, "the feeds", publish_all(p, notes, &seen), &seen);
+    report(&o, w, "the reminders", remind_all(p, s, &seen), &seen);
+    take(&o, watch_look(w, p, s, &seen), &seen);
+    take(&o, keeper_tell(p, w, &seen), &seen);
+    send_all(p, &o);
+    return o.rc;
+}
+
+static int
+run(const struct pass *p, struct buf *notes, struct fault *f)
+{
+    struct snapshot *s = pass_settled(p, DAY_NONE, f);
+    struct watch *w = watch_new();
+    int rc = -1;
+
+    if (w == NULL)
+        fault_fill(f, EX_OSERR, "out of memory");
+    else if (s != NULL)
+        rc = run_parts(p, s, w, notes, f);
+    watch_free(w);
+    snapshot_free(s);
     return rc;
 }
 
@@ -57,7 +102,36 @@ nightly_run(const struct pass *p, struct buf *notes, struct fault *f)
 
     if (turn < 0)
         return -1;
-    int rc = run_parts(p, notes, f);
+    int rc = run(p, notes, f);
     lock_drop(turn);
+    return rc;
+}
+
+static int
+show_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
+    struct buf *out, struct fault *f)
+{
+    if (pass_fleet(p)->site.mail.from == NULL) {
+        buf_text(out, "there is no [mail], so nobody is written to\n");
+        return 0;
+    }
+    if (remind_show(p, s, out, f) || watch_look(w, p, s, f))
+        return -1;
+    return keeper_show(p, w, out, f);
+}
+
+int
+nightly_show(const struct pass *p, struct buf *out, struct fault *f)
+{
+    struct snapshot *s = pass_snapshot(p, DAY_NONE, f);
+    struct watch *w = watch_new();
+    int rc = -1;
+
+    if (w == NULL)
+        fault_fill(f, EX_OSERR, "out of memory");
+    else if (s != NULL)
+        rc = show_parts(p, s, w, out, f);
+    watch_free(w);
+    snapshot_free(s);
     return rc;
 }

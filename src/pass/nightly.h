@@ -15,4 +15,11 @@ int nightly_run(const struct pass *p, struct buf *notes, struct fault *f);
 int nightly_accept(const struct pass *p, const struct feed *feed,
     struct buf *notes, struct fault *f);
 
+/*
+ * Append what nightly_run() would send to whom, and why, for people to read,
+ * and write nothing: the ledger of @p may be open for reading only.  Returns 0,
+ * or -1 with @f set.
+ */
+int nightly_show(const struct pass *p, struct buf *out, struct fault *f);
+
 #endif

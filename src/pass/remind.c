@@ -1,30 +1,25 @@
 #include "remind.h"
 
-#include "arena.h"
 #include "buf.h"
-#include "clean.h"
-#include "message.h"
-#include "outbox.h"
+#include "digest.h"
 #include "select.h"
-#include "stage.h"
-#include "view.h"
-#include "wording.h"
+#include "workcal.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sysexits.h>
 
-/* One person's message while it is put together. */
-struct digest {
-    const struct pass *pass;
-    const struct person *person;
-    struct selection news; /* dues whose stage is new to the person */
-    struct told *told;     /* one for each of them */
-    struct stage *stages;
-    char (*cycles)[CYCLE_TEXT];
-    struct buf *moved; /* a line for each deadline that moved */
-};
+/* The longest time without a day to write to somebody that is looked over
+ * beforehand, in days: a summer's closure. */
+#define QUIET_MOST 100
+
+static int
+is_written_to(const struct person *person, day_t day)
+{
+    return (person->days >> day_weekday(day) & 1) &&
+           (person->calendar == NULL || workcal_is_open(person->calendar, day));
+}
 
 /*
  * A person who is not written to on Saturday hears on Friday of what the
@@ -35,11 +30,24 @@ tell_until(const struct person *person, day_t today)
 {
     day_t day = today;
 
-    if (!(person->days >> day_weekday(today) & 1))
+    if (!is_written_to(person, today))
         return DAY_NONE;
-    while (day < DAY_LAST && !(person->days >> day_weekday(day + 1) & 1))
+    while (day < DAY_LAST && day - today < QUIET_MOST &&
+           !is_written_to(person, day + 1))
         day++;
     return day;
+}
+
+/* The day by whose stages @d is judged: nothing is called overdue that is not,
+ * however long the quiet days to come are. */
+static day_t
+look_ahead(const struct digest *g, const struct due *d)
+{
+    day_t today = pass_moment(g->pass).today;
+
+    if (g->until == DAY_NONE || d->deadline == DAY_NONE)
+        return today;
+    return d->deadline < today ? g->until : day_earlier(d->deadline, g->until);
 }
 
 static int
@@ -51,206 +59,140 @@ in_scopes(const struct person *person, const struct due *d)
     return 0;
 }
 
-/* Say that the deadline is not the one the person was last told: 1 when it
- * moved, 0 when not, -1 on failure. */
+/* On a quiet day only that gets through which may not wait. */
 static int
-note_move(struct digest *g, const struct due *d, const struct told *told,
-    struct fault *f)
+is_let_through(const struct digest *g, const struct due *d)
 {
-    day_t before;
-    char old[DAY_WORDS];
-    char new[DAY_WORDS];
-
-    if (told_last_deadline(pass_ledger(g->pass), told, &before, f))
-        return -1;
-    if (before == DAY_NONE || before == d->deadline)
-        return 0;
-    buf_print(g->moved, "%s %s: the deadline moved from %s to %s\n",
-        d->task->subject->id, d->task->job->title, day_words(before, old),
-        d->deadline == DAY_NONE ? "none" : day_words(d->deadline, new));
-    return 1;
+    if (g->until != DAY_NONE)
+        return 1;
+    return g->person->urgent == URGENT_LAW_OVERDUE &&
+           d->task->job->class == CLASS_LAW && d->state == DUE_OVERDUE;
 }
 
-/* A stage already told is told again under the name of this day, once: 0 when
- * that is still to be done. */
+/* Whether the deadline is another than the person was last told. */
 static int
-tell_again(const struct digest *g, const struct told *told, struct stage *stage,
-    struct fault *f)
+find_move(const struct digest *g, struct digest_item *item, struct fault *f)
 {
-    size_t len = strlen(stage->name);
-    char day[DAY_TEXT];
+    struct told told = digest_told(g, item);
+    day_t before;
 
-    snprintf(stage->name + len, sizeof stage->name - len, "@%s",
-        day_text(pass_moment(g->pass).today, day));
-    return told_has(pass_ledger(g->pass), told, f);
+    if (told_last_deadline(pass_ledger(g->pass), &told, &before, f))
+        return -1;
+    item->moved_from = before != item->due->deadline ? before : DAY_NONE;
+    return 0;
+}
+
+/* Nonzero when the stage of @item is not news; -1 on failure. */
+static int
+is_known(const struct digest *g, struct digest_item *item, struct fault *f)
+{
+    struct told told = digest_told(g, item);
+    size_t len = strlen(item->stage.name);
+    char day[DAY_TEXT];
+    int known = len > 0 ? told_has(pass_ledger(g->pass), &told, f) : 1;
+
+    if (known <= 0 || item->moved_from == DAY_NONE)
+        return known;
+    /* Told already, but not of this day: under the name of today, once. */
+    snprintf(item->stage.name + len, sizeof item->stage.name - len, "%s@%s",
+        len > 0 ? "" : "moved", day_text(pass_moment(g->pass).today, day));
+    return told_has(pass_ledger(g->pass), &told, f);
+}
+
+/* Nonzero when the first message can do without saying more of @item than its
+ * name: its stage was reached before today, and nothing has to be done now. */
+static int
+is_old(const struct digest *g, const struct digest_item *item)
+{
+    const struct due *d = item->due;
+    struct stage before = {.day = DAY_NONE};
+
+    if (d->state != DUE_AHEAD || d->warnings & WARN_BOOK_NOW)
+        return 0;
+    return stage_reached(
+               d, step_days(pass_moment(g->pass).today, -1), &before) &&
+           strcmp(before.name, item->stage.name) == 0;
 }
 
 /* Add @d to the digest when its stage, or a moved deadline, is news. */
 static int
-consider(struct digest *g, const struct due *d, day_t until, struct fault *f)
+consider(struct digest *g, const struct due *d, int is_first, struct fault *f)
 {
-    size_t n = g->news.n;
-    struct stage *stage = &g->stages[n];
+    struct digest_item *item = &g->items[g->n];
+    day_t look = look_ahead(g, d);
 
-    if (d->cycle.ahead > 0 || !in_scopes(g->person, d) ||
-        !stage_reached(d, until, stage) || !stage_concerns(stage, d, g->person))
+    if (d->cycle.ahead > 0 || !in_scopes(g->person, d) || !is_let_through(g, d))
         return 0;
-    g->told[n] = (struct told){
-        .subject = d->task->subject->id,
-        .job = d->task->job->id,
-        .cycle = due_cycle_text(&d->cycle, g->cycles[n]),
-        .stage = stage->name,
-        .person = g->person->id,
-        .deadline = d->deadline,
-    };
-    int moved = note_move(g, d, &g->told[n], f);
-    int had = told_has(pass_ledger(g->pass), &g->told[n], f);
-    if (had > 0 && moved > 0)
-        had = tell_again(g, &g->told[n], stage, f);
-    if (moved < 0 || had < 0)
+    *item = (struct digest_item){.due = d};
+    due_cycle_text(&d->cycle, item->cycle);
+    if (!stage_reached(d, look, &item->stage) ||
+        !stage_concerns(&item->stage, d, look, g->person))
+        item->stage.name[0] = '\0';
+    if (find_move(g, item, f))
         return -1;
-    if (!had)
-        g->news.dues[g->news.n++] = d;
-    return 0;
-}
-
-static void
-compose_subject(const struct digest *g, struct buf *out)
-{
-    const struct due *worst = g->news.dues[0];
-
-    buf_print(out, "%s: %s %s", wording_state(worst->state),
-        worst->task->subject->id, worst->task->job->title);
-    if (g->news.n > 1)
-        buf_print(out, " and %zu more", g->news.n - 1);
-}
-
-static int
-compose_text(const struct digest *g, struct buf *out)
-{
-    if (buf_len(g->moved) > 0)
-        buf_print(out, "%s\n", buf_str(g->moved));
-    return view_digest.render(&g->news, out) || buf_failed(g->moved);
-}
-
-/* What mail refuses in a text must not keep the rest from being told. */
-static int
-clean_into(struct buf *clean, enum clean how, const struct buf *raw)
-{
-    buf_clear(clean);
-    clean_add(clean, how, buf_str(raw), buf_len(raw));
-    return buf_failed(clean) || buf_failed(raw);
-}
-
-static int
-compose(
-    const struct digest *g, const char *id, struct buf *bytes, struct fault *f)
-{
-    const struct site *site = &pass_fleet(g->pass)->site;
-    struct buf *raw = buf_new();
-    struct buf *subject = buf_new();
-    struct buf *text = buf_new();
-    int rc = fault_set(f, EX_OSERR, "out of memory");
-
-    if (raw == NULL || subject == NULL || text == NULL)
-        goto out;
-    compose_subject(g, raw);
-    if (clean_into(subject, CLEAN_LINE, raw))
-        goto out;
-    buf_clear(raw);
-    if (compose_text(g, raw) || clean_into(text, CLEAN_LINES, raw))
-        goto out;
-    struct mail_message m = {
-        .from = site->mail.from,
-        .from_name = site->name,
-        .to = g->person->mail,
-        .reply_to = site->mail.reply_to,
-        .subject = buf_str(subject),
-        .message_id = id,
-        .date = pass_moment(g->pass).now,
-        .text = buf_str(text),
-    };
-    rc = mail_compose(&m, bytes, f);
-out:
-    buf_free(text);
-    buf_free(subject);
-    buf_free(raw);
-    return rc;
-}
-
-/* The name of the message follows from what it tells, so that a run that is
- * repeated cannot make a second one. */
-static int
-name_message(const struct digest *g, char *id, size_t size)
-{
-    const struct site *site = &pass_fleet(g->pass)->site;
-    struct buf *seed = buf_new();
-
-    if (seed == NULL)
-        return -1;
-    buf_print(seed, "%s\n%s\n", site->name, g->person->id);
-    for (size_t i = 0; i < g->news.n; i++)
-        buf_print(seed, "%s %s %s %s\n", g->told[i].subject, g->told[i].job,
-            g->told[i].cycle, g->told[i].stage);
-    const char *at = strchr(site->mail.from, '@');
-    int rc = buf_failed(seed) || at == NULL ||
-             mail_message_id(buf_str(seed), at + 1, id, size);
-    buf_free(seed);
-    return rc ? -1 : 0;
-}
-
-static int
-put_in_outbox(const struct digest *g, struct fault *f)
-{
-    char id[160];
-    struct buf *bytes = buf_new();
-    int rc = -1;
-
-    if (bytes == NULL || name_message(g, id, sizeof id))
-        fault_fill(f, EX_OSERR, "cannot name a message");
-    else if (compose(g, id, bytes, f) == 0) {
-        struct outbox_message m = {
-            .person = g->person->id,
-            .message_id = id,
-            .recipient = g->person->mail,
-            .bytes = buf_str(bytes),
-            .len = buf_len(bytes),
-            .created = pass_moment(g->pass).now,
-        };
-        rc = outbox_add(pass_ledger(g->pass), &m, g->told, g->news.n, f);
+    int known = is_known(g, item, f);
+    if (known == 0) {
+        item->is_old = is_first && is_old(g, item);
+        g->n++;
     }
-    buf_free(bytes);
-    return rc;
+    return known < 0 ? -1 : 0;
+}
+
+/*
+ * The outlook is that of the last day for one, up to the next day on which the
+ * person is written to, unless they had it: so one that fell on a quiet day or
+ * on a missed run is not lost.
+ */
+static int
+find_outlook(struct digest *g, struct fault *f)
+{
+    day_t day = g->until;
+    char stage[STAGE_TEXT];
+
+    g->outlook = DAY_NONE;
+    if (day < DAY_FIRST + 7 || g->person->outlook == 0)
+        return 0;
+    while (!(g->person->outlook >> day_weekday(day) & 1))
+        day = step_days(day, -1);
+    struct told told = digest_outlook(g->person, day, stage);
+    int had = told_has(pass_ledger(g->pass), &told, f);
+    if (had == 0)
+        g->outlook = day;
+    return had < 0 ? -1 : 0;
+}
+
+/* Fill in @g, whose items then go to free(). */
+static int
+decide(const struct pass *p, const struct snapshot *s,
+    const struct person *person, struct digest *g, struct fault *f)
+{
+    size_t n;
+    const struct due *dues = snapshot_dues(s, &n);
+    int known = told_anything(pass_ledger(p), person->id, f);
+
+    *g = (struct digest){.pass = p, .of = s, .person = person};
+    g->until = tell_until(person, pass_moment(p).today);
+    g->items = calloc(n + 1, sizeof *g->items);
+    if (g->items == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    if (known < 0 || find_outlook(g, f))
+        return -1;
+    for (size_t i = 0; i < n; i++)
+        if (consider(g, &dues[i], !known, f))
+            return -1;
+    return 0;
 }
 
 static int
 remind_person(const struct pass *p, const struct snapshot *s,
     const struct person *person, struct fault *f)
 {
-    size_t n;
-    const struct due *dues = snapshot_dues(s, &n);
-    day_t until = tell_until(person, pass_moment(p).today);
-    struct digest g = {.pass = p, .person = person, .news = {.of = s}};
-    int rc = 0;
+    struct digest g;
+    int rc = decide(p, s, person, &g, f);
 
-    if (until == DAY_NONE || n == 0)
-        return 0;
-    g.news.dues = calloc(n, sizeof *g.news.dues);
-    g.told = calloc(n, sizeof *g.told);
-    g.stages = calloc(n, sizeof *g.stages);
-    g.cycles = calloc(n, sizeof *g.cycles);
-    g.moved = buf_new();
-    if (!g.news.dues || !g.told || !g.stages || !g.cycles || !g.moved)
-        rc = fault_set(f, EX_OSERR, "out of memory");
-    for (size_t i = 0; i < n && rc == 0; i++)
-        rc = consider(&g, &dues[i], until, f);
-    if (rc == 0 && g.news.n > 0)
-        rc = put_in_outbox(&g, f);
-    buf_free(g.moved);
-    free(g.cycles);
-    free(g.stages);
-    free(g.told);
-    free(g.news.dues);
+    if (rc == 0 && digest_says(&g))
+        rc = digest_put(&g, f);
+    free(g.items);
     return rc;
 }
 
@@ -265,5 +207,22 @@ remind_all(const struct pass *p, const struct snapshot *s, struct fault *f)
     for (size_t i = 0; i < fleet->n_persons; i++)
         if (remind_person(p, s, &fleet->persons[i], rc ? NULL : f))
             rc = -1;
+    return rc;
+}
+
+int
+remind_show(const struct pass *p, const struct snapshot *s, struct buf *out,
+    struct fault *f)
+{
+    const struct fleet *fleet = pass_fleet(p);
+    int rc = 0;
+
+    for (size_t i = 0; i < fleet->n_persons && rc == 0; i++) {
+        struct digest g;
+        rc = decide(p, s, &fleet->persons[i], &g, f);
+        if (rc == 0)
+            rc = digest_show(&g, out, f);
+        free(g.items);
+    }
     return rc;
 }

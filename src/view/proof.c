@@ -2,6 +2,7 @@
 
 #include "buf.h"
 #include "caution.h"
+#include "html.h"
 #include "sheet.h"
 
 #include <stdio.h>
@@ -177,27 +178,10 @@ static const char page_head[] =
     "</style>\n";
 
 static void
-escape(const char *text, struct buf *out)
-{
-    for (const char *c = text; *c != '\0'; c++) {
-        if (*c == '&')
-            buf_text(out, "&amp;");
-        else if (*c == '<')
-            buf_text(out, "&lt;");
-        else if (*c == '>')
-            buf_text(out, "&gt;");
-        else if (*c == '"')
-            buf_text(out, "&quot;");
-        else
-            buf_add(out, c, 1);
-    }
-}
-
-static void
 cell(const char *class, const char *text, struct buf *out)
 {
     buf_print(out, "<td%s>", class);
-    escape(text, out);
+    html_add(text, out);
     buf_text(out, "</td>");
 }
 
@@ -227,14 +211,14 @@ html_heading(const struct proof_sheet *s, struct buf *out)
 
     buf_text(out, page_head);
     buf_text(out, "<title>");
-    escape(s->subject->id, out);
+    html_add(s->subject->id, out);
     buf_text(out, ": work done and due</title></head><body>\n<h1>");
-    escape(s->site, out);
+    html_add(s->site, out);
     buf_text(out, "</h1>\n<h2>");
-    escape(s->subject->id, out);
+    html_add(s->subject->id, out);
     if (s->subject->title != NULL) {
         buf_text(out, ", ");
-        escape(s->subject->title, out);
+        html_add(s->subject->title, out);
     }
     buf_print(out,
         "</h2>\n<p>Work done and due from %s to %s, drawn up on %s.</p>\n",
@@ -259,7 +243,7 @@ proof_html(const struct proof_sheet *s, struct buf *out)
     for (size_t i = 0; i < n; i++)
         html_row(&p[i], out);
     buf_text(out, "</tbody></table>\n<p>");
-    escape(CAUTION_TEXT, out);
+    html_add(CAUTION_TEXT, out);
     buf_text(out, "</p>\n</body></html>\n");
     return buf_failed(out) ? -1 : 0;
 }

@@ -3,11 +3,10 @@
 #include <string.h>
 
 static const struct view *const views[] = {
-    &view_list,   /* for a terminal */
-    &view_why,    /* every reason, for reading */
-    &view_json,   /* the contract for other programs */
-    &view_csv,    /* for a spreadsheet */
-    &view_digest, /* the text of a mail */
+    &view_list, /* for a terminal */
+    &view_why,  /* every reason, for reading */
+    &view_json, /* the contract for other programs */
+    &view_csv,  /* for a spreadsheet */
 };
 
 const struct view *

@@ -8,7 +8,8 @@ struct buf;
 /*
  * A way to show dues.  To add one, write its file and give it a row in the
  * table in view.c.  Calendar feeds stand beside this, in ical.h, because they
- * carry state from one time to the next.
+ * carry state from one time to the next, and so do letters, in letter.h, which
+ * say more than dues.
  */
 struct view {
     const char *name;
@@ -20,7 +21,6 @@ extern const struct view view_list;
 extern const struct view view_why;
 extern const struct view view_json;
 extern const struct view view_csv;
-extern const struct view view_digest;
 
 /* The view of that name, or NULL. */
 const struct view *view_find(const char *name);

@@ -3,6 +3,9 @@
 #include "buf.h"
 #include "isoweek.h"
 
+#include <stdio.h>
+#include <string.h>
+
 const char *
 wording_state(enum due_state state)
 {
@@ -50,4 +53,32 @@ wording_today(day_t today, struct buf *out)
     struct isoweek w = isoweek_of(today);
 
     buf_print(out, "%s (%d-W%02d)", day_words(today, day), w.year, w.week);
+}
+
+const char *
+wording_short_date(day_t d, char out[WORDING_DATE])
+{
+    static const char *const weekdays[] = {
+        "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+    static const char *const months[] = {"Jan", "Feb", "Mar", "Apr", "May",
+        "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+
+    if (d == DAY_NONE) {
+        snprintf(out, WORDING_DATE, "-");
+        return out;
+    }
+    struct ymd date = day_ymd(d);
+    snprintf(out, WORDING_DATE, "%s %d %s", weekdays[day_weekday(d)], date.day,
+        months[date.month - 1]);
+    return out;
+}
+
+const char *
+wording_date(day_t d, char out[WORDING_DATE])
+{
+    size_t len = strlen(wording_short_date(d, out));
+
+    if (d != DAY_NONE)
+        snprintf(out + len, WORDING_DATE - len, " %d", day_ymd(d).year);
+    return out;
 }

@@ -24,4 +24,11 @@ void wording_subject(const struct subject *s, struct buf *out);
 /* Append "Wed 2026-12-02 (2026-W49)". */
 void wording_today(day_t today, struct buf *out);
 
+#define WORDING_DATE 16 /* room for "Wed 23 Nov 2026" and a NUL */
+
+/* Write @d for people, "Wed 2 Dec 2026", or "-" for DAY_NONE, into @out and
+ * return it; wording_short_date() leaves the year away. */
+const char *wording_date(day_t d, char out[WORDING_DATE]);
+const char *wording_short_date(day_t d, char out[WORDING_DATE]);
+
 #endif

@@ -316,6 +316,12 @@ persons(void **state)
     assert_ptr_equal(p[1].told[2].which, &fleet->jobs[0]);
     assert_span(p[1].from, 4, STEP_WEEKS);
     assert_int_equal(p[1].days, 1 | 1 << 3);
+    assert_ptr_equal(p[1].calendar, fleet->depots[0].calendar);
+    assert_int_equal(p[1].urgent, URGENT_LAW_OVERDUE);
+    assert_int_equal(p[1].outlook, 1);
+    assert_null(p[0].calendar);
+    assert_int_equal(p[0].urgent, URGENT_NEVER);
+    assert_int_equal(p[0].outlook, 0);
     assert_span(p[2].from, 1, STEP_WEEKS);
     assert_true(p[2].from_overdue);
     assert_span(p[3].from, 0, STEP_DAYS);

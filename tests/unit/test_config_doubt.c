@@ -117,6 +117,28 @@ nothing_in_scope(void **state)
     TRY_CASES(cases);
 }
 
+static void
+never_written_to(void **state)
+{
+    static const struct try_case cases[] = {
+        {"[person p]\nmail = p@b.example\ntold = all\n"
+         "calendar = workshop\ndays = sat sun\n",
+            F "4: warning: 'calendar': it is never open on the 'days' of "
+              "[person p], who is never written to; correct one of them\n"},
+        {"[person p]\nmail = p@b.example\ntold = all\n"
+         "calendar = workshop\ndays = sat sun fri\n",
+            ""},
+        /* One day in all those years is enough. */
+        {"[person p]\nmail = p@b.example\ntold = all\ndays = sun\n"
+         "calendar = fair\n[calendar fair]\nworks = none\n"
+         "open = 2150-06-14\n",
+            ""},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
 #define LIFT(vehicle)                                                          \
     "warning: [vehicle " vehicle "] has a lift, and neither it nor what it "   \
     "carries has a job with 'lift' in its name or title; add one to its "      \
@@ -231,6 +253,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(longer_intervals),
         cmocka_unit_test(nothing_in_scope),
+        cmocka_unit_test(never_written_to),
         cmocka_unit_test(lifts),
         cmocka_unit_test(holidays_that_end),
     };

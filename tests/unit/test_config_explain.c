@@ -19,6 +19,7 @@ site_and_mail(void **state)
         "[mail]  (fleet.conf:8)\n"
         "  from             ostler@skerrow.example  (fleet.conf:9)\n"
         "  reply-to         none  (default)\n"
+        "  keeper           none  (default)\n"
         "  by               folder out  (fleet.conf:10)\n"
         "  tls              none  (default)\n"
         "  login            none  (default)\n"
@@ -96,7 +97,10 @@ people_and_feeds(void **state)
         "  told             depot harbour, subject K8, job service  "
         "(fleet.conf:56)\n"
         "  stages           overdue 2 days onward  (fleet.conf:57)\n"
-        "  days             mon fri  (fleet.conf:58)\n");
+        "  days             mon fri  (fleet.conf:58)\n"
+        "  calendar         none  (default)\n"
+        "  urgent           never  (default)\n"
+        "  outlook          none  (default)\n");
     assert_part("[feed f]", "[feed f]  (fleet.conf:59)\n"
                             "  title            f  (default)\n"
                             "  shows            all  (fleet.conf:60)\n"

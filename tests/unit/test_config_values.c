@@ -350,6 +350,15 @@ people(void **state)
         {"[person p]\nmail = a@b.example\ntold = all\ndays = mon, tues\n",
             F "4: error: 'days': 'tues' is not a weekday; expected mon, tue, "
               "wed, thu, fri, sat or sun\n"},
+        {"[person p]\nmail = a@b.example\ntold = all\ncalendar = workshp\n",
+            F "4: error: 'calendar': there is no calendar 'workshp'; did you "
+              "mean 'workshop'?\n"},
+        {"[person p]\nmail = a@b.example\ntold = all\nurgent = law\n",
+            F "4: error: 'urgent': 'law' is none of never or law "
+              "overdue\n"},
+        {"[person p]\nmail = a@b.example\ntold = all\noutlook = weekly\n",
+            F "4: error: 'outlook': 'weekly' is not a weekday; expected mon, "
+              "tue, wed, thu, fri, sat or sun\n"},
         {"[feed f]\ntitle = F\nshow = all\n",
             F "1: error: [feed f] has no 'shows'; add shows = all, depot "
               "DEPOT, subject SUBJECT, job JOB or person PERSON\n" F

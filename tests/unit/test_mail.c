@@ -383,6 +383,47 @@ an_attachment(void **state)
     buf_free(bytes);
 }
 
+/* RFC 2046, 5.1.4: the same in two forms, the plainest first; with a file
+ * beside both (5.1.3), or by themselves. */
+static void
+a_page_beside_the_text(void **state)
+{
+    static const char page[] = "<p>K7 &amp; r" E_ACUTE "vision</p>\n";
+    struct mail_message m = plain;
+
+    (void)state;
+    m.html = page;
+    for (int with_file = 0; with_file < 2; with_file++) {
+        m.attachment = with_file ? &attachment : NULL;
+        struct buf *bytes = composed(&m);
+        GMimeMessage *message = parsed(bytes);
+        GMimeObject *body = g_mime_message_get_mime_part(message);
+        if (with_file) {
+            assert_int_equal(
+                g_mime_multipart_get_count(GMIME_MULTIPART(body)), 2);
+            check_content(g_mime_multipart_get_part(GMIME_MULTIPART(body), 1),
+                calendar, sizeof calendar - 1);
+            body = g_mime_multipart_get_part(GMIME_MULTIPART(body), 0);
+        }
+        assert_true(g_mime_content_type_is_type(
+            g_mime_object_get_content_type(body), "multipart", "alternative"));
+        GMimeMultipart *forms = GMIME_MULTIPART(body);
+        assert_int_equal(g_mime_multipart_get_count(forms), 2);
+        check_content(
+            g_mime_multipart_get_part(forms, 0), "K7 - Annual test\r\n", 18);
+        GMimeObject *html = g_mime_multipart_get_part(forms, 1);
+        check_content(html, "<p>K7 &amp; r" E_ACUTE "vision</p>\r\n", 27);
+        assert_true(g_mime_content_type_is_type(
+            g_mime_object_get_content_type(html), "text", "html"));
+        g_object_unref(message);
+        buf_free(bytes);
+    }
+    m.html = "<p>\r\n";
+    refused(&m);
+    m.html = "<p>\xff\n";
+    refused(&m);
+}
+
 static void
 same_message_same_bytes(void **state)
 {
@@ -390,6 +431,7 @@ same_message_same_bytes(void **state)
 
     (void)state;
     m.attachment = &attachment;
+    m.html = "<p>K7</p>\n";
     m.from_name = "Caf" E_ACUTE ", ltd";
     struct buf *a = composed(&m);
     struct buf *b = composed(&m);
@@ -577,6 +619,7 @@ main(int argc, char **argv)
         cmocka_unit_test(texts),
         cmocka_unit_test(a_text_with_cr_is_refused),
         cmocka_unit_test(an_attachment),
+        cmocka_unit_test(a_page_beside_the_text),
         cmocka_unit_test(same_message_same_bytes),
         cmocka_unit_test(message_ids),
         cmocka_unit_test(transports),

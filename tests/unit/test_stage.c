@@ -180,7 +180,7 @@ concerns(struct world *w, struct job *j, const char *today, struct span from,
     struct stage s;
 
     assert_true(stage_reached(d, date(today), &s));
-    return stage_concerns(&s, d, &p);
+    return stage_concerns(&s, d, date(today), &p);
 }
 
 static void
@@ -198,8 +198,7 @@ persons_hear_from_a_stage_on(void **state)
     assert_true(concerns(w, j, "2026-05-20", four_weeks, 0));
 }
 
-/* From a week overdue: 24 May.  The stage of the 23rd is before it, that of
- * the 25th is not. */
+/* From a week overdue: 24 May. */
 static void
 a_person_to_climb_to(void **state)
 {
@@ -211,7 +210,9 @@ a_person_to_climb_to(void **state)
     assert_false(concerns(w, j, "2026-05-15", at_once, 1));
     assert_true(concerns(w, j, "2026-05-18", at_once, 1));
     assert_false(concerns(w, j, "2026-05-18", week, 1));
-    assert_false(concerns(w, j, "2026-05-22", week, 1));
+    assert_false(concerns(w, j, "2026-05-23", week, 1));
+    /* On the very day, though the next stage is only reached on the 25th. */
+    assert_true(concerns(w, j, "2026-05-24", week, 1));
     assert_true(concerns(w, j, "2026-05-25", week, 1));
 }
 

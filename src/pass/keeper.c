@@ -1,0 +1,218 @@
+#include "keeper.h"
+
+#include "arena.h"
+#include "buf.h"
+#include "clean.h"
+#include "mailing.h"
+#include "wording.h"
+
+#include <string.h>
+#include <sysexits.h>
+
+/* After how many days what has not changed is told again. */
+#define AGAIN_AFTER 7
+
+/* What is wrong, and what was told of it. */
+struct news {
+    const struct pass *pass;
+    struct arena *arena;
+    const struct trouble *now;
+    size_t n_now;
+    struct trouble *told;
+    size_t n_told;
+};
+
+static const struct trouble *
+find(const struct trouble *list, size_t n, const char *about)
+{
+    for (size_t i = 0; i < n; i++)
+        if (strcmp(list[i].about, about) == 0)
+            return &list[i];
+    return NULL;
+}
+
+/* Whether @t is to be told; a day to come was told by a clock that was wrong.
+ */
+static int
+is_new(const struct news *news, const struct trouble *t)
+{
+    const struct trouble *before = find(news->told, news->n_told, t->about);
+    day_t today = pass_moment(news->pass).today;
+
+    return before == NULL || strcmp(before->says, t->says) != 0 ||
+           today - before->told >= AGAIN_AFTER || today < before->told;
+}
+
+static int
+is_over(const struct news *news, const struct trouble *t)
+{
+    return find(news->now, news->n_now, t->about) == NULL;
+}
+
+static int
+gather(const struct pass *p, const struct watch *w, struct news *news,
+    struct fault *f)
+{
+    *news = (struct news){.pass = p, .arena = arena_new()};
+    news->now = watch_found(w, &news->n_now);
+    if (news->arena == NULL || news->now == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    return trouble_list(
+        pass_ledger(p), news->arena, &news->told, &news->n_told, f);
+}
+
+/* Append the list of what is to be told, a line each, and what the first of
+ * them is about to @first; returns how many there are. */
+static size_t
+add_list(const struct news *news, struct buf *out, struct buf *first)
+{
+    size_t n = 0;
+
+    for (size_t i = 0; i < news->n_now; i++)
+        if (is_new(news, &news->now[i])) {
+            buf_print(out, "- %s\n", news->now[i].says);
+            if (n++ == 0)
+                buf_print(first, "Trouble with %s", news->now[i].about);
+        }
+    for (size_t i = 0; i < news->n_told; i++)
+        if (is_over(news, &news->told[i])) {
+            buf_print(out, "- Over: %s\n", news->told[i].says);
+            if (n++ == 0)
+                buf_print(first, "Over: trouble with %s", news->told[i].about);
+        }
+    if (n > 1)
+        buf_print(first, ", %zu more", n - 1);
+    return n;
+}
+
+static int
+keep(const struct news *news, struct fault *f)
+{
+    for (size_t i = 0; i < news->n_now; i++) {
+        struct trouble t = news->now[i];
+        t.told = pass_moment(news->pass).today;
+        if (is_new(news, &t) && trouble_keep(pass_ledger(news->pass), &t, f))
+            return -1;
+    }
+    for (size_t i = 0; i < news->n_told; i++)
+        if (is_over(news, &news->told[i]) &&
+            trouble_drop(pass_ledger(news->pass), news->told[i].about, f))
+            return -1;
+    return 0;
+}
+
+static int
+put(const struct news *news, const struct mailing *m, struct fault *f)
+{
+    struct ledger *l = pass_ledger(news->pass);
+
+    if (ledger_begin(l, f))
+        return -1;
+    if (mailing_put(news->pass, m, NULL, 0, f) == 0 && keep(news, f) == 0)
+        return ledger_commit(l, f);
+    ledger_rollback(l);
+    return -1;
+}
+
+/* A message while it is put together. */
+struct letter {
+    struct buf *raw_subject;
+    struct buf *raw;
+    struct buf *subject;
+    struct buf *text;
+};
+
+/* Write the letter; returns how many troubles it tells of. */
+static size_t
+write_letter(const struct news *news, const struct letter *m)
+{
+    char day[WORDING_DATE];
+
+    buf_print(m->raw, "%s, %s\n\n", pass_fleet(news->pass)->site.name,
+        wording_date(pass_moment(news->pass).today, day));
+    size_t n = add_list(news, m->raw, m->raw_subject);
+    buf_text(m->raw, "\nEach is told when it begins, changes or is over, and "
+                     "again after a week.\n");
+    clean_add(m->text, CLEAN_LINES, buf_str(m->raw), buf_len(m->raw));
+    clean_add(m->subject, CLEAN_LINE, buf_str(m->raw_subject),
+        buf_len(m->raw_subject));
+    return n;
+}
+
+static int
+has_failed(const struct letter *m)
+{
+    return buf_failed(m->raw_subject) || buf_failed(m->raw) ||
+           buf_failed(m->subject) || buf_failed(m->text);
+}
+
+/* Put the letter into the outbox, or with @out show it. */
+static int
+deliver(const struct news *news, const struct letter *m, struct buf *out,
+    struct fault *f)
+{
+    const char *keeper = pass_fleet(news->pass)->site.mail.keeper;
+    size_t n = write_letter(news, m);
+    struct mailing mailing = {
+        .person = "keeper",
+        .address = keeper,
+        .seed = m->text,
+        .subject = m->subject,
+        .text = m->text,
+    };
+
+    if (has_failed(m))
+        return fault_set(f, EX_OSERR, "out of memory");
+    if (out == NULL)
+        return n > 0 ? put(news, &mailing, f) : 0;
+    if (n == 0)
+        buf_print(out, "to the keeper: nothing new\n");
+    else
+        buf_print(out, "to the keeper, %s: %s\n", keeper, buf_str(m->subject));
+    return 0;
+}
+
+static int
+tell(const struct news *news, struct buf *out, struct fault *f)
+{
+    struct letter m = {buf_new(), buf_new(), buf_new(), buf_new()};
+    int rc = -1;
+
+    if (!m.raw_subject || !m.raw || !m.subject || !m.text)
+        fault_fill(f, EX_OSERR, "out of memory");
+    else
+        rc = deliver(news, &m, out, f);
+    buf_free(m.text);
+    buf_free(m.subject);
+    buf_free(m.raw);
+    buf_free(m.raw_subject);
+    return rc;
+}
+
+static int
+gather_and_tell(const struct pass *p, const struct watch *w, struct buf *out,
+    struct fault *f)
+{
+    struct news news;
+
+    if (pass_fleet(p)->site.mail.keeper == NULL)
+        return 0;
+    int rc = gather(p, w, &news, f);
+    if (rc == 0)
+        rc = tell(&news, out, f);
+    arena_free(news.arena);
+    return rc;
+}
+
+int
+keeper_tell(const struct pass *p, const struct watch *w, struct fault *f)
+{
+    return gather_and_tell(p, w, NULL, f);
+}
+
+int
+keeper_show(const struct pass *p, const struct watch *w, struct buf *out,
+    struct fault *f)
+{
+    return gather_and_tell(p, w, out, f);
+}

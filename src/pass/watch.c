@@ -1,0 +1,184 @@
+#include "watch.h"
+
+#include "arena.h"
+#include "outbox.h"
+#include "wording.h"
+#include "workcal.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sysexits.h>
+
+/* These are our own policy. */
+#define HOLIDAYS_LEFT 56   /* days */
+#define MAIL_FAILING 21600 /* seconds: six hours */
+#define READINGS_QUIET 28  /* days */
+
+struct watch {
+    struct arena *arena;
+    struct trouble *found;
+    size_t n;
+    int failed;
+};
+
+struct watch *
+watch_new(void)
+{
+    struct watch *w = calloc(1, sizeof *w);
+
+    if (w == NULL || (w->arena = arena_new()) != NULL)
+        return w;
+    free(w);
+    return NULL;
+}
+
+void
+watch_free(struct watch *w)
+{
+    if (w == NULL)
+        return;
+    arena_free(w->arena);
+    free(w);
+}
+
+static int
+is_found(const struct watch *w, const char *about)
+{
+    for (size_t i = 0; i < w->n; i++)
+        if (strcmp(w->found[i].about, about) == 0)
+            return 1;
+    return 0;
+}
+
+void
+watch_add(struct watch *w, const char *about, const char *format, ...)
+{
+    char says[600];
+    va_list args;
+
+    if (is_found(w, about))
+        return;
+    va_start(args, format);
+    vsnprintf(says, sizeof says, format, args);
+    va_end(args);
+    /* At 0, 1, 2, 4, 8 ... it is full. */
+    if ((w->n & (w->n - 1)) == 0)
+        w->found = arena_grow(w->arena, w->found, w->n,
+            w->n == 0 ? 1 : 2 * w->n, sizeof *w->found);
+    struct trouble t = {
+        .about = arena_text(w->arena, about, strlen(about)),
+        .says = arena_text(w->arena, says, strlen(says)),
+    };
+    if (w->found == NULL || t.about == NULL || t.says == NULL)
+        w->failed = 1;
+    else
+        w->found[w->n++] = t;
+}
+
+const struct trouble *
+watch_found(const struct watch *w, size_t *n)
+{
+    static const struct trouble nothing;
+
+    *n = w->n;
+    if (w->failed)
+        return NULL;
+    return w->n > 0 ? w->found : &nothing;
+}
+
+static void
+look_at_calendar(struct watch *w, const char *kind, const char *name,
+    const struct workcal *calendar, day_t today)
+{
+    day_t until = workcal_known_until(calendar);
+    char about[160];
+    char day[WORDING_DATE];
+
+    if (until == DAY_NONE || until - today >= HOLIDAYS_LEFT)
+        return;
+    snprintf(about, sizeof about, "the holidays of %s%s", kind, name);
+    watch_add(w, about,
+        "%s are known until %s only: fetch a newer file, or add what is "
+        "published since and move 'known-until'",
+        about, wording_date(until, day));
+}
+
+static void
+look_at_holidays(struct watch *w, const struct pass *p)
+{
+    const struct fleet *fleet = pass_fleet(p);
+    day_t today = pass_moment(p).today;
+
+    for (size_t i = 0; i < fleet->n_depots; i++)
+        look_at_calendar(
+            w, "depot ", fleet->depots[i].id, fleet->depots[i].calendar, today);
+    for (size_t i = 0; i < fleet->n_tasks; i++)
+        if (fleet->tasks[i].rule->calendar != NULL)
+            look_at_calendar(w, "", fleet->tasks[i].rule->place,
+                fleet->tasks[i].rule->calendar, today);
+}
+
+static int
+look_at_mail(struct watch *w, const struct pass *p, struct fault *f)
+{
+    struct outbox_message *waiting;
+    size_t n;
+    char day[WORDING_DATE];
+
+    if (outbox_open(pass_ledger(p), w->arena, &waiting, &n, f))
+        return -1;
+    for (size_t i = 0; i < n; i++)
+        if (waiting[i].attempts > 0 &&
+            pass_moment(p).now - waiting[i].created >= MAIL_FAILING) {
+            watch_add(w, "the mail",
+                "a message to %s of %s cannot be sent, and is tried again "
+                "each time",
+                waiting[i].recipient,
+                wording_date((day_t)(waiting[i].created / 86400), day));
+            break;
+        }
+    return 0;
+}
+
+/* Nonzero when a meter decides about something. */
+static int
+any_metered(const struct snapshot *s)
+{
+    size_t n;
+    const struct due *dues = snapshot_dues(s, &n);
+
+    for (size_t i = 0; i < n; i++)
+        if (dues[i].due_reading >= 0 || dues[i].state == DUE_NEEDS_READING)
+            return 1;
+    return 0;
+}
+
+static void
+look_at_readings(
+    struct watch *w, const struct pass *p, const struct snapshot *s)
+{
+    const struct facts *facts = pass_facts(p);
+    size_t n = facts->first[facts->fleet->n_subjects];
+    day_t newest = DAY_NONE;
+    char day[WORDING_DATE];
+
+    for (size_t i = 0; i < n; i++)
+        if (facts->records[i].reading >= 0)
+            newest = day_later(newest, facts->records[i].day);
+    if (newest != DAY_NONE && any_metered(s) &&
+        pass_moment(p).today - newest >= READINGS_QUIET)
+        watch_add(w, "the readings",
+            "no reading of any vehicle is on record since %s",
+            wording_date(newest, day));
+}
+
+int
+watch_look(struct watch *w, const struct pass *p, const struct snapshot *s,
+    struct fault *f)
+{
+    look_at_holidays(w, p);
+    look_at_readings(w, p, s);
+    return look_at_mail(w, p, f);
+}

@@ -1,0 +1,37 @@
+#ifndef WATCH_H
+#define WATCH_H
+
+#include "pass.h"
+#include "trouble.h"
+
+struct arena;
+
+/*
+ * What is wrong with the pass itself, found in one run, for whoever keeps it.
+ */
+struct watch;
+
+/* Nothing wrong yet, or NULL when memory is out.  Free with watch_free(). */
+struct watch *watch_new(void);
+
+/* Free @w; NULL is ignored. */
+void watch_free(struct watch *w);
+
+/* Add one trouble about @about, which is copied, as its sentence is. */
+void watch_add(struct watch *w, const char *about, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+
+/*
+ * Look for what nobody else would notice: holidays that are known for less
+ * than eight weeks more, mail that has failed for six hours, and no reading
+ * for four weeks where there were some and something is due by them.  Returns
+ * 0, or -1 with @f set.
+ */
+int watch_look(struct watch *w, const struct pass *p, const struct snapshot *s,
+    struct fault *f);
+
+/* All that was found, in the order in which it was, and how many; NULL when
+ * memory ran out. */
+const struct trouble *watch_found(const struct watch *w, size_t *n);
+
+#endif

@@ -1,0 +1,241 @@
+#include "letter_parts.h"
+
+#include "buf.h"
+#include "wording.h"
+
+#include <ctype.h>
+#include <stdio.h>
+
+enum letter_group
+letter_group(const struct due *d)
+{
+    switch (d->state) {
+    case DUE_NO_RECORD:
+        return LETTER_NO_RECORD;
+    case DUE_OVERDUE:
+        return LETTER_OVERDUE;
+    case DUE_NEEDS_READING:
+        return LETTER_NEEDS_READING;
+    case DUE_BEFORE_RETURN:
+        return LETTER_BEFORE_RETURN;
+    case DUE_NOW:
+        return LETTER_THIS_WEEK;
+    case DUE_AHEAD:
+        break;
+    }
+    return d->warnings & WARN_BOOK_NOW ? LETTER_BOOK_NOW : LETTER_COMING;
+}
+
+const char *
+letter_heading(enum letter_group g)
+{
+    static const char *const headings[LETTER_GROUPS] = {"No record", "Overdue",
+        "Needs a reading", "Before return", "This week", "Book now", "Coming"};
+
+    return headings[g];
+}
+
+size_t
+letter_count(const struct letter *l, enum letter_group g)
+{
+    size_t n = 0;
+
+    for (size_t i = 0; i < l->n; i++)
+        n += letter_group(l->items[i].due) == g;
+    return n;
+}
+
+void
+letter_summary(const struct letter *l, struct buf *out)
+{
+    static const char *const words[LETTER_GROUPS] = {"without a record",
+        "overdue", "without a reading", "before return", "this week",
+        "to book now", "coming"};
+    const char *gap = "";
+
+    for (int g = 0; g < LETTER_GROUPS; g++) {
+        size_t n = letter_count(l, (enum letter_group)g);
+        if (n > 0) {
+            buf_print(out, "%s%zu %s", gap, n, words[g]);
+            gap = ", ";
+        }
+    }
+}
+
+/* Say the deadline with the class, and the plan day where it is another. */
+static void
+say_days(const struct due *d, letter_line *line, void *to, struct buf *text)
+{
+    const char *class = fleet_class_word(d->task->job->class);
+    char day[WORDING_DATE];
+
+    buf_clear(text);
+    if (d->deadline == DAY_NONE)
+        buf_print(text, "cannot be told (%s)", class);
+    else
+        buf_print(text, "%s (%s)", wording_date(d->deadline, day), class);
+    line(to,
+        d->plan_day != DAY_NONE && d->plan_day == d->deadline
+            ? "Deadline and plan day"
+            : "Deadline",
+        buf_str(text));
+    if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
+        line(to, "Plan day", wording_date(d->plan_day, day));
+    if (d->book_by != DAY_NONE && d->state >= DUE_NOW &&
+        !(d->warnings & WARN_PLAN_PASSED))
+        line(to, "Book by", wording_date(d->book_by, day));
+}
+
+static void
+say_move(const struct letter_item *item, letter_line *line, void *to,
+    struct buf *text)
+{
+    day_t now = item->due->deadline;
+    char day[WORDING_DATE];
+
+    if (item->moved_from == DAY_NONE)
+        return;
+    buf_clear(text);
+    buf_print(text, "from %s", wording_date(item->moved_from, day));
+    buf_print(
+        text, " to %s", now == DAY_NONE ? "no day" : wording_date(now, day));
+    line(to, "Deadline moved", buf_str(text));
+}
+
+/* That it is to be booked is said by its day. */
+static void
+say_warnings(const struct due *d, day_t today, letter_line *line, void *to)
+{
+    char text[160];
+
+    for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1)
+        if (d->warnings & bit & ~(unsigned)WARN_BOOK_NOW)
+            line(to, "Note",
+                due_warning_text(
+                    d, (enum due_warning)bit, today, text, sizeof text));
+}
+
+/* The step that sets the date; without one, that which says what is missing,
+ * or the first. */
+static const struct reason *
+main_reason(const struct due *d)
+{
+    const struct reason *note = d->n_reasons > 0 ? &d->reasons[0] : NULL;
+
+    for (size_t i = d->n_reasons; i-- > 0;) {
+        const struct reason *r = &d->reasons[i];
+        if (r->step == REASON_INTERVAL || r->step == REASON_FORECAST ||
+            r->step == REASON_AGE)
+            return r;
+        if (r->step == REASON_NOTE && d->state == DUE_NEEDS_READING)
+            note = r;
+    }
+    return note;
+}
+
+/* Why that deadline, in one line, with the day that an interval runs from. */
+static void
+say_why(const struct due *d, letter_line *line, void *to, struct buf *text)
+{
+    const struct reason *why = main_reason(d);
+    char day[WORDING_DATE];
+
+    buf_clear(text);
+    if (why == NULL)
+        buf_text(text, "nothing says when it was last done");
+    else
+        buf_text(text, why->text);
+    if (why != NULL && why->step == REASON_INTERVAL && why->before != DAY_NONE)
+        buf_print(text, ", from %s", wording_date(why->before, day));
+    line(to, "Why", buf_str(text));
+    for (size_t i = 0; i < d->n_reasons; i++)
+        if (d->reasons[i].step == REASON_OFF_ROAD)
+            line(to, "Note", d->reasons[i].text);
+}
+
+int
+letter_lines(const struct letter *l, const struct letter_item *item,
+    letter_line *line, void *to)
+{
+    struct buf *text = buf_new();
+
+    if (text == NULL)
+        return -1;
+    say_move(item, line, to, text);
+    say_days(item->due, line, to, text);
+    say_warnings(item->due, l->today, line, to);
+    say_why(item->due, line, to, text);
+    int failed = buf_failed(text);
+    buf_free(text);
+    return failed ? -1 : 0;
+}
+
+int
+letter_commands(const struct due *d, letter_line *line, void *to)
+{
+    const char *subject = d->task->subject->id;
+    struct buf *text = buf_new();
+
+    if (text == NULL)
+        return -1;
+    if (d->to_read != METER_NONE) {
+        wording_reading(d, text);
+        line(to, "With what the meter shows", buf_str(text));
+        buf_clear(text);
+    }
+    buf_print(text, "ostler record %s %s --on DAY", subject, d->task->job->id);
+    line(to, d->state == DUE_NO_RECORD ? "If it was done" : "When it is done",
+        buf_str(text));
+    int failed = buf_failed(text);
+    buf_free(text);
+    return failed ? -1 : 0;
+}
+
+void
+letter_short(const struct due *d, struct buf *out)
+{
+    const struct job *job = d->task->job;
+    char day[WORDING_DATE];
+
+    buf_print(out, "%s %s, ", d->task->subject->id, job->title);
+    switch (d->state) {
+    case DUE_NO_RECORD:
+        buf_text(out, "no record");
+        break;
+    case DUE_NEEDS_READING:
+        buf_text(out, "needs a reading");
+        break;
+    case DUE_BEFORE_RETURN:
+        buf_text(out, "before return");
+        break;
+    case DUE_OVERDUE:
+        buf_print(out, "overdue since %s", wording_date(d->deadline, day));
+        break;
+    case DUE_NOW:
+    case DUE_AHEAD:
+        if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
+            buf_print(
+                out, "plan day %s, ", wording_short_date(d->plan_day, day));
+        buf_print(out, "deadline %s", wording_date(d->deadline, day));
+        break;
+    }
+    buf_print(out, " (%s)", fleet_class_word(job->class));
+}
+
+const char letter_first_text[] =
+    "This is the first message to you. What follows was reminded of before "
+    "it, and is taken as told; you hear of each again at its next stage.";
+
+void
+letter_outlook(const struct letter *l, struct buf *out)
+{
+    char day[WORDING_DATE];
+
+    if (l->n_coming == 0)
+        buf_print(out, "Nothing %sof yours is due by %s.",
+            l->n > 0 ? "else " : "", wording_date(l->outlook, day));
+    else
+        buf_print(out, "%s that is due by %s, and what has no day:",
+            l->n > 0 ? "Besides what stands above, all" : "All",
+            wording_date(l->outlook, day));
+}
