@@ -17,7 +17,7 @@ endif
 
 # Which layers each layer may see.  This is the design: the include path of a
 # layer is itself and what stands here, so a wrong arrow does not compile.
-LAYERS := base calendar fleet usage due config ledger view mail pass cli
+LAYERS := base calendar fleet usage due config ledger view mail http pass cli
 SEES_calendar := base
 SEES_fleet := calendar $(SEES_calendar)
 SEES_usage := fleet $(SEES_fleet)
@@ -27,6 +27,7 @@ SEES_config := $(PURE_AND_BASE)
 SEES_ledger := $(PURE_AND_BASE)
 SEES_view := $(PURE_AND_BASE)
 SEES_mail := base
+SEES_http := base
 SEES_pass := config ledger view mail $(PURE_AND_BASE)
 SEES_cli := pass $(SEES_pass)
 
@@ -40,6 +41,8 @@ LIBRARY := $(BUILD)/libostler.a
 
 UNIT_SOURCES := $(wildcard tests/unit/test_*.c tests/reference/test_*.c)
 UNIT_TESTS := $(UNIT_SOURCES:tests/%.c=$(BUILD)/tests/%)
+# A server of made-up feeds, for scenarios and benchmark.
+SERVE := $(BUILD)/tests/http/serve
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 
 .PHONY: all
@@ -66,7 +69,7 @@ $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) -MMD -MP \
 		$(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS) -lcmocka
 
--include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d)
+-include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d) $(SERVE).d
 
 # Installing what is missing: the only targets that touch the system.
 
@@ -91,7 +94,7 @@ check: deps-test
 
 # The tests alone, for a machine that has the packages.
 .PHONY: check-built
-check-built: all $(UNIT_TESTS)
+check-built: all $(UNIT_TESTS) $(SERVE)
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
 	@BUILD=$(BUILD) CC="$(CC)" tests/run
