@@ -17,7 +17,8 @@ struct resource_facts {
     const char *cache;  /* Cache-Control, or NULL: private, for five minutes */
     const char *policy; /* Content-Security-Policy, or NULL for none of all */
     const char *referrer; /* Referrer-Policy, or NULL for no-referrer; a page
- with a form needs same-origin, or browsers say Origin: null */
+                             with a form needs same-origin, or the browser
+                             will not say that the form came from here */
     const char *allow;    /* Allow, or NULL for none */
     const char *location; /* Location, or NULL for none */
     const char *cookie;   /* Set-Cookie, or NULL for none */

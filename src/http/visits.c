@@ -73,20 +73,24 @@ cut(struct visit *x)
 }
 
 static void
+cut_for(struct visits *v, struct visit *x, const char *why)
+{
+    char text[ADDRESS_TEXT];
+
+    if (!x->is_cut) {
+        address_print(&x->from, text);
+        notes_add(v->notes, "cut off %s %s", text, why);
+    }
+    cut(x);
+}
+
+static void
 cut_late(struct visits *v)
 {
     uint64_t most = (uint64_t)v->limits.seconds * TICKS;
-    char text[ADDRESS_TEXT];
 
-    while (v->ring.after != &v->ring && v->now - v->ring.after->since > most) {
-        struct visit *x = v->ring.after;
-        int is_new = !x->is_cut;
-        cut(x);
-        address_print(&x->from, text);
-        if (is_new)
-            notes_add(v->notes, "cut off %s: no end after %u s", text,
-                v->limits.seconds);
-    }
+    while (v->ring.after != &v->ring && v->now - v->ring.after->since > most)
+        cut_for(v, v->ring.after, "at the end of its time");
 }
 
 static void *
@@ -156,6 +160,10 @@ visits_free(struct visits *v)
 static int
 is_exempt(const struct visits *v, const struct address *from)
 {
+    static const struct address unix_socket = {{0}};
+
+    if (address_same(from, &unix_socket))
+        return 1;
     for (size_t i = 0; i < v->limits.n_exempt; i++)
         if (address_same(from, &v->limits.exempt[i]))
             return 1;
@@ -178,7 +186,7 @@ visits_admit(struct visits *v, const struct address *from)
     pthread_mutex_lock(&v->lock);
     int may = is_exempt(v, from) || count_from(v, from) < v->limits.per_address;
     if (may && v->count >= v->limits.total)
-        cut(v->ring.after);
+        cut_for(v, v->ring.after, "to make room");
     pthread_mutex_unlock(&v->lock);
     return may;
 }

@@ -21,7 +21,8 @@ struct visit_limits {
     unsigned per_address; /* of them from one address */
     unsigned seconds;     /* for one request, from the end of the last one to
                              the last byte of the answer */
-    const struct address *exempt; /* proxies, for which per_address is not */
+    const struct address *exempt; /* proxies, for which per_address is not,
+                                     nor for a Unix socket */
     size_t n_exempt;
 };
 
