@@ -29,6 +29,7 @@ tell() {
 # stop: end it; it $took so many milliseconds.
 stop() {
     took=$(date +%s%3N)
+    echo stop >&9
     exec 9>&-
     check "the server ends well" wait "$pid"
     took=$(($(date +%s%3N) - took))
