@@ -21,8 +21,7 @@ enum {
     /* Those that are cut off take a moment to go. */
     LEAVING = 64,
     /* Bytes a connection has for the lines of its request. */
-    MEMORY = 16384,
-    SEND_BUFFER = 262144
+    MEMORY = 16384
 };
 
 struct http_server {

@@ -34,6 +34,7 @@ take(void *argument, enum MHD_ValueKind kind, const char *name,
     } else if (strcasecmp(name, "Transfer-Encoding") == 0) {
         s->encodings++;
         s->has_content = 1;
+        s->is_odd = strcasecmp(value, "chunked") != 0;
     } else if (strcasecmp(name, "Content-Type") == 0) {
         s->is_form = is_form(value);
     } else {
@@ -57,5 +58,5 @@ survey_fault(const struct survey *s, const char *version)
         return 505;
     if (s->hosts > 1 || (is_1_1 && s->hosts == 0))
         return 400;
-    return s->lengths + s->encodings > 1 ? 400 : 0;
+    return s->is_odd || s->lengths + s->encodings > 1 ? 400 : 0;
 }
