@@ -112,7 +112,7 @@ bench: deps
 	@$(MAKE) --no-print-directory bench-built
 
 .PHONY: bench-built
-bench-built: all
+bench-built: all $(SERVE)
 	@mkdir -p $(BUILD)/bench
 	$(Q)$(CXX) -O2 -std=c++17 -Isrc/base -Isrc/calendar -o $(BUILD)/bench/dates \
 		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
@@ -122,6 +122,7 @@ bench-built: all
 	@$(BUILD)/bench/snapshot
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
+	@BUILD=$(BUILD) tests/bench/bench_http
 
 # The reader of the fleet file on what libFuzzer makes up, for so long.
 FUZZ_SECONDS ?= 600

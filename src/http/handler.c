@@ -20,6 +20,20 @@ handler_admit(void *serving, const struct sockaddr *from, socklen_t len)
     return visits_admit(s->visits, &address) ? MHD_YES : MHD_NO;
 }
 
+/*
+ * What the system takes of an answer before the client does counts as sent, so
+ * let it be little: a slow reader is then seen to be one, and many cannot fill
+ * the memory.  It is faster, too, than the megabytes the system would take, for
+ * they fall out of the processor's cache.
+ */
+static void
+bound_buffer(int fd)
+{
+    const int bytes = 131072;
+
+    (void)setsockopt(fd, SOL_SOCKET, SO_SNDBUF, &bytes, sizeof bytes);
+}
+
 void
 handler_connection(void *serving, struct MHD_Connection *connection,
     void **visit, enum MHD_ConnectionNotificationCode what)
@@ -30,12 +44,13 @@ handler_connection(void *serving, struct MHD_Connection *connection,
         visit_end(*visit);
         return;
     }
-    int fd =
-        MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CONNECTION_FD)
-            ->connect_fd;
-    struct address from = address_of(
-        MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CLIENT_ADDRESS)
-            ->client_addr);
+    const union MHD_ConnectionInfo *socket =
+        MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CONNECTION_FD);
+    int fd = socket->connect_fd;
+    const union MHD_ConnectionInfo *client =
+        MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CLIENT_ADDRESS);
+    struct address from = address_of(client->client_addr);
+    bound_buffer(fd);
     *visit = visits_begin(s->visits, fd, &from);
 }
 
@@ -125,8 +140,8 @@ send_answer(struct http_request *r)
 {
     if (r->status >= 400)
         note_refusal(r);
-    /* A 304 goes out with all of the resource: the library then leaves the
-     * body away, but its length and fields are those of a 200. */
+    /* A 304 goes out with all of the resource: the library leaves the body
+     * away by itself, and would say that an empty one has a length of 0. */
     return MHD_queue_response(
         r->connection, r->status, resource_response(r->answer));
 }

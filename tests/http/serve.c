@@ -41,13 +41,15 @@ add_feed(struct shelf *s, const char *path, size_t len, int version)
         .type = "text/calendar; charset=utf-8",
         .modified = START + version,
     };
+    char first[64];
+    int n =
+        snprintf(first, sizeof first, "BEGIN:VCALENDAR version %d\n", version);
     char *bytes = malloc(len + 1);
 
     if (bytes == NULL)
         return -1;
     memset(bytes, 'x', len);
-    int n = snprintf(bytes, len + 1, "BEGIN:VCALENDAR version %d", version);
-    bytes[n] = '\n';
+    memcpy(bytes, first, len < (size_t)n ? len : (size_t)n);
     struct resource *r = resource_new(&facts, bytes, len);
     free(bytes);
     int rc = r ? shelf_add(s, path, r) : -1;
@@ -74,7 +76,7 @@ fill(const char *key, int version)
 {
     static const char *const open[] = {"/calendar/*/small.ics",
         "/calendar/*/large.ics", "/calendar/*/huge.ics", "/workshop/*/",
-        "/workshop/*/record"};
+        "/workshop/*/record", "/calendar/*/empty.ics"};
     uint8_t hash[KEY_HASH];
     struct shelf *s = shelf_new();
 
@@ -82,6 +84,7 @@ fill(const char *key, int version)
     int rc = s == NULL || add_feed(s, open[0], 8192, version) ||
              add_feed(s, open[1], 1048576, version) ||
              add_feed(s, open[2], 4194304, version) ||
+             add_feed(s, open[5], 0, version) ||
              add_feed(s, "/calendar/*/other.ics", 100, version) ||
              add_text(s, open[3], 200, "a page\n") ||
              shelf_accept(s, open[3]) || shelf_accept(s, open[4]) ||
