@@ -140,6 +140,19 @@ fuzz:
 		-artifact_prefix=$(BUILD)/fuzz/ $(BUILD)/fuzz/corpus \
 		tests/fuzz/corpus/config
 
+# What a client writes in a request, the same way.
+FUZZ_HTTP := $(addprefix src/http/,address.c conditional.c etag.c form.c \
+	http_date.c target.c) src/base/num.c src/base/utf8.c
+.PHONY: fuzz-http
+fuzz-http:
+	@mkdir -p $(BUILD)/fuzz/path
+	$(Q)clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) \
+		-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
+		-o $(BUILD)/fuzz/http tests/fuzz/fuzz_path.c $(FUZZ_HTTP)
+	$(BUILD)/fuzz/http -max_len=2000 -max_total_time=$(FUZZ_SECONDS) \
+		-print_final_stats=1 -artifact_prefix=$(BUILD)/fuzz/ \
+		$(BUILD)/fuzz/path tests/fuzz/corpus/path
+
 # Every warning is an error with both compilers.
 .PHONY: compilers
 compilers:
@@ -172,6 +185,7 @@ help:
 	@echo 'make sanitize    the tests under ASan and UBSan'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
+	@echo 'make fuzz-http   the same for what clients write in a request'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
 	@echo 'make format      clang-format, in place'
