@@ -141,8 +141,8 @@ fuzz:
 		tests/fuzz/corpus/config
 
 # What a client writes in a request, the same way.
-FUZZ_HTTP := $(addprefix src/http/,address.c conditional.c etag.c form.c \
-	http_date.c target.c) src/base/num.c src/base/utf8.c
+FUZZ_HTTP := $(addprefix src/http/,address.c conditional.c etag.c \
+	http_date.c http_form.c target.c) src/base/num.c src/base/utf8.c
 .PHONY: fuzz-http
 fuzz-http:
 	@mkdir -p $(BUILD)/fuzz/path

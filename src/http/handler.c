@@ -97,7 +97,7 @@ handler_done(void *serving, struct MHD_Connection *connection, void **request,
     if (r == NULL)
         return;
     resource_drop(r->answer);
-    form_free(r->form);
+    http_form_free(r->form);
     buf_free(r->body);
     free(r);
     *request = NULL;
@@ -173,8 +173,9 @@ look_up(struct http_request *r, struct shelf_spot *spot)
     memcpy(r->key, spot->hash, sizeof r->key);
     if (rc == 0 && spot->get != NULL)
         (void)resource_ref(spot->get);
-    if (rc == 0)
-        strcpy(r->path, spot->path); /* the shelf may go */
+    /* A form waits, and meanwhile the shelf may go. */
+    if (rc == 0 && spot->accepts)
+        snprintf(r->path, sizeof r->path, "%s", spot->path);
     pthread_mutex_unlock(&s->lock);
     return rc;
 }
@@ -286,7 +287,7 @@ hand_over(struct http_request *r)
 
     r->form = r->body && buf_failed(r->body)
                   ? NULL
-                  : form_read(body, r->body ? buf_len(r->body) : 0);
+                  : http_form_read(body, r->body ? buf_len(r->body) : 0);
     if (r->form == NULL) {
         refuse(r, 400);
         return send_answer(r);

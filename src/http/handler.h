@@ -34,7 +34,7 @@ struct http_request {
     unsigned status;            /* of the answer */
     char path[TARGET_MOST + 1]; /* of a form, as on the shelf */
     struct buf *body;
-    struct form *form;
+    struct http_form *form;
 };
 
 /*

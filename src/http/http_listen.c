@@ -61,7 +61,7 @@ read_path(const char *path, union any *out, socklen_t *len)
     *len = sizeof out->un;
     if (*path != '/' || strlen(path) >= sizeof out->un.sun_path)
         return -1;
-    strcpy(out->un.sun_path, path);
+    memcpy(out->un.sun_path, path, strlen(path) + 1);
     return 0;
 }
 

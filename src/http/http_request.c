@@ -20,7 +20,7 @@ http_request_key(const struct http_request *r)
     return r->key;
 }
 
-const struct form *
+const struct http_form *
 http_request_form(const struct http_request *r)
 {
     return r->form;

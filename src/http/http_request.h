@@ -2,7 +2,7 @@
 #define HTTP_REQUEST_H
 
 #include "address.h"
-#include "form.h"
+#include "http_form.h"
 #include "key.h"
 
 struct resource;
@@ -22,7 +22,7 @@ const char *http_request_path(const struct http_request *r);
 const uint8_t *http_request_key(const struct http_request *r);
 
 /* The fields that were filled in. */
-const struct form *http_request_form(const struct http_request *r);
+const struct http_form *http_request_form(const struct http_request *r);
 
 /* A field of the request, or a cookie, by its name; NULL when it is not
  * there. */

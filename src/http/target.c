@@ -60,7 +60,7 @@ find_key(struct target *t)
     t->key_len = (size_t)(key_end - t->key);
     memcpy(t->pattern, t->path, area);
     t->pattern[area] = '*';
-    strcpy(t->pattern + area + 1, key_end);
+    memcpy(t->pattern + area + 1, key_end, strlen(key_end) + 1);
 }
 
 unsigned

@@ -6,8 +6,8 @@
 #include "address.h"
 #include "conditional.h"
 #include "etag.h"
-#include "form.h"
 #include "http_date.h"
+#include "http_form.h"
 #include "target.h"
 
 #include <stdint.h>
@@ -74,13 +74,13 @@ try_conditional(const char *text)
 static void
 try_form(const char *text, size_t len)
 {
-    struct form *f = form_read(text, len);
+    struct http_form *f = http_form_read(text, len);
 
     if (f == NULL)
         return;
-    const char *value = form_value(f, "a");
+    const char *value = http_form_value(f, "a");
     must(value == NULL || strlen(value) <= len);
-    form_free(f);
+    http_form_free(f);
 }
 
 static void

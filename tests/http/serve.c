@@ -110,7 +110,7 @@ answer(struct http_request *r)
     char text[2048];
     char from[ADDRESS_TEXT];
     struct address address = http_request_from(r);
-    const char *job = form_value(http_request_form(r), "job");
+    const char *job = http_form_value(http_request_form(r), "job");
     const char *cookie = http_request_cookie(r, "visitor");
 
     address_print(&address, from);

@@ -7,7 +7,7 @@
 
 #include <cmocka.h>
 
-#include "form.h"
+#include "http_form.h"
 
 static void
 a_form_as_browsers_send_it(void **state)
@@ -15,21 +15,21 @@ a_form_as_browsers_send_it(void **state)
     static const char body[] =
         "job=Brakes+%26+lamps&by=R.+T%C3%A9al&note=&reading=48210&more"
         "&job=second&a%3Db=c%3dd&lines=one%0D%0Atwo";
-    struct form *f = form_read(body, sizeof body - 1);
+    struct http_form *f = http_form_read(body, sizeof body - 1);
 
     (void)state;
     assert_non_null(f);
-    assert_string_equal(form_value(f, "job"), "Brakes & lamps");
-    assert_string_equal(form_value(f, "by"), "R. T\xc3\xa9"
-                                             "al");
-    assert_string_equal(form_value(f, "note"), "");
-    assert_string_equal(form_value(f, "reading"), "48210");
-    assert_string_equal(form_value(f, "more"), "");
-    assert_string_equal(form_value(f, "a=b"), "c=d");
-    assert_string_equal(form_value(f, "lines"), "one\r\ntwo");
-    assert_null(form_value(f, "absent"));
-    assert_null(form_value(f, "JOB"));
-    form_free(f);
+    assert_string_equal(http_form_value(f, "job"), "Brakes & lamps");
+    assert_string_equal(http_form_value(f, "by"), "R. T\xc3\xa9"
+                                                  "al");
+    assert_string_equal(http_form_value(f, "note"), "");
+    assert_string_equal(http_form_value(f, "reading"), "48210");
+    assert_string_equal(http_form_value(f, "more"), "");
+    assert_string_equal(http_form_value(f, "a=b"), "c=d");
+    assert_string_equal(http_form_value(f, "lines"), "one\r\ntwo");
+    assert_null(http_form_value(f, "absent"));
+    assert_null(http_form_value(f, "JOB"));
+    http_form_free(f);
 }
 
 static void
@@ -39,12 +39,12 @@ an_empty_form_has_no_fields(void **state)
 
     (void)state;
     for (size_t i = 0; i < 3; i++) {
-        struct form *f = form_read(bodies[i], strlen(bodies[i]));
+        struct http_form *f = http_form_read(bodies[i], strlen(bodies[i]));
         assert_non_null(f);
-        assert_null(form_value(f, ""));
-        form_free(f);
+        assert_null(http_form_value(f, ""));
+        http_form_free(f);
     }
-    form_free(NULL);
+    http_form_free(NULL);
 }
 
 /* Half an escape, no escape, NUL, controls, and what is no UTF-8: a lone
@@ -58,25 +58,25 @@ what_no_browser_sends_is_refused(void **state)
 
     (void)state;
     for (size_t i = 0; i < sizeof bodies / sizeof *bodies; i++)
-        if (form_read(bodies[i], strlen(bodies[i])) != NULL)
+        if (http_form_read(bodies[i], strlen(bodies[i])) != NULL)
             fail_msg("'%s' is not refused", bodies[i]);
-    assert_null(form_read("a=b\0c=d", 7));
-    assert_null(form_read("a=b\0", 4));
+    assert_null(http_form_read("a=b\0c=d", 7));
+    assert_null(http_form_read("a=b\0", 4));
 }
 
 static void
 fields_are_counted(void **state)
 {
     char body[101 * 3 + 1] = "";
-    struct form *f;
+    struct http_form *f;
 
     (void)state;
     for (int i = 0; i < 101; i++)
         strcat(body, "a=&");
-    f = form_read(body, 100 * 3);
+    f = http_form_read(body, 100 * 3);
     assert_non_null(f);
-    form_free(f);
-    assert_null(form_read(body, 101 * 3));
+    http_form_free(f);
+    assert_null(http_form_read(body, 101 * 3));
 }
 
 int

@@ -1,4 +1,4 @@
-#include "form.h"
+#include "http_form.h"
 
 #include "utf8.h"
 
@@ -12,7 +12,7 @@ struct field {
     const char *value;
 };
 
-struct form {
+struct http_form {
     size_t n;
     struct field fields[FIELDS];
     char text[]; /* names and values, each with its NUL */
@@ -47,7 +47,10 @@ unescape(char *text)
             if (out[-1] == '\0')
                 return -1;
         } else {
-            *out++ = *text == '+' ? ' ' : *text;
+            char c = *text;
+            if (c == '+')
+                c = ' ';
+            *out++ = c;
         }
     }
     *out = '\0';
@@ -73,7 +76,7 @@ is_text(const char *text)
 }
 
 static int
-read_field(struct form *f, char *text)
+read_field(struct http_form *f, char *text)
 {
     char *equals = strchr(text, '=');
     char *value = equals ? equals + 1 : text + strlen(text);
@@ -87,10 +90,10 @@ read_field(struct form *f, char *text)
     return 0;
 }
 
-struct form *
-form_read(const char *body, size_t len)
+struct http_form *
+http_form_read(const char *body, size_t len)
 {
-    struct form *f = malloc(sizeof *f + len + 1);
+    struct http_form *f = malloc(sizeof *f + len + 1);
 
     if (f == NULL)
         return NULL;
@@ -113,13 +116,13 @@ form_read(const char *body, size_t len)
 }
 
 void
-form_free(struct form *f)
+http_form_free(struct http_form *f)
 {
     free(f);
 }
 
 const char *
-form_value(const struct form *f, const char *name)
+http_form_value(const struct http_form *f, const char *name)
 {
     for (size_t i = 0; i < f->n; i++)
         if (strcmp(f->fields[i].name, name) == 0)

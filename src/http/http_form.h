@@ -1,5 +1,5 @@
-#ifndef FORM_H
-#define FORM_H
+#ifndef HTTP_FORM_H
+#define HTTP_FORM_H
 
 #include <stddef.h>
 
@@ -8,17 +8,17 @@
  * application/x-www-form-urlencoded.  Values are UTF-8 without control
  * characters but line breaks and tabs.
  */
-struct form;
+struct http_form;
 
 /* Read the @len bytes at @body, of at most 100 fields.  Returns NULL when they
- * are not such a form or memory is out.  Free with form_free(). */
-struct form *form_read(const char *body, size_t len);
+ * are not such a form or memory is out.  Free with http_form_free(). */
+struct http_form *http_form_read(const char *body, size_t len);
 
 /* Free @f; NULL is ignored. */
-void form_free(struct form *f);
+void http_form_free(struct http_form *f);
 
 /* The value of the first field called @name, "" when it is there and empty,
  * or NULL when it is not there.  Valid as long as the form. */
-const char *form_value(const struct form *f, const char *name);
+const char *http_form_value(const struct http_form *f, const char *name);
 
 #endif
