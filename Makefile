@@ -17,7 +17,7 @@ endif
 
 # Which layers each layer may see.  This is the design: the include path of a
 # layer is itself and what stands here, so a wrong arrow does not compile.
-LAYERS := base calendar fleet usage due config ledger view mail pass cli
+LAYERS := base calendar fleet usage due config ledger view mail http pass cli
 SEES_calendar := base
 SEES_fleet := calendar $(SEES_calendar)
 SEES_usage := fleet $(SEES_fleet)
@@ -27,6 +27,7 @@ SEES_config := $(PURE_AND_BASE)
 SEES_ledger := $(PURE_AND_BASE)
 SEES_view := $(PURE_AND_BASE)
 SEES_mail := base
+SEES_http := base
 SEES_pass := config ledger view mail $(PURE_AND_BASE)
 SEES_cli := pass $(SEES_pass)
 
@@ -40,6 +41,8 @@ LIBRARY := $(BUILD)/libostler.a
 
 UNIT_SOURCES := $(wildcard tests/unit/test_*.c tests/reference/test_*.c)
 UNIT_TESTS := $(UNIT_SOURCES:tests/%.c=$(BUILD)/tests/%)
+# A server of made-up feeds, for scenarios and benchmark.
+SERVE := $(BUILD)/tests/http/serve
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 
 .PHONY: all
@@ -66,7 +69,7 @@ $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) -MMD -MP \
 		$(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS) -lcmocka
 
--include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d)
+-include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d) $(SERVE).d
 
 # Installing what is missing: the only targets that touch the system.
 
@@ -91,7 +94,7 @@ check: deps-test
 
 # The tests alone, for a machine that has the packages.
 .PHONY: check-built
-check-built: all $(UNIT_TESTS)
+check-built: all $(UNIT_TESTS) $(SERVE)
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
 	@BUILD=$(BUILD) CC="$(CC)" tests/run
@@ -120,7 +123,7 @@ bench: deps
 	@$(MAKE) --no-print-directory bench-built
 
 .PHONY: bench-built
-bench-built: all
+bench-built: all $(SERVE)
 	@mkdir -p $(BUILD)/bench
 	$(Q)$(CXX) -O2 -std=c++17 -Isrc/base -Isrc/calendar -o $(BUILD)/bench/dates \
 		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
@@ -136,6 +139,7 @@ bench-built: all
 	@$(BUILD)/bench/mail
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
+	@BUILD=$(BUILD) tests/bench/bench_http
 
 # A pass with ten messages, killed at every one of its system calls.
 .PHONY: kill
@@ -157,6 +161,19 @@ fuzz:
 		-max_total_time=$(FUZZ_SECONDS) -print_final_stats=1 \
 		-artifact_prefix=$(BUILD)/fuzz/ $(BUILD)/fuzz/corpus \
 		tests/fuzz/corpus/config
+
+# What a client writes in a request, the same way.
+FUZZ_HTTP := $(addprefix src/http/,address.c conditional.c etag.c \
+	http_date.c http_form.c target.c) src/base/num.c src/base/utf8.c
+.PHONY: fuzz-http
+fuzz-http:
+	@mkdir -p $(BUILD)/fuzz/path
+	$(Q)clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) \
+		-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
+		-o $(BUILD)/fuzz/http tests/fuzz/fuzz_path.c $(FUZZ_HTTP)
+	$(BUILD)/fuzz/http -max_len=2000 -max_total_time=$(FUZZ_SECONDS) \
+		-print_final_stats=1 -artifact_prefix=$(BUILD)/fuzz/ \
+		$(BUILD)/fuzz/path tests/fuzz/corpus/path
 
 # Every warning is an error with both compilers.
 .PHONY: compilers
@@ -193,6 +210,7 @@ help:
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make kill        a pass killed at every system call; most of an hour'
+	@echo 'make fuzz-http   the same for what clients write in a request'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
 	@echo 'make format      clang-format, in place'

@@ -1,0 +1,75 @@
+#include "http_request.h"
+
+#include "handler.h"
+#include "refusals.h"
+#include "resource.h"
+#include "visits.h"
+
+#include <string.h>
+#include <strings.h>
+
+const char *
+http_request_path(const struct http_request *r)
+{
+    return r->path;
+}
+
+const uint8_t *
+http_request_key(const struct http_request *r)
+{
+    return r->key;
+}
+
+const struct http_form *
+http_request_form(const struct http_request *r)
+{
+    return r->form;
+}
+
+const char *
+http_request_field(const struct http_request *r, const char *name)
+{
+    return MHD_lookup_connection_value(r->connection, MHD_HEADER_KIND, name);
+}
+
+const char *
+http_request_cookie(const struct http_request *r, const char *name)
+{
+    return MHD_lookup_connection_value(r->connection, MHD_COOKIE_KIND, name);
+}
+
+int
+http_request_is_own(const struct http_request *r)
+{
+    const char *site = http_request_field(r, "Sec-Fetch-Site");
+    const char *origin = http_request_field(r, "Origin");
+    const char *host = http_request_field(r, "Host");
+
+    if (site != NULL)
+        return strcmp(site, "same-origin") == 0;
+    const char *named = origin ? strstr(origin, "://") : NULL;
+    return named != NULL && host != NULL && strcasecmp(named + 3, host) == 0;
+}
+
+struct address
+http_request_from(const struct http_request *r)
+{
+    const struct visit *visit = MHD_get_connection_info(
+        r->connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT)
+                                    ->socket_context;
+
+    return address_forwarded(visit_from(visit),
+        http_request_field(r, "X-Forwarded-For"), r->serving->proxies,
+        r->serving->n_proxies);
+}
+
+void
+http_request_answer(struct http_request *r, struct resource *answer)
+{
+    if (answer == NULL)
+        answer = resource_ref(refusals_get(r->serving->refusals, 503));
+    r->answer = answer;
+    r->status = resource_status(answer);
+    /* From here on the request belongs to another thread again. */
+    MHD_resume_connection(r->connection);
+}

@@ -1,0 +1,27 @@
+#ifndef SURVEY_H
+#define SURVEY_H
+
+#include "conditional.h"
+
+#include <microhttpd.h>
+
+/* What the fields of a request say, gathered in one walk over them. */
+struct survey {
+    struct conditional conditional;
+    int hosts; /* how many fields there are of that name */
+    int lengths;
+    int encodings;   /* Transfer-Encoding */
+    int is_odd;      /* one that is not "chunked" */
+    int64_t length;  /* of the body, where it is told */
+    int has_content; /* a length that is not 0, or an encoding */
+    int is_form;     /* Content-Type says so */
+};
+
+/* Walk over the fields.  @s holds a conditional that is started. */
+void survey_fields(struct survey *s, struct MHD_Connection *connection);
+
+/* The HTTP status to refuse the request with, or 0: a version we do not speak,
+ * no host, or a body that two servers could take to end in two places. */
+unsigned survey_fault(const struct survey *s, const char *version);
+
+#endif

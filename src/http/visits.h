@@ -1,0 +1,62 @@
+#ifndef VISITS_H
+#define VISITS_H
+
+#include "address.h"
+
+struct notes;
+
+/*
+ * Who is connected, and since when each has been at its present request.  The
+ * library's own time limit begins again with every byte, so a client that
+ * sends or takes a byte a second would stay for ever: here a request has so
+ * many seconds from the end of the one before it, and then is cut off.
+ */
+struct visits;
+
+/* One connection. */
+struct visit;
+
+struct visit_limits {
+    unsigned total;       /* connections at once */
+    unsigned per_address; /* of them from one address */
+    unsigned seconds;     /* for one request, from the end of the last one to
+                             the last byte of the answer */
+    const struct address *exempt; /* proxies, for which per_address is not,
+                                     nor for a Unix socket */
+    size_t n_exempt;
+};
+
+/*
+ * Begin to count, with a thread that looks at the time.  @limits is copied,
+ * what it points to must live as long; @notes hears of those cut off.  NULL
+ * with errno set on failure.
+ */
+struct visits *visits_new(
+    const struct visit_limits *limits, struct notes *notes);
+
+/* Stop the thread, within half a second, and free @v, whose visits have all
+ * ended; NULL is ignored. */
+void visits_free(struct visits *v);
+
+/*
+ * Nonzero when a connection from @from may come in.  When there are too many,
+ * the one that has been at its request for the longest time makes room; when
+ * there are too many from its own address, it may not.
+ */
+int visits_admit(struct visits *v, const struct address *from);
+
+/* A connection begins on the socket @fd; NULL when memory is out.  It ends
+ * with visit_end(), before the socket is closed. */
+struct visit *visits_begin(
+    struct visits *v, int fd, const struct address *from);
+
+/* A request has been answered, and the time of the next one begins. */
+void visit_again(struct visit *x);
+
+/* The connection ends; NULL is ignored. */
+void visit_end(struct visit *x);
+
+/* Where it comes from. */
+const struct address *visit_from(const struct visit *x);
+
+#endif
