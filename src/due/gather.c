@@ -126,12 +126,16 @@ static int
 add_stated(struct gather *g, const struct task *t)
 {
     struct completion done = {.day = t->baseline.last, .job = t->job};
+    enum meter meter = stated_meter(t->rule);
     struct work stated = {
-        .done =
-            read_then(g, done, stated_meter(t->rule), t->baseline.last_reading),
+        .done = read_then(g, done, meter, t->baseline.last_reading),
         .job = t->job->index,
     };
     size_t at = g->work.n;
+
+    if (meters_add(
+            &g->meters, meter, (struct reading){done.day, stated.done.reading}))
+        return -1;
 
     for (size_t i = 0; i < g->work.n; i++)
         if (is_on_record(&g->work.at[i], &stated))
@@ -196,26 +200,29 @@ add_spells(struct gather *g, const struct subject *s)
     return 0;
 }
 
-static int
-add_readings(struct gather *g, const struct subject *s)
+/* Use goes by the readings and by the days on the road. */
+static void
+sum_up(struct gather *g, const struct subject *s)
 {
-    struct meters *m = &g->meters;
-    const struct record *end;
-    const struct record *k = records_of(g->facts, s, &end);
+    const struct meters *m = &g->meters;
 
-    if (meters_take(m, k, end))
-        return -1;
-    g->distance =
-        (struct usage){m->distance.at, m->distance.n, s->yearly_distance};
-    g->hours = (struct usage){m->hours.at, m->hours.n, s->yearly_hours};
-    return 0;
+    g->distance = (struct usage){m->distance.at, m->distance.n,
+        s->yearly_distance, g->spells.at, g->spells.n};
+    g->hours = (struct usage){
+        m->hours.at, m->hours.n, s->yearly_hours, g->spells.at, g->spells.n};
 }
 
 int
 gather_subject(struct gather *g, const struct subject *s)
 {
+    const struct record *end;
+    const struct record *k = records_of(g->facts, s, &end);
+
     /* What work says of a meter is brought to the scale of the readings. */
-    return add_readings(g, s) || add_spells(g, s) || add_work(g, s) ? -1 : 0;
+    if (meters_take(&g->meters, k, end) || add_spells(g, s) || add_work(g, s))
+        return -1;
+    sum_up(g, s);
+    return 0;
 }
 
 static int

@@ -119,7 +119,8 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
     const struct completion *done = &r->done[i];
     int64_t at = reading_at(u, done, every->kind->meter);
     int64_t amount = amount_on_meter(every, r->task->subject);
-    struct usage stated = {NULL, 0, u->yearly};
+    struct usage stated = {
+        .yearly = u->yearly, .spells = u->spells, .n_spells = u->n_spells};
 
     /* Where the meter stood is not known: so much use from that day on. */
     if (at == USAGE_UNKNOWN)

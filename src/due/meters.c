@@ -8,13 +8,17 @@ struct replacement {
     int64_t shift; /* USAGE_UNKNOWN when the old one was never read */
 };
 
-static int
-add_reading(struct meters *m, const struct record *k)
+static struct reading *
+list_of(const struct meters *m, enum meter meter)
 {
-    struct reading reading = {k->day, k->reading};
+    return meter == METER_HOURS ? m->hours.at : m->distance.at;
+}
 
-    return k->meter == METER_HOURS ? LIST_ADD(m->hours, reading)
-                                   : LIST_ADD(m->distance, reading);
+static int
+add(struct meters *m, enum meter meter, struct reading reading)
+{
+    return meter == METER_HOURS ? LIST_ADD(m->hours, reading)
+                                : LIST_ADD(m->distance, reading);
 }
 
 static int
@@ -40,9 +44,28 @@ meters_take(struct meters *m, const struct record *k, const struct record *end)
             continue;
         if (k->kind == RECORD_REPLACED && replace(m, k))
             return -1;
-        if (add_reading(m, k))
+        if (add(m, k->meter, (struct reading){k->day, k->reading}))
             return -1;
     }
+    return 0;
+}
+
+int
+meters_add(struct meters *m, enum meter meter, struct reading reading)
+{
+    size_t n = meter == METER_HOURS ? m->hours.n : m->distance.n;
+
+    if (reading.value == USAGE_UNKNOWN)
+        return 0;
+    for (size_t i = 0; i < n; i++)
+        if (list_of(m, meter)[i].day == reading.day)
+            return 0;
+    if (add(m, meter, reading))
+        return -1;
+    struct reading *at = list_of(m, meter);
+    for (; n > 0 && at[n - 1].day > reading.day; n--)
+        at[n] = at[n - 1];
+    at[n] = reading;
     return 0;
 }
 

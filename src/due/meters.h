@@ -22,6 +22,11 @@ struct meters {
 int meters_take(
     struct meters *m, const struct record *k, const struct record *end);
 
+/* Put in what the fleet file says of @meter, as the present one would have
+ * shown it, unless it was read on that day or the value is USAGE_UNKNOWN: 0, or
+ * -1 when memory is out. */
+int meters_add(struct meters *m, enum meter meter, struct reading reading);
+
 /* What was read of @meter at @c, or USAGE_UNKNOWN, as the present meter would
  * have shown it. */
 int64_t meters_at(
