@@ -68,8 +68,10 @@ struct usage {
  *    this very meter, Williams and Goodman (1971), and by what is usual while
  *    there are few of them (rate.h).
  *
- * The likely day is what it was after one more reading on the line to it.  The
- * days are never earlier for a greater @due.
+ * After one more reading on the line to it the likely day is what it was, but
+ * for rounding, unless readings that were taken for wrong are believed now or a
+ * twelfth of a year is over for the seasons.  The days are never earlier for a
+ * greater @due.
  *
  * Arithmetic is in doubles, the answer in whole days: a length that is within
  * a millionth of a day of a whole one is taken for it, so that the last bits of

