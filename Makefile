@@ -115,8 +115,12 @@ bench-built: all
 		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/snapshot \
 		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/usage \
+		tests/bench/bench_usage_cost.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
+	@$(BUILD)/bench/usage
+	@BUILD=$(BUILD) CC="$(CC)" tests/bench/bench_usage
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 

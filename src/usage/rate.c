@@ -11,12 +11,12 @@
 #define WORST 1.5              /* a miss counts as 4.5 times at most */
 
 /* What is usual of a vehicle of which nothing is known, as if seen so often:
- * standard deviations of 16 and 11 %.  While less than a year was seen, what
- * the rest of it may bring: 35 % when nothing was. */
+ * standard deviations of 14 and 10 %.  While less than a year was seen, what
+ * the rest of it may bring: 32 % when nothing was. */
 #define USUAL_TIMES 3
-#define USUAL_MONTH 0.025
-#define USUAL_QUARTER 0.0125
-#define UNSEEN 0.12
+#define USUAL_MONTH 0.02
+#define USUAL_QUARTER 0.01
+#define UNSEEN 0.10
 
 /* Misses in the two years that the seasons were taken from are too small: each
  * year is half of the average that it is held against. */

@@ -172,12 +172,12 @@ class Meter:
             self.basis = STATED if self.yearly else NONE
             return
         seen = rates[-1][0] - rates[0][0]
-        unseen = 0.12 * max(0, 1 - seen / 365.25)
+        unseen = 0.10 * max(0, 1 - seen / 365.25)
         times = 1 if self.shares is None else 2
         month, often, fast = self.misses(rates, 28)
-        self.month = times * (3 * (0.025 + unseen) + month) / (3 + often)
+        self.month = times * (3 * (0.02 + unseen) + month) / (3 + often)
         quarter, often, _ = self.misses(rates, 91)
-        self.quarter = times * (3 * (0.0125 + unseen) + quarter) / (3 + often)
+        self.quarter = times * (3 * (0.01 + unseen) + quarter) / (3 + often)
         self.freedom = 3 + often
         young = self.shares is None and seen < 730.5
         self.fast = fast if young else 0

@@ -191,6 +191,35 @@ a_baseline_with_its_reading(void **state)
     assert_int_equal(world_due(w, j, "2026-01-01")->state, DUE_NO_RECORD);
 }
 
+/* It counts as a reading: fifty a day since then, 15000 left on 11 April. */
+static void
+a_baseline_tells_a_rate(void **state)
+{
+    struct world *w = *state;
+    struct job *j = likely_job(w, "oil", "20000 km");
+
+    w->tasks[0].baseline.last = date("2026-01-01");
+    w->tasks[0].baseline.last_reading = 10000;
+    world_reading(w, "2026-04-11", 15000);
+    assert_deadline(w, j, "2027-02-05");
+    /* On that day the ledger knows better: forty a day, 375 days. */
+    world_reading(w, "2026-01-01", 11000);
+    assert_deadline(w, j, "2027-04-21");
+}
+
+/* Half of the hundred days were on the road: 100 a day, 15000 left. */
+static void
+days_off_the_road_are_no_days_of_use(void **state)
+{
+    struct world *w = *state;
+    struct job *j = likely_job(w, "oil", "20000 km");
+
+    fifty_a_day(w);
+    done_at(w, j, "2026-01-01", 10000);
+    world_off_road(w, "2026-01-11", "2026-03-01");
+    assert_deadline(w, j, "2026-09-08");
+}
+
 static struct record *
 hours_reading(struct world *w, const char *day, int64_t value)
 {
@@ -333,6 +362,8 @@ main(void)
         WORLD_TEST(the_meter_may_come_first),
         WORLD_TEST(reached_it_is_due),
         WORLD_TEST(a_baseline_with_its_reading),
+        WORLD_TEST(a_baseline_tells_a_rate),
+        WORLD_TEST(days_off_the_road_are_no_days_of_use),
         WORLD_TEST(running_hours),
         WORLD_TEST(the_reading_of_the_meter_that_decides),
         WORLD_TEST(an_old_reading),

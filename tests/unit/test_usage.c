@@ -44,12 +44,12 @@ the_newest_use_counts_most(void **state)
 
 /*
  * Fifty a day for 20 days, and 5000 to go: 100 days.  Nothing was foretold yet,
- * so the usual stands: 0.12 (1 - 20/365.25) = 0.1134 for the part of the year
- * not seen, with 0.0125 a quarter's variance is 0.1259, with 0.025 a month's
- * 0.1384.  The power is log(0.1384/0.1259) / log(91/28) = 0.080, the variance
- * for 100 days 0.1259 (91/100)^0.080 = 0.1250, its root 0.3535, and Student's
- * ninth tenth with three degrees 1.627: e^0.5753 = 1.778, so 56.2 days and
- * 177.8.
+ * so the usual stands: 0.10 (1 - 20/365.25) = 0.0945 for the part of the year
+ * not seen, with 0.01 a quarter's variance is 0.1045, with 0.02 a month's
+ * 0.1145.  The power is log(0.1145/0.1045) / log(91/28) = 0.078, the variance
+ * for 100 days 0.1045 (91/100)^0.078 = 0.1038, its root 0.3221, and Student's
+ * ninth tenth with three degrees 1.627: e^0.5241 = 1.689, so 59.2 days and
+ * 168.9.
  */
 static void
 early_and_late(void **state)
@@ -59,9 +59,9 @@ early_and_late(void **state)
     struct forecast f = usage_forecast(&u, nowhere, 16000);
 
     (void)state;
-    assert_int_equal(f.early, DAY0 + 20 + 56);
+    assert_int_equal(f.early, DAY0 + 20 + 59);
     assert_int_equal(f.likely, DAY0 + 20 + 100);
-    assert_int_equal(f.late, DAY0 + 20 + 177);
+    assert_int_equal(f.late, DAY0 + 20 + 168);
     assert_int_equal(f.seasonal, 0);
     assert_int_equal(f.left_out, 0);
 }
