@@ -164,6 +164,23 @@ the_newest_far_too_high(void **state)
     assert_int_equal(f.likely, DAY0 + 200 + 80);
 }
 
+/* It says that the due reading was not shown yet, for what it is worth: by
+ * those before, 500 more than 17500 would have been on day 160. */
+static void
+the_newest_far_too_low(void **state)
+{
+    struct reading list[7];
+    struct usage u = usage_of(list, 7);
+
+    (void)state;
+    fifty_a_day(list);
+    list[6] = (struct reading){DAY0 + 250, 1900};
+    struct forecast f = usage_forecast(&u, nowhere, 18000);
+    assert_int_equal(f.left_out, 1);
+    assert_int_equal(f.early, DAY0 + 250);
+    assert_int_equal(f.likely, DAY0 + 250);
+}
+
 /* Of two readings of one day the last stands: 90 of them are left. */
 static void
 twice_on_one_day(void **state)
@@ -363,6 +380,7 @@ main(void)
         cmocka_unit_test(one_wrong_reading),
         cmocka_unit_test(two_wrong_readings),
         cmocka_unit_test(the_newest_far_too_high),
+        cmocka_unit_test(the_newest_far_too_low),
         cmocka_unit_test(twice_on_one_day),
         cmocka_unit_test(put_to_other_use),
         cmocka_unit_test(below_zero),
