@@ -12,20 +12,20 @@
 #define LEAST 0.05     /* no day of the year counts for less */
 
 /* The twelfth that @d lies in, counted from the year 2000. */
-static long
+static int
 part_of(day_t d)
 {
-    return (long)floor((d - NEW_YEAR) / PART);
+    return (int)floor((d - NEW_YEAR) / PART);
 }
 
 static day_t
-part_begins(long part)
+part_begins(int part)
 {
     return (day_t)(NEW_YEAR + ceil((double)part * PART));
 }
 
 static size_t
-of_year(long part)
+of_year(int part)
 {
     return (size_t)(((part % PROFILE_PARTS) + PROFILE_PARTS) % PROFILE_PARTS);
 }
@@ -46,7 +46,7 @@ days_off(const struct usage *u, day_t from, day_t until)
 /* Use on a day on the road in each of the twelfths from @first on, or -1 where
  * there is no such day; how many of them hold a reading. */
 static int
-rates_by_part(const struct screened *s, const struct usage *u, long first,
+rates_by_part(const struct screened *s, const struct usage *u, int first,
     double rates[PARTS])
 {
     int read = 0;
@@ -127,7 +127,7 @@ profile_take(struct profile *p, const struct screened *s, const struct usage *u)
     p->seasonal = 0;
     if (s->n < READ_PARTS)
         return;
-    long first = part_of(s->at[s->n - 1].day) - PARTS;
+    int first = part_of(s->at[s->n - 1].day) - PARTS;
     if (part_begins(first) < s->at[0].day ||
         rates_by_part(s, u, first, rates) < READ_PARTS || !scale(rates))
         return;

@@ -129,7 +129,7 @@ keep_longest(struct screened *s, const struct point *points)
 void
 screen(struct screened *s, const struct usage *u)
 {
-    struct point points[SCREEN_MOST];
+    struct point points[SCREEN_MOST] = {0};
 
     take_newest(s, u);
     double most = fastest(s);

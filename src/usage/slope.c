@@ -23,7 +23,7 @@ spread_out(size_t i, size_t n)
 double
 slope_median(const struct reading *readings, size_t n, int apart)
 {
-    double slopes[PAIRS];
+    double slopes[PAIRS] = {0};
     size_t taken = n < SLOPE_READINGS ? n : SLOPE_READINGS;
     size_t pairs = 0;
 

@@ -92,7 +92,7 @@ nothing_invents_precision(void **state)
 
     (void)state;
     for (int i = 0; i < 200; i++)
-        list[i] = (struct reading){DAY0 + 7 * i, 350 * i};
+        list[i] = (struct reading){DAY0 + 7 * i, INT64_C(350) * i};
     struct forecast f = usage_forecast(&u, nowhere, list[199].value + 10000);
     assert_int_equal(f.likely, list[199].day + 200);
     assert_in_range(f.early, list[199].day + 160, list[199].day + 190);
