@@ -133,8 +133,12 @@ bench-built: all $(SERVE)
 		-o $(BUILD)/bench/ical tests/bench/bench_ical.c $(LIBRARY) $(LIBS)
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/mail \
 		tests/bench/bench_mail.c $(LIBRARY) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/usage \
+		tests/bench/bench_usage_cost.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
+	@$(BUILD)/bench/usage
+	@BUILD=$(BUILD) CC="$(CC)" tests/bench/bench_usage
 	@BUILD=$(BUILD) tests/bench/bench_ical
 	@$(BUILD)/bench/mail
 	@BUILD=$(BUILD) tests/bench/bench_import

@@ -182,25 +182,29 @@ add_spells(struct gather *g, const struct subject *s)
     return 0;
 }
 
-static int
-add_readings(struct gather *g, const struct subject *s)
+/* Use goes by the readings and by the days on the road. */
+static void
+sum_up(struct gather *g, const struct subject *s)
 {
-    const struct task *tasks = &g->facts->fleet->tasks[s->first_task];
-    const struct record *end;
-    const struct record *k = records_of(g->facts, s, &end);
-
-    if (meters_take(&g->meters, s, tasks, k, end))
-        return -1;
     g->distance = meters_usage(&g->meters, s, METER_DISTANCE);
     g->hours = meters_usage(&g->meters, s, METER_HOURS);
-    return 0;
+    g->distance.spells = g->hours.spells = g->spells.at;
+    g->distance.n_spells = g->hours.n_spells = g->spells.n;
 }
 
 int
 gather_subject(struct gather *g, const struct subject *s)
 {
+    const struct record *end;
+    const struct record *k = records_of(g->facts, s, &end);
+
     /* What work says of a meter is brought to the scale of the readings. */
-    return add_readings(g, s) || add_spells(g, s) || add_work(g, s) ? -1 : 0;
+    if (meters_take(
+            &g->meters, s, &g->facts->fleet->tasks[s->first_task], k, end) ||
+        add_spells(g, s) || add_work(g, s))
+        return -1;
+    sum_up(g, s);
+    return 0;
 }
 
 static int

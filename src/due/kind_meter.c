@@ -118,6 +118,23 @@ say_kept(const struct reckoning *r, const struct interval *every, size_t i,
             span_text(calm_length(r->calm), off));
 }
 
+/* What else the readings told, which calendars would only waver with. */
+static void
+say_readings(const struct reckoning *r, const struct limit *l)
+{
+    size_t n = l->forecast.left_out;
+
+    if (r->calm != NULL || l->forecast.basis != FORECAST_READINGS)
+        return;
+    if (n > 0)
+        reasons_add(r->why, REASON_NOTE, l->deadline, l->deadline,
+            "%zu reading%s cannot be right beside the others and %s left out",
+            n, n == 1 ? "" : "s", n == 1 ? "is" : "are");
+    if (l->forecast.seasonal)
+        reasons_add(r->why, REASON_NOTE, l->deadline, l->deadline,
+            "the use of each time of the year is counted");
+}
+
 static void
 say_forecast(const struct reckoning *r, const struct interval *every,
     day_t from, const struct limit *l)
@@ -144,6 +161,7 @@ say_forecast(const struct reckoning *r, const struct interval *every,
         day_words(l->forecast.early, (char[DAY_WORDS]){0}),
         day_words(l->forecast.late, (char[DAY_WORDS]){0}),
         day_words(l->forecast.likely, (char[DAY_WORDS]){0}));
+    say_readings(r, l);
 }
 
 /* Before the first time only the calendar can tell. */
@@ -164,7 +182,8 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
     const struct completion *done = &r->done[i];
     int64_t at = reading_at(u, done, every->kind->meter);
     int64_t amount = amount_on_meter(every, r->task->subject);
-    struct usage stated = {NULL, 0, u->yearly};
+    struct usage stated = {
+        .yearly = u->yearly, .spells = u->spells, .n_spells = u->n_spells};
 
     /* Where the meter stood is not known: so much use from that day on. */
     if (at == USAGE_UNKNOWN)

@@ -116,8 +116,12 @@ struct usage
 meters_usage(const struct meters *m, const struct subject *s, enum meter meter)
 {
     if (meter == METER_HOURS)
-        return (struct usage){m->hours.at, m->hours.n, s->yearly_hours};
-    return (struct usage){m->distance.at, m->distance.n, s->yearly_distance};
+        return (struct usage){.readings = m->hours.at,
+            .n = m->hours.n,
+            .yearly = s->yearly_hours};
+    return (struct usage){.readings = m->distance.at,
+        .n = m->distance.n,
+        .yearly = s->yearly_distance};
 }
 
 /* Nonzero when @c was read before the new meter came.  On one day the order

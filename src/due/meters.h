@@ -23,7 +23,8 @@ struct meters {
 int meters_take(struct meters *m, const struct subject *s,
     const struct task *tasks, const struct record *k, const struct record *end);
 
-/* What is known of the use of @meter of @s, the subject taken up. */
+/* What is known of the use of @meter of @s, the subject taken up, but for its
+ * spells off the road. */
 struct usage meters_usage(
     const struct meters *m, const struct subject *s, enum meter meter);
 

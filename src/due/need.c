@@ -2,12 +2,10 @@
 
 #include "cover.h"
 #include "kind.h"
+#include "usage.h"
 
 #include <stdlib.h>
 
-#define RATE_YEARS 3
-#define RATE_READINGS 24
-#define MARGIN 2
 #define ROLLED 31 /* days: further than any roll goes */
 
 struct need_list {
@@ -181,13 +179,11 @@ need_first_asked(const struct need_list *l, const struct subject *s,
 int
 need_goes_back(struct need_back *b, day_t day, int fitted)
 {
-    struct span rate = {RATE_YEARS, STEP_YEARS};
-
-    if (b->taken++ == 0)
-        b->since =
-            day_earlier(b->since, step_span(day, rate, -1, MONTH_END_CLAMP));
-    if (b->taken > RATE_READINGS && day < b->since && ++b->before > MARGIN)
+    if (b->last == DAY_NONE)
+        b->since = usage_since(day, b->since);
+    if (day != b->last && day < b->since && ++b->before > USAGE_BEFORE)
         return 0;
+    b->last = day;
     if (fitted)
         b->since = DAY_FIRST;
     return 1;

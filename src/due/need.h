@@ -43,22 +43,20 @@ day_t need_first_asked(const struct need_list *l, const struct subject *s,
     const struct record *work, size_t n);
 
 /* Going back through the readings of a meter.  Begin with @since set to the
- * first day that is asked for and the rest 0. */
+ * first day that is asked for, @last to DAY_NONE and the rest 0. */
 struct need_back {
     day_t since;
-    int taken;
-    int before; /* of these lie before @since */
+    day_t last; /* that was taken */
+    int before; /* days taken before @since */
 };
 
 /*
  * Nonzero when the reading on @day is needed, to be asked from the newest on
  * back until it says no; @fitted says that it is the first of a new meter.
- * Needed are those since the first day that is asked
- * for, those of three years up to the newest and at least 24, which a rate is
- * taken from, and beyond them two more: between two readings lies what the
- * meter showed on that first day.  Where one of these is of a new meter, all
- * are: how far the old one went unread is taken from its own past.  A meter
- * that was replaced earlier changes none of them.
+ * Needed are those that usage_since() says count, whichever day is asked for.
+ * Where one of these is of a new meter, all are: how far the old one went
+ * unread is taken from its own past.  A meter that was replaced earlier changes
+ * none of them.
  */
 int need_goes_back(struct need_back *b, day_t day, int fitted);
 

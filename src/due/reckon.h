@@ -24,12 +24,6 @@ struct completion {
     int assumed;             /* has not happened yet */
 };
 
-/* A spell off the road: both days are off.  @until DAY_NONE has no end yet. */
-struct spell {
-    day_t from;
-    day_t until;
-};
-
 struct reckoning {
     const struct task *task;
     const struct completion *done; /* in order of day */

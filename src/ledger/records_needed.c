@@ -60,7 +60,8 @@ take_readings(struct needed *h, const struct subject *s, enum meter meter,
     size_t work, size_t n_work, struct fault *f)
 {
     struct need_back back = {
-        .since = need_first_asked(h->list, s, h->in.records + work, n_work)};
+        .since = need_first_asked(h->list, s, h->in.records + work, n_work),
+        .last = DAY_NONE};
     struct query q = query_start(h->in.ledger, READINGS_BACK);
     int row;
 

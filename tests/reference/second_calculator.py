@@ -4,7 +4,7 @@
 A slow, plain calculator written from the rules in ostler-fleet(5) alone, so
 that it shares no thinking with the program.  It reads the fleet file and its
 ledger and prints the dues as JSON.  30-second-calculator compares the two.
-Distances, hours, forecasts and reminders are left out.
+Distances, hours and reminders are left out; second_usage has the forecasts.
 """
 import calendar
 import json

@@ -386,6 +386,7 @@ wheel_nuts_again_after_80_km(void **state)
 
     torque->follows = followed;
     torque->n_follows = 1;
+    torque->rule.forecast = FORECAST_LIKELY;
     world_reading(w, "2026-04-04", 48800);
     assert_null(world_due(w, torque, "2026-05-04"));
     struct record *k = world_done(w, wheels, "2026-05-04");

@@ -18,7 +18,10 @@ forecast(int days)
     day_t early = date("2026-03-01") + days;
 
     return (struct held){"K7", "oil", "r1", METER_DISTANCE,
-        {FORECAST_READINGS, early, early + 20, early + 40}};
+        {.basis = FORECAST_READINGS,
+            .early = early,
+            .likely = early + 20,
+            .late = early + 40}};
 }
 
 /* Which day stands once that forecast is known, counted as there. */
@@ -139,8 +142,10 @@ only_a_forecast_is_held(void **state)
     reached.forecast.basis = FORECAST_REACHED;
     calm_settle(c, FORECAST_EARLY, &reached);
     assert_day(reached.forecast.early, "2026-03-02");
-    none.forecast =
-        (struct forecast){FORECAST_NONE, DAY_NONE, DAY_NONE, DAY_NONE};
+    none.forecast = (struct forecast){.basis = FORECAST_NONE,
+        .early = DAY_NONE,
+        .likely = DAY_NONE,
+        .late = DAY_NONE};
     calm_settle(c, FORECAST_EARLY, &none);
     assert_int_equal(none.forecast.basis, FORECAST_NONE);
     assert_int_equal(changes(c), 0);
@@ -155,11 +160,11 @@ static void
 each_under_its_own_name(void **state)
 {
     static const struct held names[] = {
-        {"K8", "oil", "r1", METER_DISTANCE, {FORECAST_NONE, 0, 0, 0}},
-        {"K7", "tyres", "r1", METER_DISTANCE, {FORECAST_NONE, 0, 0, 0}},
-        {"K7", "oil", "r1+1", METER_DISTANCE, {FORECAST_NONE, 0, 0, 0}},
-        {"K7", "oil", "r1", METER_HOURS, {FORECAST_NONE, 0, 0, 0}},
-        {"k7", "OIL", "r1", METER_DISTANCE, {FORECAST_NONE, 0, 0, 0}},
+        {"K8", "oil", "r1", METER_DISTANCE, {.basis = FORECAST_NONE}},
+        {"K7", "tyres", "r1", METER_DISTANCE, {.basis = FORECAST_NONE}},
+        {"K7", "oil", "r1+1", METER_DISTANCE, {.basis = FORECAST_NONE}},
+        {"K7", "oil", "r1", METER_HOURS, {.basis = FORECAST_NONE}},
+        {"k7", "OIL", "r1", METER_DISTANCE, {.basis = FORECAST_NONE}},
     };
 
     (void)state;

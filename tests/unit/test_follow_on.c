@@ -153,6 +153,7 @@ by_distance_too(void **state)
     struct pair p = torque(w);
 
     world_every(w, &p.torque->rule, "7 days or 80 km");
+    p.torque->rule.forecast = FORECAST_LIKELY;
     world_reading(w, "2025-12-01", 40300);
     world_reading(w, "2025-12-31", 40900);
     struct record *k = world_done(w, p.wheels, "2026-01-05");

@@ -141,8 +141,10 @@ set_up(void **state)
     d->deadline = day_of(2026, 6, 10);
     d->plan_day = day_of(2026, 6, 10);
     d->last_done = day_of(2025, 9, 1);
-    d->forecast = (struct forecast){FORECAST_READINGS, day_of(2026, 6, 10),
-        day_of(2026, 6, 30), day_of(2026, 7, 20)};
+    d->forecast = (struct forecast){.basis = FORECAST_READINGS,
+        .early = day_of(2026, 6, 10),
+        .likely = day_of(2026, 6, 30),
+        .late = day_of(2026, 7, 20)};
 
     d = &dues[EXTINGUISHER];
     d->task = &service_of_extinguisher;

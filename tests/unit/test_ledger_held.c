@@ -23,7 +23,10 @@ static struct held
 held(const char *subject, enum meter meter, const char *early)
 {
     return (struct held){subject, "oil", "r1", meter,
-        {FORECAST_READINGS, date(early), date("2026-05-01"), DAY_NONE}};
+        {.basis = FORECAST_READINGS,
+            .early = date(early),
+            .likely = date("2026-05-01"),
+            .late = DAY_NONE}};
 }
 
 /* What stands of @h by the ledger; its forecast is that of @h when nothing

@@ -182,35 +182,6 @@ a_message_is_given_up_and_comes_back(void **state)
     ledger_close(l);
 }
 
-/* A ledger of version 1, with what waits in it, goes on. */
-static void
-an_outbox_of_before_is_taken_over(void **state)
-{
-    (void)state;
-    struct ledger *l = opened(LEDGER_WRITE);
-    struct arena *a = arena_new();
-    add(l, "<1>", NULL, 0);
-    add(l, "<2>", NULL, 0);
-    assert_int_equal(outbox_sent(l, 1, 100, NULL), 0);
-    ledger_close(l);
-    assert_int_equal(run_outside("PRAGMA user_version = 1;"
-                                 "DROP INDEX outbox_waiting;"
-                                 "ALTER TABLE outbox DROP COLUMN note;"
-                                 "ALTER TABLE outbox DROP COLUMN dropped;"
-                                 "ALTER TABLE outbox DROP COLUMN gave_up;"
-                                 "ALTER TABLE outbox DROP COLUMN next_try;"
-                                 "CREATE INDEX outbox_waiting ON outbox(id)"
-                                 " WHERE sent IS NULL"),
-        SQLITE_OK);
-    l = opened(LEDGER_WRITE);
-    struct outbox_message *m = waiting(l, a, 1);
-    assert_int_equal(m[0].id, 2);
-    assert_int_equal(m[0].gave_up, 0);
-    assert_int_equal(m[0].next_try, 0);
-    arena_free(a);
-    ledger_close(l);
-}
-
 /* Nobody drops a message without saying why. */
 static void
 a_drop_without_a_note_is_refused(void **state)
@@ -369,7 +340,6 @@ main(void)
         TEST(a_message_waits_until_it_is_sent),
         TEST(a_message_is_given_up_and_comes_back),
         TEST(a_drop_without_a_note_is_refused),
-        TEST(an_outbox_of_before_is_taken_over),
         TEST(a_stage_was_told_only_to_whom_it_was_told),
         TEST(the_deadline_last_told),
         TEST(a_message_and_what_it_tells_are_one),

@@ -9,6 +9,7 @@
 #include "chain.h"
 #include "days.h"
 #include "ledger_v1.h"
+#include "outbox.h"
 #include "records.h"
 #include "schema.h"
 #include "test_ledger.h"
@@ -69,6 +70,34 @@ a_reader_brings_it_up_to_date(void **state)
     update(LEDGER_READ);
 }
 
+/* Mail that waited goes on waiting; what was sent is not sent again. */
+static void
+its_outbox_is_taken_over(void **state)
+{
+    struct arena *a = arena_new();
+    struct outbox_message *m;
+    size_t n;
+
+    (void)state;
+    assert_non_null(a);
+    assert_int_equal(run_outside(ledger_v1), SQLITE_OK);
+    assert_int_equal(
+        run_outside(
+            "INSERT INTO outbox(person, message_id, recipient, bytes,"
+            " created, sent) VALUES"
+            " ('manager', '<1>', 'm@skerrow.example', x'2e', 50, 100),"
+            " ('manager', '<2>', 'm@skerrow.example', x'2e', 60, NULL)"),
+        SQLITE_OK);
+    struct ledger *l = opened(LEDGER_WRITE);
+    assert_int_equal(outbox_open(l, a, &m, &n, NULL), 0);
+    assert_int_equal(n, 1);
+    assert_string_equal(m[0].message_id, "<2>");
+    assert_int_equal(m[0].gave_up, 0);
+    assert_int_equal(m[0].next_try, 0);
+    ledger_close(l);
+    arena_free(a);
+}
+
 /* What the program that makes a ledger anew makes of it. */
 static void
 its_tables_are_those_of_a_new_one(void **state)
@@ -100,6 +129,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         TEST(a_reader_brings_it_up_to_date),
+        TEST(its_outbox_is_taken_over),
         TEST(its_tables_are_those_of_a_new_one),
     };
 

@@ -7,6 +7,17 @@
 
 #include "fixture.h"
 
+/* By the likely day, which is worked out by hand here; how far the early one is
+ * from it, the tests of usage say. */
+static struct job *
+likely_job(struct world *w, const char *id, const char *every)
+{
+    struct job *j = world_job(w, id, every);
+
+    j->rule.forecast = FORECAST_LIKELY;
+    return j;
+}
+
 /* 50 km a day, shown on 2026-01-01 and 100 days later. */
 static void
 fifty_a_day(struct world *w)
@@ -30,7 +41,7 @@ static void
 the_due_reading_and_its_day(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "oil", "20000 km");
+    struct job *j = likely_job(w, "oil", "20000 km");
 
     fifty_a_day(w);
     done_at(w, j, "2026-01-01", 10000);
@@ -49,7 +60,7 @@ static void
 the_reading_when_it_was_done(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "oil", "20000 km");
+    struct job *j = likely_job(w, "oil", "20000 km");
 
     fifty_a_day(w);
     world_done(w, j, "2026-02-20");
@@ -140,7 +151,7 @@ static void
 the_meter_may_come_first(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "service", "24 months or 20000 km");
+    struct job *j = likely_job(w, "service", "24 months or 20000 km");
 
     fifty_a_day(w);
     done_at(w, j, "2026-01-01", 10000);
@@ -181,6 +192,32 @@ a_baseline_with_its_reading(void **state)
     assert_int_equal(world_due(w, j, "2026-01-01")->state, DUE_NO_RECORD);
 }
 
+/* It counts as a reading: fifty a day since then, 15000 left on 11 April. */
+static void
+a_baseline_tells_a_rate(void **state)
+{
+    struct world *w = *state;
+    struct job *j = likely_job(w, "oil", "20000 km");
+
+    w->tasks[0].baseline.last = date("2026-01-01");
+    w->tasks[0].baseline.last_reading[METER_DISTANCE] = 10000;
+    world_reading(w, "2026-04-11", 15000);
+    assert_deadline(w, j, "2027-02-05");
+}
+
+/* Half of the hundred days were on the road: 100 a day, 15000 left. */
+static void
+days_off_the_road_are_no_days_of_use(void **state)
+{
+    struct world *w = *state;
+    struct job *j = likely_job(w, "oil", "20000 km");
+
+    fifty_a_day(w);
+    done_at(w, j, "2026-01-01", 10000);
+    world_off_road(w, "2026-01-11", "2026-03-01");
+    assert_deadline(w, j, "2026-09-08");
+}
+
 static struct record *
 hours_reading(struct world *w, const char *day, int64_t value)
 {
@@ -196,7 +233,7 @@ static void
 running_hours(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "lift", "250 hours");
+    struct job *j = likely_job(w, "lift", "250 hours");
 
     fifty_a_day(w);
     done_at(w, j, "2026-01-01", 10000);
@@ -218,7 +255,7 @@ static void
 the_reading_of_the_meter_that_decides(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "lift", "20000 km or 250 hours");
+    struct job *j = likely_job(w, "lift", "20000 km or 250 hours");
 
     fifty_a_day(w);
     world_done(w, j, "2026-01-01");
@@ -226,11 +263,11 @@ the_reading_of_the_meter_that_decides(void **state)
     hours_reading(w, "2026-01-21", 200);
     const struct due *d = world_due(w, j, "2026-01-01");
     assert_int_equal(d->due_reading, 350);
-    assert_day(d->forecast.early, "2026-02-20");
+    assert_day(d->forecast.likely, "2026-02-20");
     world_every(w, &j->rule, "250 hours or 20000 km");
     d = world_due(w, j, "2026-01-01");
     assert_int_equal(d->due_reading, 350);
-    assert_day(d->forecast.early, "2026-02-20");
+    assert_day(d->forecast.likely, "2026-02-20");
     world_every(w, &j->rule, "9000 hours or 20000 km or 1 month");
     d = world_due(w, j, "2026-01-01");
     assert_int_equal(d->due_reading, 9100);
@@ -242,7 +279,7 @@ static void
 an_old_reading(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "oil", "20000 km");
+    struct job *j = likely_job(w, "oil", "20000 km");
 
     fifty_a_day(w);
     done_at(w, j, "2026-01-01", 10000);
@@ -298,7 +335,7 @@ static void
 the_next_cycle_by_the_same_rate(void **state)
 {
     struct world *w = *state;
-    struct job *j = world_job(w, "oil", "20000 km");
+    struct job *j = likely_job(w, "oil", "20000 km");
 
     fifty_a_day(w);
     done_at(w, j, "2026-01-01", 10000);
@@ -341,6 +378,8 @@ main(void)
         WORLD_TEST(the_meter_may_come_first),
         WORLD_TEST(reached_it_is_due),
         WORLD_TEST(a_baseline_with_its_reading),
+        WORLD_TEST(a_baseline_tells_a_rate),
+        WORLD_TEST(days_off_the_road_are_no_days_of_use),
         WORLD_TEST(running_hours),
         WORLD_TEST(the_reading_of_the_meter_that_decides),
         WORLD_TEST(an_old_reading),

@@ -154,6 +154,7 @@ a_forecast_and_another_limit(void **state)
     struct world *w = *state;
     struct job *j = world_job(w, "job", "1000 km or 200 hours");
 
+    j->rule.forecast = FORECAST_LIKELY;
     world_reading(w, "2026-01-05", 10000);
     world_reading(w, "2026-02-04", 10300);
     world_done(w, j, "2026-01-05");

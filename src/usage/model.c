@@ -1,0 +1,22 @@
+#include "model.h"
+
+#define APART 14 /* days that readings must span to tell a rate */
+#define YEAR 365.25
+
+void
+model_make(struct model *m, const struct usage *u, day_t asked)
+{
+    const struct screened *s = &m->readings;
+
+    screen(&m->readings, u, asked);
+    m->newest = s->n > 0 ? s->at[s->n - 1] : (struct reading){DAY_NONE, 0};
+    profile_take(&m->profile, s, u);
+    m->wear =
+        (struct wear){u, &m->profile, day_later(m->newest.day, DAY_FIRST)};
+    m->rate = rate_of(s, &m->wear);
+    m->basis = FORECAST_READINGS;
+    if (s->n > 0 && m->newest.day - s->at[0].day >= APART && m->rate.a_day > 0)
+        return;
+    m->rate.a_day = (double)u->yearly / YEAR;
+    m->basis = u->yearly > 0 ? FORECAST_STATED : FORECAST_NONE;
+}

@@ -1,0 +1,38 @@
+#include "wear.h"
+
+#define HIT 1e-6 /* days of wear that are nothing */
+
+double
+wear_at(const struct wear *w, day_t d)
+{
+    double at = profile_at(w->profile, d);
+
+    for (size_t i = 0; i < w->usage->n_spells; i++) {
+        const struct spell *s = &w->usage->spells[i];
+        day_t until = s->until == DAY_NONE ? w->known : s->until;
+        until = day_earlier(until, d);
+        if (until >= s->from)
+            at -= profile_at(w->profile, until) -
+                  profile_at(w->profile, s->from - 1);
+    }
+    return at;
+}
+
+day_t
+wear_day(const struct wear *w, day_t from, double days)
+{
+    double goal = wear_at(w, from) + days;
+    day_t low = from - 1;
+    day_t high = DAY_LAST;
+
+    if (wear_at(w, high) < goal - HIT)
+        return DAY_NONE;
+    while (high - low > 1) {
+        day_t middle = low + (high - low) / 2;
+        if (wear_at(w, middle) < goal - HIT)
+            low = middle;
+        else
+            high = middle;
+    }
+    return wear_at(w, high) > goal + HIT && high > from ? high - 1 : high;
+}
