@@ -253,7 +253,10 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
         .last_done = DAY_NONE,
         .due_reading = -1,
         .newest_reading = DAY_NONE,
-        .forecast = {FORECAST_NONE, DAY_NONE, DAY_NONE, DAY_NONE}};
+        .forecast = {.basis = FORECAST_NONE,
+            .early = DAY_NONE,
+            .likely = DAY_NONE,
+            .late = DAY_NONE}};
     decide_limits(r, all);
     out->cycle = cycle_of(r, all);
     take_meter(r, all, out);

@@ -137,7 +137,7 @@ keep_longest(struct screened *s, const struct point *points)
 void
 screen(struct screened *s, const struct usage *u, day_t asked)
 {
-    struct point points[SCREEN_MOST] = {0};
+    struct point points[SCREEN_MOST];
 
     take_newest(s, u, asked);
     double most = fastest(s);

@@ -1,16 +1,57 @@
 #include "slope.h"
 
-#include <stdlib.h>
-
 #define PAIRS (SLOPE_READINGS * (SLOPE_READINGS - 1) / 2)
 
-static int
-by_size(const void *left, const void *right)
+static void
+swap(double *a, double *b)
 {
-    double a = *(const double *)left;
-    double b = *(const double *)right;
+    double kept = *a;
 
-    return (a > b) - (a < b);
+    *a = *b;
+    *b = kept;
+}
+
+/* Order the @n values so far that the one at @k is where it belongs, with none
+ * greater before it and none smaller after it: Hoare, "Algorithm 65: Find",
+ * Communications of the ACM 4 (1961) 321-322. */
+static void
+find(double *values, long n, long k)
+{
+    long first = 0;
+    long last = n - 1;
+
+    while (first < last) {
+        double middle = values[k];
+        long low = first;
+        long high = last;
+        while (low <= high) {
+            while (values[low] < middle)
+                low++;
+            while (values[high] > middle)
+                high--;
+            if (low <= high)
+                swap(&values[low++], &values[high--]);
+        }
+        if (high < k)
+            first = low;
+        if (k < low)
+            last = high;
+    }
+}
+
+/* The median; of an even number, half way between the middle two. */
+static double
+median(double *values, size_t n)
+{
+    size_t k = (n - 1) / 2;
+
+    find(values, (long)n, (long)k);
+    if (n % 2 == 1)
+        return values[k];
+    double next = values[k + 1];
+    for (size_t i = k + 2; i < n; i++)
+        next = values[i] < next ? values[i] : next;
+    return (values[k] + next) / 2;
 }
 
 /* The @i-th of @n things when no more than SLOPE_READINGS are taken. */
@@ -37,6 +78,5 @@ slope_median(const struct reading *readings, size_t n, int apart)
         }
     if (pairs == 0)
         return 0;
-    qsort(slopes, pairs, sizeof *slopes, by_size);
-    return (slopes[(pairs - 1) / 2] + slopes[pairs / 2]) / 2;
+    return median(slopes, pairs);
 }

@@ -16,10 +16,12 @@ usage_at(const struct usage *u, day_t d)
 
     if (u->n == 0)
         return USAGE_UNKNOWN;
-    model_make(&m, u, d);
+    /* Between two readings no rate is asked for. */
     const struct screened *s = &m.readings;
+    screen(&m.readings, u, d);
     if (d >= s->at[0].day && d <= s->at[s->n - 1].day)
         return (int64_t)screened_at(s, d);
+    model_make(&m, u, d);
     const struct reading *nearest = &s->at[d < s->at[0].day ? 0 : s->n - 1];
     if (m.basis == FORECAST_NONE)
         return nearest->value;

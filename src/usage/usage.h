@@ -55,7 +55,7 @@ struct usage {
  * the newest, with those of USAGE_BEFORE days before them.  The first day of
  * the former two, for @newest and @asked, either of which may be DAY_NONE.
  */
-#define USAGE_BEFORE 24
+#define USAGE_BEFORE 6
 day_t usage_since(day_t newest, day_t asked);
 
 /*
