@@ -43,8 +43,10 @@ held_read(struct ledger *l, struct calm *c, struct fault *f)
             .job = text_at(&q, 1),
             .cycle = text_at(&q, 2),
             .meter = hours ? METER_HOURS : METER_DISTANCE,
-            .forecast = {basis_at(&q, 4), query_day_at(&q, 5),
-                query_day_at(&q, 6), query_day_at(&q, 7)},
+            .forecast = {.basis = basis_at(&q, 4),
+                .early = query_day_at(&q, 5),
+                .likely = query_day_at(&q, 6),
+                .late = query_day_at(&q, 7)},
         };
         calm_add(c, &h);
     }
