@@ -1,0 +1,242 @@
+#include "search.h"
+
+#include "choose.h"
+
+#include <stdlib.h>
+
+/* The most works that are worked out together, and the most days that are
+ * tried for them. */
+#define WORKS_MOST 64
+#define TRIES_FIRST 200
+#define TRIES_MOST 60000
+
+struct search {
+    const struct plan_problem *problem;
+    struct timetable *t;
+    size_t works[WORKS_MOST];
+    long blame[WORKS_MOST]; /* how often each had no day left, and 1 */
+    size_t n;
+    int tries; /* left */
+};
+
+/* How near a work is to a call. */
+struct nearness {
+    size_t work;
+    int kin;    /* 0 for the same unit, 1 for what shares a limit, 2 */
+    day_t away; /* how many days lie between them */
+};
+
+static int
+shares_group(const struct plan_unit *a, const struct plan_unit *b)
+{
+    for (size_t i = 0; i < a->n_groups; i++)
+        for (size_t k = 0; k < b->n_groups; k++)
+            if (a->groups[i] == b->groups[k])
+                return 1;
+    return 0;
+}
+
+static int
+kin(const struct plan_problem *p, const struct plan_work *a,
+    const struct plan_work *b)
+{
+    if (a->unit == b->unit)
+        return 0;
+    return a->place == b->place ||
+                   shares_group(&p->units[a->unit], &p->units[b->unit])
+               ? 1
+               : 2;
+}
+
+static int
+by_nearness(const void *left, const void *right)
+{
+    const struct nearness *a = left;
+    const struct nearness *b = right;
+
+    if (a->kin != b->kin)
+        return a->kin - b->kin;
+    if (a->away != b->away)
+        return a->away < b->away ? -1 : 1;
+    return (a->work > b->work) - (a->work < b->work);
+}
+
+/* The works in the order of nearness to item @i: the list is the caller's. */
+static struct nearness *
+rank_works(const struct plan_problem *p, const struct timetable *t, long i)
+{
+    struct nearness *near = malloc((p->n_works + 1) * sizeof *near);
+    const struct item *call = timetable_item(t, i);
+    size_t n;
+    const struct item *items = timetable_items(t, &n);
+
+    if (near == NULL)
+        return NULL;
+    for (size_t w = 0; w < p->n_works; w++)
+        near[w] =
+            (struct nearness){w, kin(p, call->work, &p->works[w]), DAY_LAST};
+    for (size_t k = 0; k < n; k++) {
+        struct nearness *w = &near[items[k].work - p->works];
+        day_t away = abs(items[k].day - call->call.to);
+        if (away < w->away)
+            w->away = away;
+    }
+    near[call->work - p->works].away = -1;
+    qsort(near, p->n_works, sizeof *near, by_nearness);
+    return near;
+}
+
+static int
+is_free_on(const struct search *s, const struct item *item, day_t d)
+{
+    return load_check(timetable_load(s->t), item->work, d).limit == PLAN_FREE;
+}
+
+static int
+count_days(const struct search *s, const struct item *item)
+{
+    int n = 0;
+
+    for (day_t d = choose_from(s->t, item); d <= item->call.to; d++)
+        n += is_free_on(s, item, d);
+    return n;
+}
+
+/* The waiting item with the fewest days left for how often it failed, as an
+ * index of the works; or -1 when none waits. */
+static long
+scarcest(const struct search *s, int *days)
+{
+    long best = -1;
+
+    for (size_t k = 0; k < s->n; k++) {
+        long i = timetable_newest(s->t, s->works[k]);
+        if (i < 0 || timetable_item(s->t, i)->day != DAY_NONE)
+            continue;
+        int n = count_days(s, timetable_item(s->t, i));
+        if (best >= 0 && n * s->blame[best] >= *days * s->blame[k])
+            continue;
+        best = (long)k;
+        *days = n;
+    }
+    return best;
+}
+
+static int assign(struct search *s);
+
+static int
+try_day(struct search *s, long i, day_t d)
+{
+    size_t mark = timetable_mark(s->t);
+    int rc = 0;
+
+    if (s->tries-- > 0)
+        rc = timetable_put(s->t, i, d);
+    if (rc == 1)
+        rc = assign(s);
+    if (rc != 1)
+        timetable_back(s->t, mark);
+    return rc;
+}
+
+/* A day for everything that waits: 1, 0 or -1. */
+static int
+assign(struct search *s)
+{
+    int days = 0;
+    long k = scarcest(s, &days);
+    int rc = 0;
+
+    if (k < 0)
+        return 1;
+    if (days == 0) {
+        s->blame[k]++;
+        return 0;
+    }
+    long i = timetable_newest(s->t, s->works[k]);
+    const struct item item = *timetable_item(s->t, i);
+    day_t together = choose_together(s->t, i, DAY_NONE);
+    if (item.call.fixed != DAY_NONE)
+        return try_day(s, i, item.call.fixed);
+    if (together != DAY_NONE)
+        rc = try_day(s, i, together);
+    for (day_t d = item.call.to; d >= choose_from(s->t, &item) && rc == 0; d--)
+        if (d != together && is_free_on(s, &item, d))
+            rc = try_day(s, i, d);
+    return rc;
+}
+
+static int
+is_in(const struct search *s, size_t work)
+{
+    for (size_t i = 0; i < s->n; i++)
+        if (s->works[i] == work)
+            return 1;
+    return 0;
+}
+
+/* All that is not worked out anew goes where it was: 0 or -1. */
+static int
+replay(struct search *s, const struct timetable *from)
+{
+    size_t n;
+    const struct item *items = timetable_items(from, &n);
+
+    for (size_t k = 0; k < n; k++) {
+        size_t work = (size_t)(items[k].work - s->problem->works);
+        if (is_in(s, work))
+            continue;
+        if (timetable_put(s->t, timetable_newest(s->t, work), items[k].day) < 0)
+            return -1;
+    }
+    timetable_settle(s->t);
+    return 0;
+}
+
+/* With the works that @s names, and no others, worked out anew. */
+static int
+search_in(
+    struct search *s, const struct timetable *from, struct timetable **found)
+{
+    s->t = timetable_new(s->problem);
+    if (s->t == NULL)
+        return -1;
+    int rc = replay(s, from);
+    for (int tries = TRIES_FIRST; tries < TRIES_MOST && rc == 0; tries *= 2) {
+        s->tries = tries;
+        rc = assign(s);
+        if (s->tries > 0)
+            break;
+    }
+    if (rc == 1) {
+        timetable_settle(s->t);
+        *found = s->t;
+    } else
+        timetable_free(s->t);
+    return rc < 0 ? -1 : 0;
+}
+
+int
+search_days(const struct plan_problem *p, const struct timetable *t, long i,
+    struct timetable **found)
+{
+    struct nearness *near = rank_works(p, t, i);
+    struct search s = {.problem = p};
+    int rc = 0;
+
+    *found = NULL;
+    if (near == NULL)
+        return -1;
+    for (size_t most = 4; most <= WORKS_MOST && rc == 0 && !*found; most *= 2) {
+        while (s.n < most && s.n < p->n_works) {
+            s.works[s.n] = near[s.n].work;
+            s.blame[s.n] = 1;
+            s.n++;
+        }
+        rc = search_in(&s, t, found);
+        if (s.n < most)
+            break;
+    }
+    free(near);
+    return rc;
+}

@@ -1,0 +1,359 @@
+#include "timetable.h"
+
+#include "queue.h"
+#include "step.h"
+
+#include <assert.h>
+#include <stdlib.h>
+
+/* How long after the last deadline what is late may still find a day. */
+#define LATE_DAYS 180
+
+/* How an item was before it was changed. */
+struct was {
+    size_t item;
+    day_t day;
+    struct plan_call call;
+    int created; /* it was not there */
+};
+
+struct timetable {
+    const struct plan_problem *problem;
+    day_t last;
+    struct load *load;
+    struct queue *waiting; /* items without a day, by deadline */
+    struct item *items;
+    size_t n;
+    size_t size;
+    long *at;     /* the first item of each place and day */
+    long *of;     /* of each unit */
+    long *newest; /* of each work */
+    struct was *log;
+    size_t n_log;
+    size_t log_size;
+    day_t *done; /* of one work, while its next call is asked for */
+    size_t done_size;
+};
+
+/* Room for one more of @n in a list of @size: 0 or -1. */
+static int
+make_room(void *list, size_t n, size_t *size, size_t each)
+{
+    void **at = list;
+
+    if (n < *size)
+        return 0;
+    size_t more = *size ? *size * 2 : 64;
+    void *grown = realloc(*at, more * each);
+    if (grown == NULL)
+        return -1;
+    *at = grown;
+    *size = more;
+    return 0;
+}
+
+static int
+note(struct timetable *t, size_t i, int created)
+{
+    const struct item *item = &t->items[i];
+
+    if (make_room(&t->log, t->n_log, &t->log_size, sizeof *t->log))
+        return -1;
+    t->log[t->n_log++] = (struct was){i, item->day, item->call, created};
+    return 0;
+}
+
+static long *
+head(const struct timetable *t, const struct plan_work *w, day_t d)
+{
+    size_t days = (size_t)(t->last - t->problem->today) + 1;
+
+    return &t->at[w->place * days + (size_t)(d - t->problem->today)];
+}
+
+static void
+stand_on(struct timetable *t, size_t i, day_t d)
+{
+    struct item *item = &t->items[i];
+
+    item->day = d;
+    if (d == DAY_NONE) {
+        queue_set(t->waiting, i, item->call.to);
+        return;
+    }
+    queue_drop(t->waiting, i);
+    load_put(t->load, item->work, d);
+    item->beside = *head(t, item->work, d);
+    *head(t, item->work, d) = (long)i;
+}
+
+static void
+leave(struct timetable *t, size_t i)
+{
+    struct item *item = &t->items[i];
+
+    if (item->day == DAY_NONE)
+        return;
+    load_take(t->load, item->work, item->day);
+    long *from = head(t, item->work, item->day);
+    while (*from != (long)i)
+        from = &t->items[*from].beside;
+    *from = item->beside;
+}
+
+/* The call that follows the item @i (or the first of @w when @i is -1). */
+static int
+ask(struct timetable *t, const struct plan_work *w, long i,
+    struct plan_call *out)
+{
+    size_t n = i < 0 ? 0 : t->items[i].cycle + 1;
+
+    while (n > t->done_size)
+        if (make_room(&t->done, t->done_size, &t->done_size, sizeof *t->done))
+            return -1;
+    for (size_t k = n; k > 0; k--) {
+        t->done[k - 1] = t->items[i].day;
+        i = t->items[i].previous;
+    }
+    return t->problem->next(
+        t->problem->with, (size_t)(w - t->problem->works), t->done, n, out);
+}
+
+/* A new item that follows @previous. */
+static int
+add(struct timetable *t, const struct plan_work *w, long previous,
+    const struct plan_call *call)
+{
+    size_t i = t->n;
+
+    if (make_room(&t->items, i, &t->size, sizeof *t->items) ||
+        queue_reserve(t->waiting, i + 1))
+        return -1;
+    t->items[i] = (struct item){
+        .work = w,
+        .cycle = previous < 0 ? 0 : t->items[previous].cycle + 1,
+        .call = *call,
+        .day = DAY_NONE,
+        .previous = previous,
+        .next = -1,
+        .akin = t->of[w->unit],
+    };
+    if (note(t, i, 1))
+        return -1;
+    t->n++;
+    t->of[w->unit] = (long)i;
+    t->newest[w - t->problem->works] = (long)i;
+    if (previous >= 0)
+        t->items[previous].next = (long)i;
+    stand_on(t, i, DAY_NONE);
+    return 0;
+}
+
+static void
+take_away_last(struct timetable *t)
+{
+    const struct item *item = &t->items[--t->n];
+
+    queue_drop(t->waiting, t->n);
+    t->of[item->work->unit] = item->akin;
+    t->newest[item->work - t->problem->works] = item->previous;
+    if (item->previous >= 0)
+        t->items[item->previous].next = -1;
+}
+
+static int
+add_first_calls(struct timetable *t)
+{
+    for (size_t i = 0; i < t->problem->n_works; i++) {
+        const struct plan_work *w = &t->problem->works[i];
+        struct plan_call call;
+        int rc = ask(t, w, -1, &call);
+        if (rc < 0 || (rc > 0 && add(t, w, -1, &call)))
+            return -1;
+    }
+    return 0;
+}
+
+struct timetable *
+timetable_new(const struct plan_problem *p)
+{
+    struct timetable *t = calloc(1, sizeof *t);
+
+    if (t == NULL)
+        return NULL;
+    t->problem = p;
+    t->last = day_earlier(step_days(p->until, LATE_DAYS), DAY_LAST);
+    size_t heads = p->n_places * ((size_t)(t->last - p->today) + 1);
+    t->load = load_new(p, p->today, t->last);
+    t->waiting = queue_new();
+    t->at = malloc((heads + 1) * sizeof *t->at);
+    t->of = malloc((p->n_units + 1) * sizeof *t->of);
+    t->newest = malloc((p->n_works + 1) * sizeof *t->newest);
+    if (!t->load || !t->waiting || !t->at || !t->of || !t->newest)
+        goto err;
+    for (size_t i = 0; i < heads; i++)
+        t->at[i] = -1;
+    for (size_t i = 0; i < p->n_units; i++)
+        t->of[i] = -1;
+    for (size_t i = 0; i < p->n_works; i++)
+        t->newest[i] = -1;
+    if (add_first_calls(t))
+        goto err;
+    return t;
+err:
+    timetable_free(t);
+    return NULL;
+}
+
+void
+timetable_free(struct timetable *t)
+{
+    if (t == NULL)
+        return;
+    load_free(t->load);
+    queue_free(t->waiting);
+    free(t->items);
+    free(t->at);
+    free(t->of);
+    free(t->newest);
+    free(t->log);
+    free(t->done);
+    free(t);
+}
+
+const struct item *
+timetable_items(const struct timetable *t, size_t *n)
+{
+    *n = t->n;
+    return t->items;
+}
+
+const struct item *
+timetable_item(const struct timetable *t, long i)
+{
+    return &t->items[i];
+}
+
+struct load *
+timetable_load(const struct timetable *t)
+{
+    return t->load;
+}
+
+long
+timetable_at(const struct timetable *t, const struct plan_work *w, day_t d)
+{
+    return *head(t, w, d);
+}
+
+long
+timetable_of(const struct timetable *t, size_t unit)
+{
+    return t->of[unit];
+}
+
+long
+timetable_newest(const struct timetable *t, size_t work)
+{
+    return t->newest[work];
+}
+
+day_t
+timetable_first(const struct timetable *t)
+{
+    return t->problem->today;
+}
+
+day_t
+timetable_last(const struct timetable *t)
+{
+    return t->last;
+}
+
+long
+timetable_waiting(const struct timetable *t)
+{
+    return queue_first(t->waiting);
+}
+
+/* Nonzero when an item that kept its call @before keeps the call it has now.
+ * What was late already may stay so, and what somebody booked stays. */
+static int
+still_keeps(const struct item *item, const struct plan_call *before)
+{
+    if (item->day == item->call.fixed)
+        return 1;
+    return item->day >= item->call.from &&
+           (item->day <= item->call.to || item->day > before->to);
+}
+
+/* Work out anew what comes after item @i: as timetable_put() returns.  What
+ * stands on the last day found none, and nothing comes after it. */
+static int
+follow(struct timetable *t, long i)
+{
+    for (;;) {
+        struct plan_call call;
+        const struct plan_work *w = t->items[i].work;
+        if (t->items[i].day == t->last)
+            return 1;
+        int rc = ask(t, w, i, &call);
+        long next = t->items[i].next;
+        if (next < 0 && rc == 0)
+            return 1;
+        if (rc <= 0)
+            return rc;
+        if (next < 0)
+            return add(t, w, i, &call) ? -1 : 1;
+        struct item *item = &t->items[next];
+        struct plan_call before = item->call;
+        if (note(t, (size_t)next, 0))
+            return -1;
+        item->call = call;
+        if (item->day == DAY_NONE) {
+            queue_set(t->waiting, (size_t)next, call.to);
+            return 1;
+        }
+        if (!still_keeps(item, &before))
+            return 0;
+        i = next;
+    }
+}
+
+int
+timetable_put(struct timetable *t, long i, day_t d)
+{
+    assert(d >= t->problem->today && d <= t->last);
+    if (note(t, (size_t)i, 0))
+        return -1;
+    leave(t, (size_t)i);
+    stand_on(t, (size_t)i, d);
+    return follow(t, i);
+}
+
+size_t
+timetable_mark(const struct timetable *t)
+{
+    return t->n_log;
+}
+
+void
+timetable_back(struct timetable *t, size_t mark)
+{
+    while (t->n_log > mark) {
+        const struct was *w = &t->log[--t->n_log];
+        if (w->created) {
+            take_away_last(t);
+            continue;
+        }
+        leave(t, w->item);
+        t->items[w->item].call = w->call;
+        stand_on(t, w->item, w->day);
+    }
+}
+
+void
+timetable_settle(struct timetable *t)
+{
+    t->n_log = 0;
+}
