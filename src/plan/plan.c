@@ -82,9 +82,10 @@ by_day(const void *left, const void *right)
 
 /* Bookings name each other by their place in the list, not by their item. */
 static int
-link_bookings(struct plan *p, struct timetable *t, const struct origin *from)
+link_bookings(struct plan *p, struct timetable *t, const struct origin *from,
+    size_t n_items)
 {
-    size_t *where = malloc((p->n_bookings + 1) * sizeof *where);
+    size_t *where = malloc((n_items + 1) * sizeof *where);
 
     if (where == NULL)
         return -1;
@@ -108,20 +109,22 @@ link_bookings(struct plan *p, struct timetable *t, const struct origin *from)
 static int
 keep(struct plan *p, struct timetable *t)
 {
-    (void)timetable_items(t, &p->n_bookings);
-    struct origin *from = malloc((p->n_bookings + 1) * sizeof *from);
-    p->bookings = malloc((p->n_bookings + 1) * sizeof *p->bookings);
-    p->clashes = malloc((p->n_bookings + 1) * sizeof *p->clashes);
+    size_t n_items;
+    (void)timetable_items(t, &n_items);
+    struct origin *from = malloc((n_items + 1) * sizeof *from);
+    p->bookings = malloc((n_items + 1) * sizeof *p->bookings);
+    p->clashes = malloc((n_items + 1) * sizeof *p->clashes);
     int rc = -1;
 
     if (from == NULL || p->bookings == NULL || p->clashes == NULL)
         goto out;
-    for (size_t i = 0; i < p->n_bookings; i++) {
-        from[i].item = (long)i;
-        from[i].booking = booking_of(p, t, (long)i);
-    }
+    p->n_bookings = 0;
+    for (size_t i = 0; i < n_items; i++)
+        if (timetable_item(t, (long)i)->day != DAY_NONE)
+            from[p->n_bookings++] =
+                (struct origin){booking_of(p, t, (long)i), (long)i};
     qsort(from, p->n_bookings, sizeof *from, by_day);
-    rc = link_bookings(p, t, from);
+    rc = link_bookings(p, t, from, n_items);
 out:
     free(from);
     return rc;
@@ -143,40 +146,30 @@ find_late(const struct timetable *t, long i)
 
 /* Look again, and further, for a day for each that is late. */
 static int
-mend(const struct plan_problem *p, struct timetable **t)
+mend(const struct plan_problem *p, struct timetable *t)
 {
     int left = SEARCHES_MOST;
 
-    for (long i = 0; (i = find_late(*t, i)) >= 0 && left-- > 0;) {
-        struct timetable *found;
-        if (search_days(p, *t, i, &found))
+    for (long i = 0; (i = find_late(t, i)) >= 0 && left-- > 0; i++) {
+        if (search_days(p, t, i) < 0)
             return -1;
-        if (found == NULL) {
-            i++;
-            continue;
-        }
-        timetable_free(*t);
-        *t = found;
-        i = 0;
+        timetable_settle(t);
     }
     return 0;
 }
 
 static int
-lay_out(const struct plan_problem *p, struct timetable **t)
+lay_out(const struct plan_problem *p, struct timetable *t)
 {
-    struct room *r = room_new(p, *t);
-    int rc = r ? place_all(*t, r) : -1;
+    struct room *r = room_new(p, t);
+    int rc = -1;
 
-    room_free(r);
-    if (rc == 0)
-        rc = mend(p, t);
-    if (rc == 0)
-        rc = merge_visits(p, *t);
-    if (rc)
+    if (r == NULL)
         return -1;
-    r = room_new(p, *t);
-    rc = r ? place_all(*t, r) : -1;
+    if (place_all(t, r) || mend(p, t) || merge_visits(p, t))
+        goto out;
+    rc = place_all(t, r);
+out:
     room_free(r);
     return rc;
 }
@@ -191,7 +184,7 @@ plan_new(const struct plan_problem *problem)
     if (p == NULL || t == NULL)
         goto out;
     p->problem = problem;
-    if (lay_out(problem, &t) == 0)
+    if (lay_out(problem, t) == 0)
         rc = keep(p, t);
 out:
     timetable_free(t);

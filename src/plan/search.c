@@ -9,6 +9,7 @@
 #define WORKS_MOST 64
 #define TRIES_FIRST 200
 #define TRIES_MOST 60000
+#define LOOKS_MOST 3000000
 
 struct search {
     const struct plan_problem *problem;
@@ -16,7 +17,8 @@ struct search {
     size_t works[WORKS_MOST];
     long blame[WORKS_MOST]; /* how often each had no day left, and 1 */
     size_t n;
-    int tries; /* left */
+    int tries;  /* left in this round, and */
+    long looks; /* at single days altogether */
 };
 
 /* How near a work is to a call. */
@@ -93,19 +95,21 @@ is_free_on(const struct search *s, const struct item *item, day_t d)
 }
 
 static int
-count_days(const struct search *s, const struct item *item)
+count_days(struct search *s, const struct item *item)
 {
+    day_t first = choose_from(s->t, item);
     int n = 0;
 
-    for (day_t d = choose_from(s->t, item); d <= item->call.to; d++)
+    for (day_t d = first; d <= item->call.to; d++)
         n += is_free_on(s, item, d);
+    s->looks -= item->call.to - first + 1;
     return n;
 }
 
 /* The waiting item with the fewest days left for how often it failed, as an
  * index of the works; or -1 when none waits. */
 static long
-scarcest(const struct search *s, int *days)
+scarcest(struct search *s, int *days)
 {
     long best = -1;
 
@@ -130,7 +134,7 @@ try_day(struct search *s, long i, day_t d)
     size_t mark = timetable_mark(s->t);
     int rc = 0;
 
-    if (s->tries-- > 0)
+    if (s->tries-- > 0 && s->looks > 0)
         rc = timetable_put(s->t, i, d);
     if (rc == 1)
         rc = assign(s);
@@ -166,74 +170,42 @@ assign(struct search *s)
     return rc;
 }
 
+/* Work the works that @s names out anew: 1, or 0 with nothing changed. */
 static int
-is_in(const struct search *s, size_t work)
+search_in(struct search *s)
 {
-    for (size_t i = 0; i < s->n; i++)
-        if (s->works[i] == work)
-            return 1;
-    return 0;
-}
+    size_t mark = timetable_mark(s->t);
+    int rc = 0;
 
-/* All that is not worked out anew goes where it was: 0 or -1. */
-static int
-replay(struct search *s, const struct timetable *from)
-{
-    size_t n;
-    const struct item *items = timetable_items(from, &n);
-
-    for (size_t k = 0; k < n; k++) {
-        size_t work = (size_t)(items[k].work - s->problem->works);
-        if (is_in(s, work))
-            continue;
-        if (timetable_put(s->t, timetable_newest(s->t, work), items[k].day) < 0)
-            return -1;
-    }
-    timetable_settle(s->t);
-    return 0;
-}
-
-/* With the works that @s names, and no others, worked out anew. */
-static int
-search_in(
-    struct search *s, const struct timetable *from, struct timetable **found)
-{
-    s->t = timetable_new(s->problem);
-    if (s->t == NULL)
-        return -1;
-    int rc = replay(s, from);
-    for (int tries = TRIES_FIRST; tries < TRIES_MOST && rc == 0; tries *= 2) {
+    for (size_t i = 0; i < s->n && rc == 0; i++)
+        rc = timetable_withdraw(s->t, s->works[i]);
+    for (int tries = TRIES_FIRST; tries < TRIES_MOST && s->looks > 0 && rc == 0;
+         tries *= 2) {
         s->tries = tries;
         rc = assign(s);
         if (s->tries > 0)
             break;
     }
-    if (rc == 1) {
-        timetable_settle(s->t);
-        *found = s->t;
-    } else
-        timetable_free(s->t);
-    return rc < 0 ? -1 : 0;
+    if (rc != 1)
+        timetable_back(s->t, mark);
+    return rc;
 }
 
 int
-search_days(const struct plan_problem *p, const struct timetable *t, long i,
-    struct timetable **found)
+search_days(const struct plan_problem *p, struct timetable *t, long i)
 {
     struct nearness *near = rank_works(p, t, i);
-    struct search s = {.problem = p};
+    struct search s = {.problem = p, .t = t, .looks = LOOKS_MOST};
     int rc = 0;
 
-    *found = NULL;
     if (near == NULL)
         return -1;
-    for (size_t most = 4; most <= WORKS_MOST && rc == 0 && !*found; most *= 2) {
+    for (size_t most = 4; most <= WORKS_MOST && rc == 0; most *= 2) {
         while (s.n < most && s.n < p->n_works) {
             s.works[s.n] = near[s.n].work;
-            s.blame[s.n] = 1;
-            s.n++;
+            s.blame[s.n++] = 1;
         }
-        rc = search_in(&s, t, found);
+        rc = search_in(&s);
         if (s.n < most)
             break;
     }

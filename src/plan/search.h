@@ -16,11 +16,10 @@
  */
 
 /*
- * A timetable in which item @i of @t is in time and no other is late that was
- * not, in @found; NULL there when none was found.  Returns 0, or -1 when
- * memory is out.
+ * Have item @i, which is late, in time, with no other late that was not.
+ * Returns 1; 0 with nothing changed when no way was found; -1 when memory is
+ * out.
  */
-int search_days(const struct plan_problem *p, const struct timetable *t, long i,
-    struct timetable **found);
+int search_days(const struct plan_problem *p, struct timetable *t, long i);
 
 #endif

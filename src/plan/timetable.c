@@ -14,6 +14,7 @@ struct was {
     size_t item;
     day_t day;
     struct plan_call call;
+    long newest; /* of its work */
     int created; /* it was not there */
 };
 
@@ -52,6 +53,12 @@ make_room(void *list, size_t n, size_t *size, size_t each)
     return 0;
 }
 
+static long *
+newest(const struct timetable *t, const struct plan_work *w)
+{
+    return &t->newest[w - t->problem->works];
+}
+
 static int
 note(struct timetable *t, size_t i, int created)
 {
@@ -59,7 +66,8 @@ note(struct timetable *t, size_t i, int created)
 
     if (make_room(&t->log, t->n_log, &t->log_size, sizeof *t->log))
         return -1;
-    t->log[t->n_log++] = (struct was){i, item->day, item->call, created};
+    t->log[t->n_log++] =
+        (struct was){i, item->day, item->call, *newest(t, item->work), created};
     return 0;
 }
 
@@ -71,16 +79,20 @@ head(const struct timetable *t, const struct plan_work *w, day_t d)
     return &t->at[w->place * days + (size_t)(d - t->problem->today)];
 }
 
+/* Item @i begins to wait for a day, as the newest of its work. */
+static void
+call_for(struct timetable *t, size_t i)
+{
+    *newest(t, t->items[i].work) = (long)i;
+    queue_set(t->waiting, i, t->items[i].call.to);
+}
+
 static void
 stand_on(struct timetable *t, size_t i, day_t d)
 {
     struct item *item = &t->items[i];
 
     item->day = d;
-    if (d == DAY_NONE) {
-        queue_set(t->waiting, i, item->call.to);
-        return;
-    }
     queue_drop(t->waiting, i);
     load_put(t->load, item->work, d);
     item->beside = *head(t, item->work, d);
@@ -99,6 +111,7 @@ leave(struct timetable *t, size_t i)
     while (*from != (long)i)
         from = &t->items[*from].beside;
     *from = item->beside;
+    item->day = DAY_NONE;
 }
 
 /* The call that follows the item @i (or the first of @w when @i is -1). */
@@ -142,10 +155,9 @@ add(struct timetable *t, const struct plan_work *w, long previous,
         return -1;
     t->n++;
     t->of[w->unit] = (long)i;
-    t->newest[w - t->problem->works] = (long)i;
     if (previous >= 0)
         t->items[previous].next = (long)i;
-    stand_on(t, i, DAY_NONE);
+    call_for(t, i);
     return 0;
 }
 
@@ -156,7 +168,6 @@ take_away_last(struct timetable *t)
 
     queue_drop(t->waiting, t->n);
     t->of[item->work->unit] = item->akin;
-    t->newest[item->work - t->problem->works] = item->previous;
     if (item->previous >= 0)
         t->items[item->previous].next = -1;
 }
@@ -287,37 +298,45 @@ still_keeps(const struct item *item, const struct plan_call *before)
            (item->day <= item->call.to || item->day > before->to);
 }
 
+/* The call of item @i has changed to @call: 1, 0 when its day no longer
+ * serves, or -1. */
+static int
+change_call(struct timetable *t, size_t i, const struct plan_call *call)
+{
+    struct item *item = &t->items[i];
+    struct plan_call before = item->call;
+
+    if (note(t, i, 0))
+        return -1;
+    item->call = *call;
+    if (item->day != DAY_NONE)
+        return still_keeps(item, &before);
+    call_for(t, i);
+    return 1;
+}
+
 /* Work out anew what comes after item @i: as timetable_put() returns.  What
  * stands on the last day found none, and nothing comes after it. */
 static int
 follow(struct timetable *t, long i)
 {
-    for (;;) {
+    int rc = 1;
+
+    while (
+        rc == 1 && t->items[i].day != DAY_NONE && t->items[i].day != t->last) {
         struct plan_call call;
         const struct plan_work *w = t->items[i].work;
-        if (t->items[i].day == t->last)
-            return 1;
-        int rc = ask(t, w, i, &call);
         long next = t->items[i].next;
-        if (next < 0 && rc == 0)
+        rc = ask(t, w, i, &call);
+        if (rc == 0 && (next < 0 || t->items[next].day == DAY_NONE))
             return 1;
-        if (rc <= 0)
-            return rc;
-        if (next < 0)
+        if (rc == 1 && next < 0)
             return add(t, w, i, &call) ? -1 : 1;
-        struct item *item = &t->items[next];
-        struct plan_call before = item->call;
-        if (note(t, (size_t)next, 0))
-            return -1;
-        item->call = call;
-        if (item->day == DAY_NONE) {
-            queue_set(t->waiting, (size_t)next, call.to);
-            return 1;
-        }
-        if (!still_keeps(item, &before))
-            return 0;
+        if (rc == 1)
+            rc = change_call(t, (size_t)next, &call);
         i = next;
     }
+    return rc;
 }
 
 int
@@ -331,10 +350,43 @@ timetable_put(struct timetable *t, long i, day_t d)
     return follow(t, i);
 }
 
+int
+timetable_withdraw(struct timetable *t, size_t work)
+{
+    long first = -1;
+
+    for (long i = t->newest[work]; i >= 0; i = t->items[i].previous) {
+        if (note(t, (size_t)i, 0))
+            return -1;
+        leave(t, (size_t)i);
+        queue_drop(t->waiting, (size_t)i);
+        first = i;
+    }
+    if (first >= 0)
+        call_for(t, (size_t)first);
+    return 0;
+}
+
 size_t
 timetable_mark(const struct timetable *t)
 {
     return t->n_log;
+}
+
+/* Item @w->item as it was: with its day, waiting for one, or not called. */
+static void
+restore(struct timetable *t, const struct was *w)
+{
+    struct item *item = &t->items[w->item];
+
+    leave(t, w->item);
+    item->call = w->call;
+    if (w->day != DAY_NONE)
+        stand_on(t, w->item, w->day);
+    else if (*newest(t, item->work) == (long)w->item)
+        call_for(t, w->item);
+    else
+        queue_drop(t->waiting, w->item);
 }
 
 void
@@ -342,13 +394,11 @@ timetable_back(struct timetable *t, size_t mark)
 {
     while (t->n_log > mark) {
         const struct was *w = &t->log[--t->n_log];
-        if (w->created) {
+        *newest(t, t->items[w->item].work) = w->newest;
+        if (w->created)
             take_away_last(t);
-            continue;
-        }
-        leave(t, w->item);
-        t->items[w->item].call = w->call;
-        stand_on(t, w->item, w->day);
+        else
+            restore(t, w);
     }
 }
 

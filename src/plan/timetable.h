@@ -14,7 +14,8 @@ struct item {
     const struct plan_work *work;
     size_t cycle;
     struct plan_call call;
-    day_t day;     /* DAY_NONE while it has none */
+    day_t day;     /* DAY_NONE while it has none; one that has none and is
+                      not the newest of its work is not called at present */
     long previous; /* items of the same work, -1 for none */
     long next;
     long beside; /* the next item at the same place on the same day, or -1 */
@@ -42,8 +43,8 @@ long timetable_at(
     const struct timetable *t, const struct plan_work *w, day_t d);
 long timetable_of(const struct timetable *t, size_t unit);
 
-/* The newest call of a work: the only one that may be without a day; or -1
- * when it has none. */
+/* The call of a work that is the only one that may be without a day: the last;
+ * -1 when it has none. */
 long timetable_newest(const struct timetable *t, size_t work);
 
 /* The first and the last day that anything can have. */
@@ -60,6 +61,10 @@ long timetable_waiting(const struct timetable *t);
  * longer keep it, where the caller has to go back; -1 when memory is out.
  */
 int timetable_put(struct timetable *t, long i, day_t d);
+
+/* Take the days of all calls of a work away: it begins anew.  0, or -1 when
+ * memory is out. */
+int timetable_withdraw(struct timetable *t, size_t work);
 
 /* Where things stand now, and back to there. */
 size_t timetable_mark(const struct timetable *t);
