@@ -12,6 +12,7 @@
 static const struct span from_the_first = {60, STEP_YEARS};
 
 static const struct span default_horizon = {18, STEP_MONTHS};
+static const struct span default_ahead = {12, STEP_MONTHS};
 
 /* Number the sections of each group and count them. */
 static void
@@ -32,6 +33,8 @@ make_room(struct reading *r, const size_t counts[SECTION_KINDS])
     f->n_subjects = counts[SECTION_VEHICLE];
     f->n_persons = counts[SECTION_PERSON];
     f->n_feeds = counts[SECTION_FEED];
+    f->n_workplaces = counts[SECTION_CALENDAR];
+    f->n_limits = counts[SECTION_LIMIT];
     f->depots = r->depots = reading_take(r, f->n_depots * sizeof *r->depots);
     f->jobs = r->jobs = reading_take(r, f->n_jobs * sizeof *r->jobs);
     f->subjects = r->subjects =
@@ -39,6 +42,9 @@ make_room(struct reading *r, const size_t counts[SECTION_KINDS])
     f->persons = r->persons =
         reading_take(r, f->n_persons * sizeof *r->persons);
     f->feeds = r->feeds = reading_take(r, f->n_feeds * sizeof *r->feeds);
+    f->workplaces = r->workplaces =
+        reading_take(r, f->n_workplaces * sizeof *r->workplaces);
+    f->limits = r->limits = reading_take(r, f->n_limits * sizeof *r->limits);
     r->holders = reading_take(r, f->n_subjects * sizeof *r->holders);
     return r->document->out_of_memory ? -1 : 0;
 }
@@ -60,8 +66,10 @@ new_calendar(struct reading *r, const struct section *s)
 {
     struct calendar *c = reading_take(r, sizeof *c);
 
-    if (c != NULL)
-        c->title = s->id;
+    if (c == NULL)
+        return NULL;
+    c->title = s->id;
+    c->workplace = &r->workplaces[s->index];
     return c;
 }
 
@@ -128,11 +136,27 @@ new_feed(struct reading *r, const struct section *s)
 }
 
 static void *
+new_limit(struct reading *r, const struct section *s)
+{
+    struct away_limit *l = &r->limits[s->index];
+
+    l->id = l->title = s->id;
+    return l;
+}
+
+static void *
+new_site(struct reading *r)
+{
+    r->fleet->site.plan_ahead = default_ahead;
+    return &r->fleet->site;
+}
+
+static void *
 new_object(struct reading *r, const struct section *s)
 {
     switch (s->kind) {
     case SECTION_SITE:
-        return &r->fleet->site;
+        return new_site(r);
     case SECTION_MAIL:
         return &r->fleet->site.mail;
     case SECTION_HOLIDAYS:
@@ -152,6 +176,8 @@ new_object(struct reading *r, const struct section *s)
         return new_person(r, s);
     case SECTION_FEED:
         return new_feed(r, s);
+    case SECTION_LIMIT:
+        return new_limit(r, s);
     case SECTION_KINDS:
         break;
     }
@@ -177,6 +203,8 @@ finish_calendar(struct reading *r, const struct section *s, struct calendar *c)
     if (works == NULL || works->refused || r->document->out_of_memory)
         return;
     c->made = reading_keep(r, workcal_new(&c->plan), NULL, NULL);
+    *c->workplace =
+        (struct workplace){s->id, c->title, c->made, c->vehicles, c->minutes};
     check_calendar(r, s, c);
 }
 
@@ -208,6 +236,8 @@ read_section(struct reading *r, struct section *s)
         finish_calendar(r, s, object);
     else if (s->kind == SECTION_JOB)
         finish_job(r, s, object);
+    else if (s->kind == SECTION_LIMIT)
+        check_limit(r, s, object);
 }
 
 static void
@@ -263,6 +293,7 @@ build_fleet(struct reading *r, struct place whole)
         return;
     finish_depots(r);
     tasks_make(r);
+    check_works(r);
     check_all_jobs(r);
     check_site(r, whole);
     warn_no_mail(r);

@@ -27,8 +27,10 @@ value_calendar(
     const struct calendar *c = find_one(r, e, SECTION_CALENDAR);
 
     (void)k;
-    if (c != NULL)
-        depot->calendar = c->made;
+    if (c == NULL)
+        return;
+    depot->calendar = c->made;
+    depot->at = c->workplace;
 }
 
 void
@@ -41,6 +43,7 @@ value_place(struct reading *r, const struct key *k, struct entry *e, void *at)
     if (c != NULL) {
         rule->calendar = c->made;
         rule->place = c->title;
+        rule->at = c->workplace;
     }
 }
 

@@ -12,7 +12,9 @@ site_and_mail(void **state)
         "  ledger           state/l.db  (fleet.conf:5)\n"
         "  include          jobs.conf  (fleet.conf:6)\n"
         "  presets          offered.conf  (fleet.conf:7)\n"
-        "  feed-folder      none  (default)\n");
+        "  feed-folder      none  (default)\n"
+        "  planner          off  (default)\n"
+        "  plan-ahead       12 months  (default)\n");
     assert_part("[mail]",
         "[mail]  (fleet.conf:8)\n"
         "  from             ostler@skerrow.example  (fleet.conf:9)\n"
@@ -39,6 +41,8 @@ calendars(void **state)
         "  holidays         skerrow  (fleet.conf:13)\n"
         "  closed           12 days  (fleet.conf:14)\n"
         "  open             none  (default)\n"
+        "  vehicles-a-day   no limit  (default)\n"
+        "  hours-a-day      no limit  (default)\n"
         "  known-until      2029-12-31  (its holidays)\n");
     assert_part("[calendar ferry]",
         "[calendar ferry]  (fleet.conf:15)\n"
@@ -47,6 +51,8 @@ calendars(void **state)
         "  holidays         none  (default)\n"
         "  closed           none  (default)\n"
         "  open             2 days  (fleet.conf:18)\n"
+        "  vehicles-a-day   no limit  (default)\n"
+        "  hours-a-day      no limit  (default)\n"
         "  known-until      no end  (its holidays)\n");
     assert_part("[depot harbour]",
         "[depot harbour]  (fleet.conf:19)\n"
@@ -128,6 +134,9 @@ a_vehicle(void **state)
         "    lead             1 working day  (fleet.conf:38)\n"
         "    remind           2 weeks, 0 days, overdue every 1 day  "
         "(jobs.conf:6, job inspection)\n"
+        "    takes            not said  (default)\n"
+        "    early            as its interval allows  (default)\n"
+        "    vehicle-stays    no  (default)\n"
         "    last             none  (default)\n"
         "    deadline         none  (default)\n"
         "  [job service]  (fleet.conf:36)\n"
@@ -148,6 +157,9 @@ a_vehicle(void **state)
         "    reading-within   none  (default)\n"
         "    lead             none  (default)\n"
         "    remind           none  (default)\n"
+        "    takes            not said  (default)\n"
+        "    early            as its interval allows  (default)\n"
+        "    vehicle-stays    no  (default)\n"
         "    last             2026-01-05  (fleet.conf:37)\n"
         "    last-reading     none  (default)\n"
         "    deadline         none  (default)\n");
@@ -177,6 +189,9 @@ equipment(void **state)
         "    roll             preceding  (default)\n"
         "    lead             none  (default)\n"
         "    remind           none  (default)\n"
+        "    takes            not said  (default)\n"
+        "    early            as its interval allows  (default)\n"
+        "    vehicle-stays    no  (default)\n"
         "    last             none  (default)\n"
         "    deadline         none  (default)\n"
         "  [job overhaul]  (fleet.conf:46)\n"
@@ -193,6 +208,9 @@ equipment(void **state)
         "    roll             preceding  (default)\n"
         "    lead             none  (default)\n"
         "    remind           none  (default)\n"
+        "    takes            not said  (default)\n"
+        "    early            as its interval allows  (default)\n"
+        "    vehicle-stays    no  (default)\n"
         "    last             none  (default)\n"
         "    deadline         none  (default)\n");
 }
