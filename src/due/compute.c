@@ -9,8 +9,8 @@
 #include <stdio.h>
 #include <string.h>
 
-static int
-never_due(const struct rule *rule)
+int
+compute_never_due(const struct rule *rule)
 {
     return rule->n_every == 1 && rule->every[0].kind == &kind_needed;
 }
@@ -224,7 +224,7 @@ take_meter(const struct decision *all, struct due *d)
 int
 compute_due(const struct reckoning *r, struct due *out, struct decision *all)
 {
-    if (never_due(r->task->rule))
+    if (compute_never_due(r->task->rule))
         return 0;
     *out = (struct due){.task = r->task,
         .state = DUE_AHEAD,
