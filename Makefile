@@ -26,9 +26,9 @@ PURE_AND_BASE := due $(SEES_due)
 SEES_plan := due $(SEES_due)
 SEES_config := $(PURE_AND_BASE)
 SEES_ledger := $(PURE_AND_BASE)
-SEES_view := $(PURE_AND_BASE)
+SEES_view := plan $(PURE_AND_BASE)
 SEES_mail := base
-SEES_pass := config ledger view mail $(PURE_AND_BASE)
+SEES_pass := config ledger view mail plan $(PURE_AND_BASE)
 SEES_cli := pass $(SEES_pass)
 
 layer_of = $(firstword $(subst /, ,$(patsubst src/%,%,$(1))))

@@ -44,6 +44,8 @@ extern const struct command cmd_feed;
 extern const struct command cmd_nightly;
 extern const struct command cmd_backup;
 extern const struct command cmd_restore;
+extern const struct command cmd_plan;
+extern const struct command cmd_book;
 extern const struct command cmd_complete;
 
 /* The options that every command takes. */

@@ -164,6 +164,12 @@ pass_ledger(const struct pass *p)
     return p->ledger;
 }
 
+struct arena *
+pass_arena(const struct pass *p)
+{
+    return p->arena;
+}
+
 const struct record *
 pass_records(const struct pass *p, size_t *n)
 {

@@ -181,10 +181,10 @@ a_newer_ledger_is_refused(void **state)
 {
     (void)state;
     make_ledger();
-    assert_int_equal(run_outside("PRAGMA user_version = 2"), SQLITE_OK);
+    assert_int_equal(run_outside("PRAGMA user_version = 99"), SQLITE_OK);
     refused(LEDGER, LEDGER_READ, EX_CONFIG);
     refused(LEDGER, LEDGER_WRITE, EX_CONFIG);
-    assert_outside("PRAGMA user_version", "2");
+    assert_outside("PRAGMA user_version", "99");
     assert_outside("SELECT count(*) FROM record", "1");
 }
 
