@@ -1,7 +1,7 @@
 #ifndef RECKON_H
 #define RECKON_H
 
-#include "due.h"
+#include "snapshot.h"
 
 /*
  * Inside the due layer only: what is at hand while one task is worked out,
@@ -42,6 +42,8 @@ struct reckoning {
     const struct decision *before; /* what all but the newest completion came
                                       to, or NULL to begin at the beginning */
     struct reasons *why;           /* NULL when nobody asks */
+    planned_day *planned;          /* NULL when there is no plan */
+    void *planned_with;
 };
 
 /* What one interval of a rule comes to, carried from cycle to cycle. */

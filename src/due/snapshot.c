@@ -93,6 +93,8 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     if (d == NULL)
         return -1;
     r.why = why;
+    r.planned = s->options.planned;
+    r.planned_with = s->options.with;
     reasons_clear(why);
     struct decision all;
     if (!compute_due(&r, d, &all))

@@ -2,6 +2,7 @@
 
 #include "buf.h"
 #include "lock.h"
+#include "planning.h"
 #include "publish.h"
 #include "remind.h"
 
@@ -19,12 +20,27 @@ remind(const struct pass *p, struct fault *f)
     return rc;
 }
 
+/* What people were told today is what tomorrow's plan holds to. */
+static int
+keep_plan(const struct pass *p, struct fault *f)
+{
+    if (!pass_fleet(p)->site.planner)
+        return 0;
+    struct agenda *a = planning_agenda(p, NULL, 0, NULL, f);
+    int rc = a ? planning_keep(p, a, f) : -1;
+
+    agenda_free(a);
+    return rc;
+}
+
 static int
 run_parts(const struct pass *p, struct fault *f)
 {
     int rc = publish_all(p, f);
 
     if (remind(p, rc ? NULL : f))
+        rc = -1;
+    if (keep_plan(p, rc ? NULL : f))
         rc = -1;
     if (remind_send(p, rc ? NULL : f))
         rc = -1;

@@ -2,6 +2,7 @@
 
 #include "arena.h"
 #include "config.h"
+#include "planning.h"
 #include "records.h"
 #include "transport.h"
 
@@ -188,6 +189,8 @@ pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
 {
     struct snapshot_options options = {
         .today = p->moment.today, .horizon = horizon, .reasons = 1};
+    if (p->fleet->site.planner)
+        return planning_snapshot(p, options, f);
     struct snapshot *s = snapshot_new(&p->facts, &options);
 
     if (s == NULL)

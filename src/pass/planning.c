@@ -1,6 +1,7 @@
 #include "planning.h"
 
 #include "arena.h"
+#include "because.h"
 #include "bookings.h"
 #include "lookup.h"
 
@@ -150,6 +151,51 @@ planning_agenda(const struct pass *p, const struct change *changes, size_t n,
         fault_fill(f, EX_OSERR, "out of memory");
     names_free(&names);
     return a;
+}
+
+/* What a snapshot is made to follow. */
+struct followed {
+    const struct agenda *agenda;
+    struct buf *why;
+};
+
+static day_t
+day_of_plan(void *with, const struct task *t, day_t deadline, const char **why)
+{
+    const struct followed *f = with;
+    const struct plan_booking *b = agenda_find(f->agenda, t, deadline);
+
+    if (b == NULL)
+        return DAY_NONE;
+    buf_clear(f->why);
+    because_booking(f->agenda, b, f->why);
+    *why = buf_str(f->why);
+    return b->day;
+}
+
+struct snapshot *
+planning_snapshot(
+    const struct pass *p, struct snapshot_options options, struct fault *f)
+{
+    struct agenda *a = planning_agenda(p, NULL, 0, NULL, f);
+    struct followed followed = {a, buf_new()};
+    struct snapshot *s = NULL;
+
+    options.planned = day_of_plan;
+    options.with = &followed;
+    if (a != NULL && followed.why != NULL) {
+        s = snapshot_new(pass_facts(p), &options);
+        if (s == NULL || buf_failed(followed.why)) {
+            fault_fill(f, EX_OSERR, "out of memory");
+            snapshot_free(s);
+            s = NULL;
+        }
+    } else if (a != NULL) {
+        fault_fill(f, EX_OSERR, "out of memory");
+    }
+    buf_free(followed.why);
+    agenda_free(a);
+    return s;
 }
 
 int

@@ -21,6 +21,11 @@ struct agenda *planning_agenda(const struct pass *p,
     const struct change *changes, size_t n, const struct agenda *like,
     struct fault *f);
 
+/* A snapshot, as snapshot_new() makes it of the pass, whose plan days are those
+ * of the plan: NULL with @f set. */
+struct snapshot *planning_snapshot(
+    const struct pass *p, struct snapshot_options options, struct fault *f);
+
 /* Keep the days of a plan for the next one to hold to: 0 or -1. */
 int planning_keep(
     const struct pass *p, const struct agenda *a, struct fault *f);

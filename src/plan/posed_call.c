@@ -110,6 +110,31 @@ kept_day(const struct agenda *a, const struct posed_work *w,
     return kept;
 }
 
+/* The first day for which the work can still be arranged in time. */
+static day_t
+arranged_by(const struct task *t, day_t today)
+{
+    const struct lead *lead = &t->rule->lead;
+
+    return lead->working ? workcal_add(t->calendar, today, lead->span.n)
+                         : step_span(today, lead->span, 1, MONTH_END_CLAMP);
+}
+
+/* Not before it can be arranged, unless the deadline leaves no such day; what
+ * an earlier plan had is arranged already. */
+static day_t
+first_day(const struct agenda *a, const struct posed_work *w,
+    const struct forward_call *c, day_t kept)
+{
+    day_t arranged = arranged_by(w->task, a->options.today);
+    day_t last = workcal_preceding(w->task->calendar, c->deadline);
+
+    if (arranged == DAY_NONE || last == DAY_NONE || arranged > last)
+        return c->from;
+    return day_later(
+        c->from, kept == DAY_NONE ? arranged : day_earlier(kept, arranged));
+}
+
 int
 posed_next(
     void *with, size_t work, const day_t *done, size_t n, struct plan_call *out)
@@ -123,11 +148,12 @@ posed_next(
     if (rc <= 0 || c.no_return || c.deadline == DAY_NONE ||
         c.deadline > a->options.until)
         return rc < 0 ? -1 : 0;
+    day_t kept = kept_day(a, w, &c);
     *out = (struct plan_call){
-        .from = c.from,
+        .from = first_day(a, w, &c, kept),
         .to = c.deadline,
         .fixed = fixed_day(a, w, &c, last, n == 0),
-        .planned = kept_day(a, w, &c),
+        .planned = kept,
     };
     return 1;
 }

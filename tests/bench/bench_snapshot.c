@@ -204,7 +204,8 @@ main(void)
     puts("      dues   dues/s   bytes/due   a qsort of them takes");
     for (size_t i = 0; i < sizeof vehicles / sizeof vehicles[0]; i++) {
         struct world w;
-        struct snapshot_options options = {TODAY, DAY_NONE, 0};
+        struct snapshot_options options = {
+            .today = TODAY, .horizon = DAY_NONE};
         make_world(&w, vehicles[i]);
         size_t before = heap_bytes();
         double start = seconds();

@@ -249,7 +249,8 @@ world_group(struct world *w)
 static inline const struct snapshot *
 world_snapshot_to(struct world *w, day_t today, day_t horizon)
 {
-    struct snapshot_options options = {today, horizon, 1};
+    struct snapshot_options options = {
+        .today = today, .horizon = horizon, .reasons = 1};
 
     world_group(w);
     snapshot_free(w->snapshot);

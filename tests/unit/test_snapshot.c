@@ -87,7 +87,8 @@ static void
 what_it_says_of_itself(void **state)
 {
     struct world *w = *state;
-    struct snapshot_options bare = {date("2026-02-03"), DAY_NONE, 0};
+    struct snapshot_options bare = {
+        .today = date("2026-02-03"), .horizon = DAY_NONE};
     size_t n;
 
     world_done(w, world_job(w, "job", "1 month"), "2026-01-06");
