@@ -1,5 +1,6 @@
 #include "buf.h"
 #include "command.h"
+#include "plan_sheet.h"
 #include "plan_view.h"
 #include "planning.h"
 
@@ -8,6 +9,7 @@
 static const struct option_row rows[] = {
     {"json", 0, NULL, "as JSON, for other programs"},
     {"csv", 0, NULL, "as CSV, for a spreadsheet"},
+    {"sheet", 0, "FILE", "to pin up, A3: into FILE.pdf or FILE.svg"},
     {"keep", 0, NULL, "keep its days, for the next plan to hold to"},
     {NULL, 0, NULL, NULL},
 };
@@ -30,6 +32,7 @@ choose_view(struct invocation *i)
 static int
 run_on(struct invocation *i, const struct pass *p, show_plan *show, int keep)
 {
+    const char *sheet = options_value(&i->options, "sheet");
     struct agenda *a = planning_agenda(p, NULL, 0, NULL, &i->fault);
     int rc = -1;
 
@@ -37,8 +40,9 @@ run_on(struct invocation *i, const struct pass *p, show_plan *show, int keep)
         return -1;
     if (keep && planning_keep(p, a, &i->fault))
         goto out;
-    rc = show(a, i->out);
-    if (rc != 0)
+    if (sheet != NULL)
+        rc = plan_sheet_write(a, sheet, i->out, &i->fault);
+    else if ((rc = show(a, i->out)) != 0)
         fault_fill(&i->fault, EX_OSERR, "out of memory");
 out:
     agenda_free(a);

@@ -141,6 +141,18 @@ agenda_subject(const struct agenda *a, size_t work)
     return posed_root(a->works[work].task->subject);
 }
 
+const struct subject *
+agenda_unit_subject(const struct agenda *a, size_t unit)
+{
+    return a->subjects[unit];
+}
+
+int
+agenda_is_off_road(const struct agenda *a, const struct subject *s, day_t d)
+{
+    return s->n_tasks > 0 && forward_is_off_road(a->forward, s->first_task, d);
+}
+
 /* The first booking in the order of work that is of @work or a later one. */
 static size_t
 first_of(const struct agenda *a, size_t n, size_t work)

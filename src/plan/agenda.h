@@ -61,6 +61,12 @@ const struct plan *agenda_plan(const struct agenda *a);
 const struct task *agenda_task(const struct agenda *a, size_t work);
 const struct subject *agenda_subject(const struct agenda *a, size_t work);
 
+/* The subject that a unit of the problem is, and whether one is off the road on
+ * @d. */
+const struct subject *agenda_unit_subject(const struct agenda *a, size_t unit);
+int agenda_is_off_road(
+    const struct agenda *a, const struct subject *s, day_t d);
+
 /* The booking of the task @t for the call with that deadline, or NULL. */
 const struct plan_booking *agenda_find(
     const struct agenda *a, const struct task *t, day_t deadline);
