@@ -34,7 +34,8 @@ is_sure(const struct asked *b)
 
 /* What cannot be, and, unless --sure was given, what is unwise. */
 static int
-check(const struct asked *b, const struct plan_booking *taker)
+check(const struct asked *b, const struct agenda *a,
+    const struct plan_booking *taker)
 {
     struct fault *f = &b->i->fault;
     char day[DAY_WORDS];
@@ -48,6 +49,8 @@ check(const struct asked *b, const struct plan_booking *taker)
             "%s; see ostler plan",
             b->task->subject->id, b->task->job->id, day,
             day_words(planning_until(b->pass), other));
+    if (agenda_fixed(a, taker) != NULL && taker->day == b->day)
+        return fault_set(f, EX_DATAERR, "it is booked for %s already", day);
     if (is_sure(b))
         return 0;
     if (b->day > taker->call.to && taker->call.to >= pass_moment(b->pass).today)
@@ -103,7 +106,7 @@ book(const struct asked *b)
     if (a == NULL)
         return -1;
     const struct plan_booking *taker = agenda_taker(a, b->task, b->day);
-    if (check(b, taker) == 0)
+    if (check(b, a, taker) == 0)
         rc = add(b, a, taker);
     agenda_free(a);
     return rc;

@@ -202,6 +202,13 @@ agenda_find(const struct agenda *a, const struct task *t, day_t deadline)
     return NULL;
 }
 
+const struct plan_booking *const *
+agenda_by_task(const struct agenda *a, size_t *n)
+{
+    (void)plan_bookings(a->plan, n);
+    return a->by_work;
+}
+
 const struct plan_booking *
 agenda_taker(const struct agenda *a, const struct task *t, day_t d)
 {

@@ -71,6 +71,10 @@ int agenda_is_off_road(
 const struct plan_booking *agenda_find(
     const struct agenda *a, const struct task *t, day_t deadline);
 
+/* All bookings in the order of task and cycle; sets @n. */
+const struct plan_booking *const *agenda_by_task(
+    const struct agenda *a, size_t *n);
+
 /* Who fixed the day of a booking, or NULL when nobody did. */
 const struct agenda_day *agenda_fixed(
     const struct agenda *a, const struct plan_booking *b);

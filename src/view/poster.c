@@ -9,6 +9,7 @@
 
 #define ROW_LEAST 24.0
 #define ROW_PAD 3.0
+#define SPREAD_MOST 1.4
 
 /* Vehicles always; what else work comes for only when it has some. */
 static int
@@ -60,6 +61,22 @@ make_rows(struct poster *p)
     return 0;
 }
 
+/* A sheet that is not full has higher rows, with room to write in. */
+static void
+spread_rows(struct poster *p, double room)
+{
+    for (size_t s = 0; s < p->n_sheets; s++) {
+        size_t first = p->starts[s];
+        size_t end = p->starts[s + 1];
+        double used = 0;
+        for (size_t i = first; i < end; i++)
+            used += p->heights[i];
+        double more = used > 0 && used < room ? room / used : 1;
+        for (size_t i = first; i < end; i++)
+            p->heights[i] *= more < SPREAD_MOST ? more : SPREAD_MOST;
+    }
+}
+
 /* As many rows on a sheet as go there, at least one. */
 static void
 break_rows(struct poster *p)
@@ -77,6 +94,32 @@ break_rows(struct poster *p)
         used += p->heights[i];
     }
     p->starts[p->n_sheets] = p->n_rows;
+    spread_rows(p, room);
+}
+
+/* What has no day, by subject: "V1: Engine oil and filter; K9: ...". */
+static int
+tell_undated(struct poster *p)
+{
+    size_t n;
+    const struct agenda_undated *u = agenda_undated(p->agenda, &n);
+
+    p->undated = buf_new();
+    if (p->undated == NULL)
+        return -1;
+    for (size_t i = 0; i < n; i++) {
+        const struct task *t = u[i].task;
+        int again = i > 0 && u[i - 1].task->subject == t->subject;
+        if (again)
+            buf_print(p->undated, ", %s", t->job->title);
+        else
+            buf_print(p->undated, "%s%s: %s",
+                i == 0 ? "Not planned, for want of a record, a reading or a "
+                         "return - "
+                       : "; ",
+                t->subject->id, t->job->title);
+    }
+    return buf_failed(p->undated) ? -1 : 0;
 }
 
 /* Points are the unit, on whatever screen this is worked out. */
@@ -115,7 +158,7 @@ poster_new(const struct agenda *a)
     for (size_t i = 0; i < p->visits.n; i++)
         last = day_later(last, p->visits.list[i].day);
     p->weeks = (isoweek_last(last) - p->first + 1) / 7;
-    if (poster_make_codes(p) || make_rows(p)) {
+    if (poster_make_codes(p) || tell_undated(p) || make_rows(p)) {
         poster_free(p);
         return NULL;
     }
@@ -133,6 +176,7 @@ poster_free(struct poster *p)
     if (p->context != NULL)
         g_object_unref(p->context);
     visits_free(&p->visits);
+    buf_free(p->undated);
     free(p->codes);
     free(p->rows);
     free(p->heights);

@@ -3,9 +3,10 @@
 #include <stdio.h>
 #include <string.h>
 
-#define LABEL_SIZE 5.8
+#define DAY_SIZE 6.4
+#define NAME_SIZE 4.7
 #define CODE_SIZE 6.4
-#define LABEL_LINE 7.2
+#define LABEL_LINE 7.6
 #define CODE_LINE 7.8
 #define PAD 1.6
 #define GAP 1.5
@@ -40,9 +41,12 @@ make_box(struct poster *p, const struct visit *v, struct box *b)
     char line[64] = "";
 
     *b = (struct box){.lines = 0};
-    snprintf(b->label, sizeof b->label, "%s%s%d%s", v->late ? "! " : "",
-        days[day_weekday(v->day)], day_ymd(v->day).day,
-        v->fixed ? " \xe2\x97\x8f" : "");
+    snprintf(b->day, sizeof b->day, "%d", day_ymd(v->day).day);
+    b->weekday = days[day_weekday(v->day)];
+    if (v->late)
+        add_code(p, "!", width, line, sizeof line, b);
+    if (v->fixed)
+        add_code(p, "\xe2\x97\x8f", width, line, sizeof line, b);
     for (size_t i = 0; i < v->n; i++) {
         const struct task *t = agenda_task(p->agenda, v->bookings[i]->work);
         add_code(p, p->codes[t->job->index], width, line, sizeof line, b);
@@ -103,7 +107,9 @@ poster_box_draw(
     } else if (!v->stays) {
         poster_place_outline(p, cr, v->place, x, y, width, height);
     }
-    poster_text(p, cr, x + PAD, y + PAD - 0.8, b.label, LABEL_SIZE, 1, 0);
+    poster_text(p, cr, x + PAD, y + PAD - 0.8, b.day, DAY_SIZE, 1, 0);
+    double after = width - PAD / 2 - poster_text_width(p, b.weekday, NAME_SIZE);
+    poster_text(p, cr, x + after, y + PAD + 0.6, b.weekday, NAME_SIZE, 0, 0);
     poster_text(
         p, cr, x + PAD, y + PAD + LABEL_LINE - 1, b.codes, CODE_SIZE, 0, 0);
     cairo_set_source_rgb(cr, 0, 0, 0);

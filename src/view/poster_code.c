@@ -28,7 +28,8 @@ is_taken(const struct poster *p, size_t job, const char *code)
     return 0;
 }
 
-/* Another with the same initials has a number after them. */
+/* One with the same initials as another has two letters of its first word, or
+ * a number. */
 static void
 choose_code(struct poster *p, size_t job, const char *id)
 {
@@ -36,6 +37,11 @@ choose_code(struct poster *p, size_t job, const char *id)
 
     initials(id, code);
     size_t len = strlen(code);
+    if (is_taken(p, job, code) && isalnum((unsigned char)id[1])) {
+        memmove(code + 2, code + 1, len);
+        code[1] = (char)tolower((unsigned char)id[1]);
+        len++;
+    }
     for (int n = 2; is_taken(p, job, code) && n < 1000; n++)
         snprintf(code + len, POSTER_CODE - len, "%d", n);
 }

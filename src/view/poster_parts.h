@@ -11,14 +11,15 @@
  */
 #define POSTER_WIDTH 1190.55 /* A3 on its side: 420 by 297 mm */
 #define POSTER_HEIGHT 841.89
-#define POSTER_MARGIN 30.0
-#define POSTER_NAMES 96.0 /* the column of the vehicles */
+#define POSTER_MARGIN 28.0
+#define POSTER_NAMES 88.0 /* the column of the vehicles */
 #define POSTER_CODE 8
 
 /* What a box says, as two texts one above the other. */
 struct box {
-    char label[24]; /* the day */
-    char codes[200];
+    char day[16];
+    const char *weekday;
+    char codes[1000];
     int lines; /* of codes */
 };
 
@@ -35,6 +36,7 @@ struct poster {
     size_t n_rows;
     size_t *starts; /* the first row of each sheet, and one past the last */
     size_t n_sheets;
+    struct buf *undated; /* what has no day, as one text */
     PangoContext *context;
     PangoLayout *layout;
 };
@@ -47,6 +49,11 @@ int poster_make_codes(struct poster *p);
 double poster_text_width(struct poster *p, const char *text, double size);
 void poster_text(struct poster *p, cairo_t *cr, double x, double y,
     const char *text, double size, int bold, double most);
+
+/* The same over several lines of at most @width, and returns how high that is;
+ * without @cr it is only measured.  An empty text has no height. */
+double poster_paragraph(struct poster *p, cairo_t *cr, double x, double y,
+    const char *text, double size, double width);
 
 /* poster_box.c: the boxes of one visit and how high it is; drawing it with the
  * top left corner at a place. */
@@ -61,7 +68,7 @@ void poster_place_outline(struct poster *p, cairo_t *cr, size_t place, double x,
 
 /* poster_sheet.c: the width of a week; what stands under the rows; a sheet. */
 double poster_week_width(const struct poster *p);
-double poster_foot_height(const struct poster *p);
+double poster_foot_height(struct poster *p);
 void poster_draw(struct poster *p, cairo_t *cr, size_t sheet);
 
 #define POSTER_HEAD 62.0 /* the title, the months and the weeks */

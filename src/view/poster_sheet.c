@@ -1,5 +1,6 @@
 #include "poster_parts.h"
 
+#include "buf.h"
 #include "caution.h"
 #include "isoweek.h"
 
@@ -35,11 +36,13 @@ legend_lines(const struct poster *p)
     return ((int)p->n_codes + columns - 1) / columns;
 }
 
-/* The codes, the line of boxes and the caution. */
+/* The codes, the line of boxes, what has no day, and the caution. */
 double
-poster_foot_height(const struct poster *p)
+poster_foot_height(struct poster *p)
 {
-    return (legend_lines(p) + 1) * LEGEND_LINE + 38;
+    return (legend_lines(p) + 1) * LEGEND_LINE + 38 +
+           poster_paragraph(
+               p, NULL, 0, 0, buf_str(p->undated), LEGEND_SIZE, inner_width);
 }
 
 static void
@@ -88,9 +91,8 @@ draw_title(struct poster *p, cairo_t *cr, size_t sheet)
 static void
 draw_months(struct poster *p, cairo_t *cr, double y, double bottom)
 {
-    static const char *const names[] = {"January", "February", "March", "April",
-        "May", "June", "July", "August", "September", "October", "November",
-        "December"};
+    static const char *const names[] = {"Jan", "Feb", "Mar", "Apr", "May",
+        "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
     char text[32];
 
     for (int week = 0; week < p->weeks; week++) {
@@ -102,7 +104,10 @@ draw_months(struct poster *p, cairo_t *cr, double y, double bottom)
         while (week + room < p->weeks &&
                day_ymd(p->first + 7 * (week + room)).month == now.month)
             room++;
-        snprintf(text, sizeof text, "%s %d", names[now.month - 1], now.year);
+        snprintf(text, sizeof text, "%s", names[now.month - 1]);
+        if (room > 2)
+            snprintf(
+                text, sizeof text, "%s %d", names[now.month - 1], now.year);
         ink(cr, BLACK);
         poster_text(p, cr, week_x(p, week) + 2, y, text, 8, 1,
             room * poster_week_width(p) - 3);
@@ -287,7 +292,10 @@ poster_draw(struct poster *p, cairo_t *cr, size_t sheet)
     draw_all_visits(p, cr, sheet, top);
     ink(cr, BLACK);
     draw_codes(p, cr, foot + 8);
-    draw_signs(p, cr, foot + 12 + legend_lines(p) * LEGEND_LINE);
+    double below = foot + 12 + legend_lines(p) * LEGEND_LINE;
+    draw_signs(p, cr, below);
+    poster_paragraph(p, cr, POSTER_MARGIN, below + LEGEND_LINE + 2,
+        buf_str(p->undated), LEGEND_SIZE, inner_width);
     poster_text(p, cr, POSTER_MARGIN, POSTER_HEIGHT - POSTER_MARGIN - 9,
         CAUTION_TEXT, 7.5, 1, inner_width);
 }

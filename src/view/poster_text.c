@@ -36,3 +36,22 @@ poster_text(struct poster *p, cairo_t *cr, double x, double y, const char *text,
     cairo_move_to(cr, x, y);
     pango_cairo_show_layout(cr, p->layout);
 }
+
+double
+poster_paragraph(struct poster *p, cairo_t *cr, double x, double y,
+    const char *text, double size, double width)
+{
+    int height;
+
+    if (text[0] == '\0')
+        return 0;
+    set(p, text, size, 0, width);
+    pango_layout_set_ellipsize(p->layout, PANGO_ELLIPSIZE_NONE);
+    pango_layout_set_wrap(p->layout, PANGO_WRAP_WORD_CHAR);
+    pango_layout_get_size(p->layout, NULL, &height);
+    if (cr != NULL) {
+        cairo_move_to(cr, x, y);
+        pango_cairo_show_layout(cr, p->layout);
+    }
+    return (double)height / PANGO_SCALE;
+}
