@@ -37,8 +37,6 @@ static void
 say_limit(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 {
     const struct plan_place *place = place_of(a, b);
-    const struct plan_group *group =
-        b->limit == PLAN_AWAY ? &agenda_problem(a)->groups[b->group] : NULL;
 
     switch (b->limit) {
     case PLAN_VEHICLES:
@@ -49,8 +47,8 @@ say_limit(const struct agenda *a, const struct plan_booking *b, struct buf *out)
         buf_print(out, "%s has not the hours", place->name);
         break;
     case PLAN_AWAY:
-        buf_print(
-            out, "%s: no more than %d may be away", group->name, group->away);
+        buf_print(out, "%s: no more may be away",
+            agenda_problem(a)->groups[b->group].name);
         break;
     case PLAN_ELSEWHERE:
         buf_print(

@@ -122,6 +122,14 @@ add_work(struct page *p, const struct plan_booking *b)
     buf_text(p->out, "\n");
 }
 
+/* Done wherever it is, so that its place says little. */
+static int
+is_on_the_vehicle(const struct page *p, const struct visit *v)
+{
+    return v->stays &&
+           agenda_unit_subject(p->agenda, v->unit)->kind != SUBJECT_DRIVER;
+}
+
 /* A visit; its day is said once for all that day. */
 static void
 add_visit(struct page *p, const struct visit *v, int new_day)
@@ -130,13 +138,14 @@ add_visit(struct page *p, const struct visit *v, int new_day)
 
     buf_print(p->out, "  %-14s  %-*s  %s",
         new_day ? day_words(v->day, day) : "", p->unit_width,
-        p->problem->units[v->unit].name, p->problem->places[v->place].name);
+        p->problem->units[v->unit].name,
+        is_on_the_vehicle(p, v) ? "stays in use"
+                                : p->problem->places[v->place].name);
     if (v->minutes > 0) {
         buf_text(p->out, ", ");
         because_time(v->minutes, p->out);
     }
-    buf_print(p->out, "%s%s\n", v->stays ? ", in use meanwhile" : "",
-        v->late ? ", LATE" : "");
+    buf_print(p->out, "%s\n", v->late ? ", LATE" : "");
     for (size_t i = 0; i < v->n; i++)
         add_work(p, v->bookings[i]);
 }

@@ -110,7 +110,7 @@ draw_months(struct poster *p, cairo_t *cr, double y, double bottom)
                 text, sizeof text, "%s %d", names[now.month - 1], now.year);
         ink(cr, BLACK);
         poster_text(p, cr, week_x(p, week) + 2, y, text, 8, 1,
-            room * poster_week_width(p) - 3);
+            room > 1 ? room * poster_week_width(p) - 3 : 0);
         line(cr, week_x(p, week), y, week_x(p, week), bottom, 0.9);
     }
 }
