@@ -7,4 +7,4 @@ override CFLAGS += -std=c11 $(WARNINGS) $(SANITIZE)
 override CPPFLAGS += -D_GNU_SOURCE
 override LDFLAGS += $(SANITIZE)
 LIBCFLAGS := $(subst -I/,-isystem /,$(shell pkg-config --cflags $(PACKAGES) 2>/dev/null))
-LIBS := $(shell pkg-config --libs $(PACKAGES) 2>/dev/null) -lm
+LIBS := -Wl,--as-needed $(shell pkg-config --libs $(PACKAGES) 2>/dev/null) -lm
