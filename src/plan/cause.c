@@ -8,9 +8,13 @@ hindrance_on(struct timetable *t, const struct item *item, day_t d)
 {
     struct load *l = timetable_load(t);
 
-    load_take(l, item->work, item->day);
+    int stands = item->day != timetable_nowhere(t);
+
+    if (stands)
+        load_take(l, item->work, item->day);
     struct hindrance h = load_check(l, item->work, d);
-    load_put(l, item->work, item->day);
+    if (stands)
+        load_put(l, item->work, item->day);
     return h;
 }
 

@@ -71,14 +71,25 @@ choose_alone(const struct timetable *t, const struct item *item)
 }
 
 day_t
+choose_kept(const struct timetable *t, long i)
+{
+    const struct item *item = timetable_item(t, i);
+    day_t d = item->call.planned;
+
+    return d != DAY_NONE && d >= choose_from(t, item) && is_free(t, item, d)
+               ? d
+               : DAY_NONE;
+}
+
+day_t
 choose_day(const struct timetable *t, long i)
 {
     const struct item *item = timetable_item(t, i);
-    day_t planned = item->call.planned;
+    day_t planned = choose_kept(t, i);
 
     if (item->call.fixed != DAY_NONE)
         return item->call.fixed;
-    if (in_window(t, item, planned) && is_free(t, item, planned))
+    if (in_window(t, item, planned))
         return planned;
     day_t together = choose_together(t, i, DAY_NONE);
     return together != DAY_NONE ? together : choose_alone(t, item);
@@ -88,7 +99,7 @@ day_t
 choose_late(const struct timetable *t, long i)
 {
     const struct item *item = timetable_item(t, i);
-    day_t d = day_later(step_days(item->call.to, 1), timetable_first(t));
+    day_t d = day_later(step_days(item->call.to, 1), choose_from(t, item));
 
     for (; d <= timetable_last(t); d++)
         if (is_free(t, item, d))

@@ -1,11 +1,9 @@
 #include "merge.h"
 
 #include "choose.h"
+#include "grow.h"
 
 #include <stdlib.h>
-
-/* More visits of one unit than a plan has days for. */
-#define VISITS_MOST 1000
 
 /* A unit at a place on a day. */
 struct visit {
@@ -14,8 +12,9 @@ struct visit {
 };
 
 struct visits {
-    struct visit list[VISITS_MOST];
+    struct visit *list;
     size_t n;
+    size_t size;
 };
 
 static int
@@ -41,23 +40,30 @@ is_of(const struct item *item, const struct visit *v)
     return item->day == v->day && item->work->place == v->place;
 }
 
-static void
+static int
 find_visits(const struct timetable *t, size_t unit, struct visits *v)
 {
     size_t n = 0;
 
     v->n = 0;
-    for (long k = timetable_of(t, unit); k >= 0 && v->n < VISITS_MOST;
+    for (long k = timetable_of(t, unit); k >= 0;
          k = timetable_item(t, k)->akin) {
         const struct item *item = timetable_item(t, k);
-        if (item->day != DAY_NONE)
-            v->list[v->n++] = (struct visit){item->work->place, item->day};
+        if (item->day == DAY_NONE || item->day == timetable_nowhere(t))
+            continue;
+        void *list = grow_list(v->list, v->n, &v->size, sizeof *v->list);
+        if (list == NULL)
+            return -1;
+        v->list = list;
+        v->list[v->n++] = (struct visit){item->work->place, item->day};
     }
-    qsort(v->list, v->n, sizeof *v->list, by_place_and_day);
+    if (v->n > 1)
+        qsort(v->list, v->n, sizeof *v->list, by_place_and_day);
     for (size_t i = 0; i < v->n; i++)
         if (n == 0 || !is_same(&v->list[n - 1], &v->list[i]))
             v->list[n++] = v->list[i];
     v->n = n;
+    return 0;
 }
 
 /* Nonzero when somebody or an earlier plan put all of a unit's works where
@@ -166,9 +172,8 @@ unite(struct timetable *t, size_t unit, const struct visit *a,
 static int
 drop_one(struct timetable *t, size_t unit, struct visits *v)
 {
-    int rc = 0;
+    int rc = find_visits(t, unit, v);
 
-    find_visits(t, unit, v);
     for (size_t i = 0; i < v->n && rc == 0; i++) {
         rc = disperse(t, unit, &v->list[i]);
         if (rc == 0 && i + 1 < v->n && v->list[i].place == v->list[i + 1].place)
@@ -180,17 +185,17 @@ drop_one(struct timetable *t, size_t unit, struct visits *v)
 int
 merge_visits(const struct plan_problem *p, struct timetable *t)
 {
-    struct visits *v = malloc(sizeof *v);
-    int rc = v ? 0 : -1;
+    struct visits v = {0};
+    int rc = 0;
 
     for (size_t u = 0; u < p->n_units && rc == 0; u++) {
         if (is_settled(t, u))
             continue;
         do
-            rc = drop_one(t, u, v);
+            rc = drop_one(t, u, &v);
         while (rc == 1);
         timetable_settle(t);
     }
-    free(v);
+    free(v.list);
     return rc;
 }

@@ -8,8 +8,10 @@
 
 #include <stdlib.h>
 
-/* How often a plan is searched for calls that are late. */
-#define SEARCHES_MOST 40
+/* How many single days are looked at, at most, in search of one for calls that
+ * are late, and how often merging and mending take turns. */
+#define LOOKS_MOST 3000000L
+#define ROUNDS_MOST 4
 
 struct plan {
     const struct plan_problem *problem;
@@ -22,31 +24,80 @@ struct plan {
 /* Where a booking comes from, while the bookings are put in order. */
 struct origin {
     struct plan_booking booking;
+    size_t unit;
     long item;
 };
 
-/* Put @i on the best day that is free; else make room; else it is late. */
-static int
-place(struct timetable *t, struct room *r, long i)
-{
-    day_t d = choose_day(t, i);
+/* What a plan is made with. */
+struct planner {
+    const struct plan_problem *problem;
+    struct timetable *t;
+    struct room *room;
+    long looks; /* at days, left for all searches together */
+};
 
-    if (d == DAY_NONE) {
-        int rc = room_make(r, i);
-        if (rc != 0)
-            return rc;
-        d = choose_late(t, i);
-    }
-    return timetable_put(t, i, d == DAY_NONE ? timetable_last(t) : d);
+/* Put @i where an earlier plan had it; or it waits for those that can be. */
+static int
+place_kept(struct planner *p, long i)
+{
+    day_t d = choose_kept(p->t, i);
+
+    if (d != DAY_NONE)
+        return timetable_put(p->t, i, d);
+    timetable_defer(p->t, i, TURN_OPEN);
+    return 0;
+}
+
+/* Put @i on the best day that is free; else make room; or it is late. */
+static int
+place_open(struct planner *p, long i)
+{
+    day_t d = choose_day(p->t, i);
+
+    if (d != DAY_NONE)
+        return timetable_put(p->t, i, d);
+    int rc = room_make(p->room, i);
+    if (rc == 0)
+        timetable_defer(p->t, i, TURN_LATE);
+    return rc;
 }
 
 static int
-place_all(struct timetable *t, struct room *r)
+place_late(struct planner *p, long i)
 {
-    for (long i; (i = timetable_waiting(t)) >= 0;) {
-        if (place(t, r, i) < 0)
+    int rc = search_days(p->problem, p->t, i, &p->looks);
+
+    if (rc != 0)
+        return rc;
+    day_t d = choose_late(p->t, i);
+    return timetable_put(p->t, i, d == DAY_NONE ? timetable_nowhere(p->t) : d);
+}
+
+static int
+place(struct planner *p, long i)
+{
+    const struct item *item = timetable_item(p->t, i);
+
+    switch (item->turn) {
+    case TURN_FIXED:
+        return room_book(p->room, i, item->call.fixed);
+    case TURN_KEPT:
+        return place_kept(p, i);
+    case TURN_OPEN:
+        return place_open(p, i);
+    case TURN_LATE:
+        break;
+    }
+    return place_late(p, i);
+}
+
+static int
+place_all(struct planner *p)
+{
+    for (long i; (i = timetable_waiting(p->t)) >= 0;) {
+        if (place(p, i) < 0)
             return -1;
-        timetable_settle(t);
+        timetable_settle(p->t);
     }
     return 0;
 }
@@ -59,7 +110,7 @@ booking_of(struct plan *p, struct timetable *t, long i)
         .work = (size_t)(item->work - p->problem->works),
         .cycle = item->cycle,
         .call = item->call,
-        .day = item->day,
+        .day = item->day == timetable_nowhere(t) ? DAY_NONE : item->day,
         .on = DAY_NONE,
     };
 
@@ -70,11 +121,15 @@ booking_of(struct plan *p, struct timetable *t, long i)
 static int
 by_day(const void *left, const void *right)
 {
-    const struct plan_booking *a = &((const struct origin *)left)->booking;
-    const struct plan_booking *b = &((const struct origin *)right)->booking;
+    const struct origin *one = left;
+    const struct origin *other = right;
+    const struct plan_booking *a = &one->booking;
+    const struct plan_booking *b = &other->booking;
 
     if (a->day != b->day)
         return a->day < b->day ? -1 : 1;
+    if (one->unit != other->unit)
+        return one->unit < other->unit ? -1 : 1;
     if (a->work != b->work)
         return a->work < b->work ? -1 : 1;
     return (a->cycle > b->cycle) - (a->cycle < b->cycle);
@@ -122,7 +177,8 @@ keep(struct plan *p, struct timetable *t)
     for (size_t i = 0; i < n_items; i++)
         if (timetable_item(t, (long)i)->day != DAY_NONE)
             from[p->n_bookings++] =
-                (struct origin){booking_of(p, t, (long)i), (long)i};
+                (struct origin){booking_of(p, t, (long)i),
+                    timetable_item(t, (long)i)->work->unit, (long)i};
     qsort(from, p->n_bookings, sizeof *from, by_day);
     rc = link_bookings(p, t, from, n_items);
 out:
@@ -144,33 +200,43 @@ find_late(const struct timetable *t, long i)
     return -1;
 }
 
-/* Look again, and further, for a day for each that is late. */
+/* Look once more, now that all have a day, for one for each that is late.
+ * Returns how many found one, or -1. */
 static int
-mend(const struct plan_problem *p, struct timetable *t)
+mend(struct planner *p)
 {
-    int left = SEARCHES_MOST;
+    int mended = 0;
 
-    for (long i = 0; (i = find_late(t, i)) >= 0 && left-- > 0; i++) {
-        if (search_days(p, t, i) < 0)
+    for (long i = 0; (i = find_late(p->t, i)) >= 0; i++) {
+        int rc = room_make(p->room, i);
+        if (rc == 0)
+            rc = search_days(p->problem, p->t, i, &p->looks);
+        if (rc < 0)
             return -1;
-        timetable_settle(t);
+        mended += rc;
+        timetable_settle(p->t);
     }
-    return 0;
+    return mended;
 }
 
 static int
-lay_out(const struct plan_problem *p, struct timetable *t)
+lay_out(const struct plan_problem *problem, struct timetable *t)
 {
-    struct room *r = room_new(p, t);
-    int rc = -1;
+    struct planner p = {problem, t, room_new(problem, t), LOOKS_MOST};
+    int rc = p.room ? 1 : -1;
 
-    if (r == NULL)
-        return -1;
-    if (place_all(t, r) || mend(p, t) || merge_visits(p, t))
-        goto out;
-    rc = place_all(t, r);
-out:
-    room_free(r);
+    for (int round = 0; rc > 0 && round < ROUNDS_MOST; round++) {
+        rc = place_all(&p);
+        if (rc == 0)
+            rc = merge_visits(problem, t);
+        if (rc == 0)
+            rc = place_all(&p);
+        if (rc == 0)
+            rc = mend(&p);
+    }
+    if (rc > 0)
+        rc = place_all(&p);
+    room_free(p.room);
     return rc;
 }
 
@@ -218,24 +284,33 @@ plan_clashes(const struct plan *p, size_t *n)
     return p->clashes;
 }
 
-/* Bookings of one unit, place and day need not stand side by side. */
+/* Nonzero when the booking @i is the first at its place of its unit's on that
+ * day, which stand side by side. */
+static int
+begins_visit(const struct plan *p, size_t i)
+{
+    const struct plan_work *works = p->problem->works;
+    const struct plan_booking *b = &p->bookings[i];
+
+    if (b->day == DAY_NONE)
+        return 0;
+    for (size_t k = i; k > 0; k--) {
+        const struct plan_booking *other = &p->bookings[k - 1];
+        if (other->day != b->day ||
+            works[other->work].unit != works[b->work].unit)
+            break;
+        if (works[other->work].place == works[b->work].place)
+            return 0;
+    }
+    return 1;
+}
+
 size_t
 plan_visits(const struct plan *p)
 {
     size_t visits = 0;
 
-    for (size_t i = 0; i < p->n_bookings; i++) {
-        const struct plan_booking *b = &p->bookings[i];
-        const struct plan_work *w = &p->problem->works[b->work];
-        int first = 1;
-        for (size_t k = i; k > 0 && first; k--) {
-            const struct plan_booking *other = &p->bookings[k - 1];
-            const struct plan_work *v = &p->problem->works[other->work];
-            if (other->day != b->day)
-                break;
-            first = v->unit != w->unit || v->place != w->place;
-        }
-        visits += (size_t)first;
-    }
+    for (size_t i = 0; i < p->n_bookings; i++)
+        visits += (size_t)begins_visit(p, i);
     return visits;
 }

@@ -8,7 +8,7 @@
 struct queue {
     size_t *heap;  /* numbers */
     size_t *where; /* each number's place in the heap, or OUT */
-    day_t *days;   /* each number's day */
+    int64_t *ranks; /* each number's rank */
     size_t n;
     size_t size;
 };
@@ -26,21 +26,8 @@ queue_free(struct queue *q)
         return;
     free(q->heap);
     free(q->where);
-    free(q->days);
+    free(q->ranks);
     free(q);
-}
-
-/* Make the list at @list, of items of @size bytes, @n long. */
-static int
-grow(void *list, size_t n, size_t size)
-{
-    void **at = list;
-    void *more = realloc(*at, n * size);
-
-    if (more == NULL)
-        return -1;
-    *at = more;
-    return 0;
 }
 
 int
@@ -52,10 +39,18 @@ queue_reserve(struct queue *q, size_t n)
         return 0;
     while (size < n)
         size *= 2;
-    if (grow(&q->heap, size, sizeof *q->heap) ||
-        grow(&q->where, size, sizeof *q->where) ||
-        grow(&q->days, size, sizeof *q->days))
+    size_t *heap = realloc(q->heap, size * sizeof *heap);
+    if (heap == NULL)
         return -1;
+    q->heap = heap;
+    size_t *where = realloc(q->where, size * sizeof *where);
+    if (where == NULL)
+        return -1;
+    q->where = where;
+    int64_t *ranks = realloc(q->ranks, size * sizeof *ranks);
+    if (ranks == NULL)
+        return -1;
+    q->ranks = ranks;
     for (size_t i = q->size; i < size; i++)
         q->where[i] = OUT;
     q->size = size;
@@ -65,8 +60,8 @@ queue_reserve(struct queue *q, size_t n)
 static int
 before(const struct queue *q, size_t a, size_t b)
 {
-    if (q->days[a] != q->days[b])
-        return q->days[a] < q->days[b];
+    if (q->ranks[a] != q->ranks[b])
+        return q->ranks[a] < q->ranks[b];
     return a < b;
 }
 
@@ -103,12 +98,12 @@ sink(struct queue *q, size_t at)
 }
 
 void
-queue_set(struct queue *q, size_t i, day_t d)
+queue_set(struct queue *q, size_t i, int64_t rank)
 {
     assert(i < q->size);
     if (q->where[i] == OUT)
         stand(q, q->n++, i);
-    q->days[i] = d;
+    q->ranks[i] = rank;
     rise(q, q->where[i]);
     sink(q, q->where[i]);
 }

@@ -1,14 +1,13 @@
 #ifndef QUEUE_H
 #define QUEUE_H
 
-#include "day.h"
-
 #include <stddef.h>
+#include <stdint.h>
 
 /*
- * Inside the plan layer only: numbers, each with a day, the earliest first and
- * of one day the smallest number first.  A binary heap that knows where each
- * number stands, so that its day can change.
+ * Inside the plan layer only: numbers, each with a rank, the lowest first and
+ * of one rank the smallest number first.  A binary heap that knows where each
+ * number stands, so that its rank can change.
  */
 struct queue;
 
@@ -21,9 +20,9 @@ void queue_free(struct queue *q);
 /* Make room for the numbers below @n: 0, or -1 when memory is out. */
 int queue_reserve(struct queue *q, size_t n);
 
-/* Give the number @i, which there must be room for, the day @d, in the queue
+/* Give the number @i, which there must be room for, that rank, in the queue
  * or not. */
-void queue_set(struct queue *q, size_t i, day_t d);
+void queue_set(struct queue *q, size_t i, int64_t rank);
 
 /* Take the number @i out; nothing happens when it is not in. */
 void queue_drop(struct queue *q, size_t i);

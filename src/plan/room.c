@@ -7,8 +7,10 @@
 /* So many visits on one day are tried in turn. */
 #define VISITS_MOST 64
 
-/* So many moves are tried in one search, which keeps a hopeless one short. */
+/* So many moves are tried in one search, which keeps a hopeless one short; and
+ * so many, each to make room for the last, keep the stack shallow. */
 #define MOVES_MOST 4000
+#define DEPTH_MOST 600
 
 struct room {
     const struct plan_problem *problem;
@@ -17,6 +19,7 @@ struct room {
     unsigned *tried; /* by place and day: in which search */
     unsigned search;
     int moves; /* left in this search */
+    int depth;
 };
 
 /* Items that stand in the way on one day: each begins a visit to be moved. */
@@ -59,6 +62,13 @@ tried(const struct room *r, const struct plan_work *w, day_t d)
     return &r->tried[w->place * r->days + (size_t)(d - r->problem->today)];
 }
 
+/* The last day that @item may be moved to: what is late anyway may wait. */
+static day_t
+last_for(const struct room *r, const struct item *item)
+{
+    return item->day > item->call.to ? timetable_last(r->t) : item->call.to;
+}
+
 /* Put item @i on @d, or leave all as it is.  Its window may be another by now:
  * the call before it may be among what was moved. */
 static int
@@ -67,7 +77,7 @@ put(struct room *r, long i, day_t d)
     size_t mark = timetable_mark(r->t);
     const struct item *item = timetable_item(r->t, i);
 
-    if (r->moves-- <= 0 || d < choose_from(r->t, item) || d > item->call.to)
+    if (r->moves-- <= 0 || d < choose_from(r->t, item) || d > last_for(r, item))
         return 0;
     int rc = timetable_put(r->t, i, d);
     if (rc != 1)
@@ -90,6 +100,7 @@ move(struct room *r, long i, day_t d)
 {
     const struct item item = *timetable_item(r->t, i);
     day_t first = choose_from(r->t, &item);
+    day_t last = last_for(r, &item);
     day_t together = choose_together(r->t, i, d);
     int rc = 0;
 
@@ -97,10 +108,10 @@ move(struct room *r, long i, day_t d)
         return 0;
     if (together != DAY_NONE)
         rc = put(r, i, together);
-    for (day_t to = item.call.to; to >= first && rc == 0; to--)
+    for (day_t to = last; to >= first && rc == 0; to--)
         if (to != d && is_open_to(r, item.work, to))
             rc = put(r, i, to);
-    for (day_t to = item.call.to; to >= first && rc == 0; to--)
+    for (day_t to = last; to >= first && rc == 0; to--)
         if (to != d)
             rc = seat(r, i, to);
     return rc;
@@ -223,18 +234,28 @@ seat(struct room *r, long i, day_t d)
     size_t mark = timetable_mark(r->t);
     int rc = 1;
 
-    if (*tried(r, w, d) == r->search)
+    if (*tried(r, w, d) == r->search || r->depth == DEPTH_MOST)
         return 0;
     *tried(r, w, d) = r->search;
+    r->depth++;
     while (rc == 1) {
         struct hindrance h = load_check(timetable_load(r->t), w, d);
         if (h.limit != PLAN_FREE)
             rc = clear(r, w, d, &h);
         else if ((rc = put(r, i, d)) == 1)
-            return 1;
+            break;
     }
-    timetable_back(r->t, mark);
+    r->depth--;
+    if (rc != 1)
+        timetable_back(r->t, mark);
     return rc;
+}
+
+static void
+begin(struct room *r)
+{
+    r->search++;
+    r->moves = MOVES_MOST;
 }
 
 int
@@ -244,9 +265,29 @@ room_make(struct room *r, long i)
     day_t first = choose_from(r->t, &item);
     int rc = 0;
 
-    r->search++;
-    r->moves = MOVES_MOST;
+    begin(r);
     for (day_t d = item.call.to; d >= first && rc == 0; d--)
         rc = seat(r, i, d);
     return rc;
+}
+
+int
+room_make_on(struct room *r, long i, day_t d)
+{
+    begin(r);
+    return seat(r, i, d);
+}
+
+int
+room_book(struct room *r, long i, day_t d)
+{
+    const struct plan_work *w = timetable_item(r->t, i)->work;
+    int rc = 1;
+
+    begin(r);
+    while (rc == 1) {
+        struct hindrance h = load_check(timetable_load(r->t), w, d);
+        rc = h.limit == PLAN_FREE ? 0 : clear(r, w, d, &h);
+    }
+    return rc < 0 ? rc : timetable_put(r->t, i, d);
 }

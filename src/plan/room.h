@@ -25,4 +25,11 @@ void room_free(struct room *r);
  * when none was found, or -1 when memory is out. */
 int room_make(struct room *r, long i);
 
+/* The same, on the day @d and no other. */
+int room_make_on(struct room *r, long i, day_t d);
+
+/* Put item @i on @d, which somebody booked: others make room where they can,
+ * and where they cannot, the limit is passed.  Returns as timetable_put(). */
+int room_book(struct room *r, long i, day_t d);
+
 #endif

@@ -4,12 +4,12 @@
 
 #include <stdlib.h>
 
-/* The most works that are worked out together, and the most days that are
- * tried for them. */
+/* The most works that are worked out together, the most days that are tried for
+ * them, and the most calls that they can have between them. */
 #define WORKS_MOST 64
 #define TRIES_FIRST 200
 #define TRIES_MOST 60000
-#define LOOKS_MOST 3000000
+#define DEPTH_MOST 2000
 
 struct search {
     const struct plan_problem *problem;
@@ -17,14 +17,18 @@ struct search {
     size_t works[WORKS_MOST];
     long blame[WORKS_MOST]; /* how often each had no day left, and 1 */
     size_t n;
-    int tries;  /* left in this round, and */
-    long looks; /* at single days altogether */
+    int tries;   /* left in this round, and */
+    long *looks; /* at single days altogether */
+    int depth;
 };
+
+#define LATE_TOO 3
 
 /* How near a work is to a call. */
 struct nearness {
     size_t work;
-    int kin;    /* 0 for the same unit, 1 for what shares a limit, 2 */
+    int kin;    /* 0 for the same unit, 1 for what shares a limit, 2 for the
+                   others, and LATE_TOO, which is left alone */
     day_t away; /* how many days lie between them */
 };
 
@@ -63,6 +67,17 @@ by_nearness(const void *left, const void *right)
     return (a->work > b->work) - (a->work < b->work);
 }
 
+static void
+note_nearness(
+    struct nearness *w, const struct item *item, const struct item *call)
+{
+    if (item->day == DAY_NONE)
+        return;
+    if (item->day > item->call.to && item->day != item->call.fixed)
+        w->kin = LATE_TOO;
+    w->away = day_earlier(w->away, abs(item->day - call->call.to));
+}
+
 /* The works in the order of nearness to item @i: the list is the caller's. */
 static struct nearness *
 rank_works(const struct plan_problem *p, const struct timetable *t, long i)
@@ -77,13 +92,10 @@ rank_works(const struct plan_problem *p, const struct timetable *t, long i)
     for (size_t w = 0; w < p->n_works; w++)
         near[w] =
             (struct nearness){w, kin(p, call->work, &p->works[w]), DAY_LAST};
-    for (size_t k = 0; k < n; k++) {
-        struct nearness *w = &near[items[k].work - p->works];
-        day_t away = abs(items[k].day - call->call.to);
-        if (away < w->away)
-            w->away = away;
-    }
-    near[call->work - p->works].away = -1;
+    for (size_t k = 0; k < n; k++)
+        note_nearness(&near[items[k].work - p->works], &items[k], call);
+    near[call->work - p->works] = (struct nearness){
+        (size_t)(call->work - p->works), 0, -1};
     qsort(near, p->n_works, sizeof *near, by_nearness);
     return near;
 }
@@ -102,7 +114,7 @@ count_days(struct search *s, const struct item *item)
 
     for (day_t d = first; d <= item->call.to; d++)
         n += is_free_on(s, item, d);
-    s->looks -= item->call.to - first + 1;
+    *s->looks -= item->call.to - first + 1;
     return n;
 }
 
@@ -117,13 +129,24 @@ scarcest(struct search *s, int *days)
         long i = timetable_newest(s->t, s->works[k]);
         if (i < 0 || timetable_item(s->t, i)->day != DAY_NONE)
             continue;
-        int n = count_days(s, timetable_item(s->t, i));
+        const struct item *item = timetable_item(s->t, i);
+        int n = item->call.fixed == DAY_NONE ? count_days(s, item) : 1;
         if (best >= 0 && n * s->blame[best] >= *days * s->blame[k])
             continue;
         best = (long)k;
         *days = n;
     }
     return best;
+}
+
+/* What somebody booked stays, but passes no limit that it did not. */
+static int
+can_be_booked(const struct search *s, const struct item *item)
+{
+    enum plan_limit in_way =
+        load_check(timetable_load(s->t), item->work, item->call.fixed).limit;
+
+    return in_way == PLAN_FREE || in_way == PLAN_SHUT;
 }
 
 static int assign(struct search *s);
@@ -134,10 +157,12 @@ try_day(struct search *s, long i, day_t d)
     size_t mark = timetable_mark(s->t);
     int rc = 0;
 
-    if (s->tries-- > 0 && s->looks > 0)
+    if (s->depth < DEPTH_MOST && s->tries-- > 0 && *s->looks > 0)
         rc = timetable_put(s->t, i, d);
+    s->depth++;
     if (rc == 1)
         rc = assign(s);
+    s->depth--;
     if (rc != 1)
         timetable_back(s->t, mark);
     return rc;
@@ -159,13 +184,12 @@ assign(struct search *s)
     }
     long i = timetable_newest(s->t, s->works[k]);
     const struct item item = *timetable_item(s->t, i);
-    day_t together = choose_together(s->t, i, DAY_NONE);
     if (item.call.fixed != DAY_NONE)
-        return try_day(s, i, item.call.fixed);
-    if (together != DAY_NONE)
-        rc = try_day(s, i, together);
+        return can_be_booked(s, &item) ? try_day(s, i, item.call.fixed) : 0;
+    day_t best = choose_day(s->t, i);
+    rc = try_day(s, i, best);
     for (day_t d = item.call.to; d >= choose_from(s->t, &item) && rc == 0; d--)
-        if (d != together && is_free_on(s, &item, d))
+        if (d != best && is_free_on(s, &item, d))
             rc = try_day(s, i, d);
     return rc;
 }
@@ -179,7 +203,7 @@ search_in(struct search *s)
 
     for (size_t i = 0; i < s->n && rc == 0; i++)
         rc = timetable_withdraw(s->t, s->works[i]);
-    for (int tries = TRIES_FIRST; tries < TRIES_MOST && s->looks > 0 && rc == 0;
+    for (int tries = TRIES_FIRST; tries < TRIES_MOST && *s->looks > 0 && rc == 0;
          tries *= 2) {
         s->tries = tries;
         rc = assign(s);
@@ -192,16 +216,17 @@ search_in(struct search *s)
 }
 
 int
-search_days(const struct plan_problem *p, struct timetable *t, long i)
+search_days(
+    const struct plan_problem *p, struct timetable *t, long i, long *looks)
 {
     struct nearness *near = rank_works(p, t, i);
-    struct search s = {.problem = p, .t = t, .looks = LOOKS_MOST};
+    struct search s = {.problem = p, .t = t, .looks = looks};
     int rc = 0;
 
     if (near == NULL)
         return -1;
     for (size_t most = 4; most <= WORKS_MOST && rc == 0; most *= 2) {
-        while (s.n < most && s.n < p->n_works) {
+        while (s.n < most && s.n < p->n_works && near[s.n].kin != LATE_TOO) {
             s.works[s.n] = near[s.n].work;
             s.blame[s.n++] = 1;
         }

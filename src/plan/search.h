@@ -16,10 +16,13 @@
  */
 
 /*
- * Have item @i, which is late, in time, with no other late that was not.
+ * Have item @i, which is late or has no day yet, in time, with no other late
+ * that was not.  No more than @looks single days are looked at; it becomes what
+ * is left of them.
  * Returns 1; 0 with nothing changed when no way was found; -1 when memory is
  * out.
  */
-int search_days(const struct plan_problem *p, struct timetable *t, long i);
+int search_days(
+    const struct plan_problem *p, struct timetable *t, long i, long *looks);
 
 #endif

@@ -1,5 +1,6 @@
 #include "timetable.h"
 
+#include "grow.h"
 #include "queue.h"
 #include "step.h"
 
@@ -36,23 +37,6 @@ struct timetable {
     size_t done_size;
 };
 
-/* Room for one more of @n in a list of @size: 0 or -1. */
-static int
-make_room(void *list, size_t n, size_t *size, size_t each)
-{
-    void **at = list;
-
-    if (n < *size)
-        return 0;
-    size_t more = *size ? *size * 2 : 64;
-    void *grown = realloc(*at, more * each);
-    if (grown == NULL)
-        return -1;
-    *at = grown;
-    *size = more;
-    return 0;
-}
-
 static long *
 newest(const struct timetable *t, const struct plan_work *w)
 {
@@ -64,8 +48,11 @@ note(struct timetable *t, size_t i, int created)
 {
     const struct item *item = &t->items[i];
 
-    if (make_room(&t->log, t->n_log, &t->log_size, sizeof *t->log))
+    void *log = grow_list(t->log, t->n_log, &t->log_size, sizeof *t->log);
+
+    if (log == NULL)
         return -1;
+    t->log = log;
     t->log[t->n_log++] =
         (struct was){i, item->day, item->call, *newest(t, item->work), created};
     return 0;
@@ -79,12 +66,23 @@ head(const struct timetable *t, const struct plan_work *w, day_t d)
     return &t->at[w->place * days + (size_t)(d - t->problem->today)];
 }
 
-/* Item @i begins to wait for a day, as the newest of its work. */
+/* Item @i waits for a day, as the newest of its work. */
 static void
 call_for(struct timetable *t, size_t i)
 {
-    *newest(t, t->items[i].work) = (long)i;
-    queue_set(t->waiting, i, t->items[i].call.to);
+    const struct item *item = &t->items[i];
+
+    *newest(t, item->work) = (long)i;
+    queue_set(t->waiting, i, ((int64_t)item->turn << 32) + item->call.to);
+}
+
+/* The turn of a call that is new. */
+static enum turn
+first_turn(const struct plan_call *call)
+{
+    if (call->fixed != DAY_NONE)
+        return TURN_FIXED;
+    return call->planned != DAY_NONE ? TURN_KEPT : TURN_OPEN;
 }
 
 static void
@@ -94,6 +92,8 @@ stand_on(struct timetable *t, size_t i, day_t d)
 
     item->day = d;
     queue_drop(t->waiting, i);
+    if (d == timetable_nowhere(t))
+        return;
     load_put(t->load, item->work, d);
     item->beside = *head(t, item->work, d);
     *head(t, item->work, d) = (long)i;
@@ -104,14 +104,30 @@ leave(struct timetable *t, size_t i)
 {
     struct item *item = &t->items[i];
 
-    if (item->day == DAY_NONE)
+    day_t d = item->day;
+
+    item->day = DAY_NONE;
+    if (d == DAY_NONE || d == timetable_nowhere(t))
         return;
-    load_take(t->load, item->work, item->day);
-    long *from = head(t, item->work, item->day);
+    load_take(t->load, item->work, d);
+    long *from = head(t, item->work, d);
     while (*from != (long)i)
         from = &t->items[*from].beside;
     *from = item->beside;
-    item->day = DAY_NONE;
+}
+
+/* Take @call as it can be planned: 1, or 0 when it is left to a later plan.  A
+ * day before today, or beyond the last one, is no booking to keep. */
+static int
+take_call(const struct timetable *t, struct plan_call *call)
+{
+    if (call->to > t->problem->until)
+        return 0;
+    if (call->fixed < t->problem->today || call->fixed > t->last)
+        call->fixed = DAY_NONE;
+    if (call->planned < t->problem->today || call->planned > t->last)
+        call->planned = DAY_NONE;
+    return 1;
 }
 
 /* The call that follows the item @i (or the first of @w when @i is -1). */
@@ -120,16 +136,20 @@ ask(struct timetable *t, const struct plan_work *w, long i,
     struct plan_call *out)
 {
     size_t n = i < 0 ? 0 : t->items[i].cycle + 1;
+    void *done = grow_list(t->done, n, &t->done_size, sizeof *t->done);
 
-    while (n > t->done_size)
-        if (make_room(&t->done, t->done_size, &t->done_size, sizeof *t->done))
-            return -1;
+    if (done == NULL)
+        return -1;
+    t->done = done;
     for (size_t k = n; k > 0; k--) {
         t->done[k - 1] = t->items[i].day;
         i = t->items[i].previous;
     }
-    return t->problem->next(
+    int rc = t->problem->next(
         t->problem->with, (size_t)(w - t->problem->works), t->done, n, out);
+    if (rc > 0 && n > 0)
+        out->from = day_later(out->from, step_days(t->done[n - 1], 1));
+    return rc > 0 ? take_call(t, out) : rc;
 }
 
 /* A new item that follows @previous. */
@@ -138,15 +158,19 @@ add(struct timetable *t, const struct plan_work *w, long previous,
     const struct plan_call *call)
 {
     size_t i = t->n;
+    void *items = grow_list(t->items, i, &t->size, sizeof *t->items);
 
-    if (make_room(&t->items, i, &t->size, sizeof *t->items) ||
-        queue_reserve(t->waiting, i + 1))
+    if (items == NULL)
+        return -1;
+    t->items = items;
+    if (queue_reserve(t->waiting, i + 1))
         return -1;
     t->items[i] = (struct item){
         .work = w,
         .cycle = previous < 0 ? 0 : t->items[previous].cycle + 1,
         .call = *call,
         .day = DAY_NONE,
+        .turn = first_turn(call),
         .previous = previous,
         .next = -1,
         .akin = t->of[w->unit],
@@ -193,7 +217,7 @@ timetable_new(const struct plan_problem *p)
     if (t == NULL)
         return NULL;
     t->problem = p;
-    t->last = day_earlier(step_days(p->until, LATE_DAYS), DAY_LAST);
+    t->last = day_earlier(step_days(p->until, LATE_DAYS), DAY_LAST - 1);
     size_t heads = p->n_places * ((size_t)(t->last - p->today) + 1);
     t->load = load_new(p, p->today, t->last);
     t->waiting = queue_new();
@@ -281,10 +305,32 @@ timetable_last(const struct timetable *t)
     return t->last;
 }
 
+day_t
+timetable_nowhere(const struct timetable *t)
+{
+    return t->last + 1;
+}
+
 long
 timetable_waiting(const struct timetable *t)
 {
     return queue_first(t->waiting);
+}
+
+void
+timetable_defer(struct timetable *t, long i, enum turn turn)
+{
+    t->items[i].turn = turn;
+    call_for(t, (size_t)i);
+}
+
+int
+timetable_widen(struct timetable *t, long i, day_t from)
+{
+    if (note(t, (size_t)i, 0))
+        return -1;
+    t->items[i].call.from = from;
+    return 0;
 }
 
 /* Nonzero when an item that kept its call @before keeps the call it has now.
@@ -311,25 +357,41 @@ change_call(struct timetable *t, size_t i, const struct plan_call *call)
     item->call = *call;
     if (item->day != DAY_NONE)
         return still_keeps(item, &before);
+    item->turn = first_turn(call);
     call_for(t, i);
     return 1;
 }
 
-/* Work out anew what comes after item @i: as timetable_put() returns.  What
- * stands on the last day found none, and nothing comes after it. */
+/* Item @i is not called any more, if it has no day: 1, 0 or -1. */
+static int
+call_off(struct timetable *t, size_t i)
+{
+    const struct item *item = &t->items[i];
+
+    if (item->day != DAY_NONE)
+        return 0;
+    if (*newest(t, item->work) != (long)i)
+        return 1;
+    if (note(t, i, 0))
+        return -1;
+    queue_drop(t->waiting, i);
+    *newest(t, item->work) = item->previous;
+    return 1;
+}
+
+/* Work out anew what comes after item @i: as timetable_put() returns. */
 static int
 follow(struct timetable *t, long i)
 {
     int rc = 1;
 
-    while (
-        rc == 1 && t->items[i].day != DAY_NONE && t->items[i].day != t->last) {
+    while (rc == 1 && t->items[i].day != DAY_NONE) {
         struct plan_call call;
         const struct plan_work *w = t->items[i].work;
         long next = t->items[i].next;
-        rc = ask(t, w, i, &call);
-        if (rc == 0 && (next < 0 || t->items[next].day == DAY_NONE))
-            return 1;
+        rc = t->items[i].day == timetable_nowhere(t) ? 0 : ask(t, w, i, &call);
+        if (rc == 0)
+            return next < 0 ? 1 : call_off(t, (size_t)next);
         if (rc == 1 && next < 0)
             return add(t, w, i, &call) ? -1 : 1;
         if (rc == 1)
@@ -342,7 +404,7 @@ follow(struct timetable *t, long i)
 int
 timetable_put(struct timetable *t, long i, day_t d)
 {
-    assert(d >= t->problem->today && d <= t->last);
+    assert(d >= t->problem->today && d <= timetable_nowhere(t));
     if (note(t, (size_t)i, 0))
         return -1;
     leave(t, (size_t)i);

@@ -9,6 +9,14 @@
  */
 struct timetable;
 
+/* When a call that waits is given its day: the first it can, then later. */
+enum turn {
+    TURN_FIXED, /* somebody booked it */
+    TURN_KEPT,  /* an earlier plan had it on a day that still is one */
+    TURN_OPEN,  /* any day of its window */
+    TURN_LATE   /* no day by its deadline was found: whatever is left over */
+};
+
 /* One call.  The next call of the same work begins once this one has a day. */
 struct item {
     const struct plan_work *work;
@@ -16,6 +24,7 @@ struct item {
     struct plan_call call;
     day_t day;     /* DAY_NONE while it has none; one that has none and is
                       not the newest of its work is not called at present */
+    enum turn turn;
     long previous; /* items of the same work, -1 for none */
     long next;
     long beside; /* the next item at the same place on the same day, or -1 */
@@ -47,13 +56,21 @@ long timetable_of(const struct timetable *t, size_t unit);
  * -1 when it has none. */
 long timetable_newest(const struct timetable *t, size_t work);
 
-/* The first and the last day that anything can have. */
+/* The first and the last day that anything can have, and what stands for the
+ * day of that which found none: after it comes no call, and no limit holds. */
 day_t timetable_first(const struct timetable *t);
 day_t timetable_last(const struct timetable *t);
+day_t timetable_nowhere(const struct timetable *t);
 
-/* The item without a day whose deadline is the earliest, or -1 when all have
- * one. */
+/* The item without a day whose turn it is, of one turn the one with the
+ * earliest deadline; or -1 when all have one. */
 long timetable_waiting(const struct timetable *t);
+
+/* Have item @i, which waits, wait for a later turn. */
+void timetable_defer(struct timetable *t, long i, enum turn turn);
+
+/* Let item @i be done from an earlier day on, to ask what if. */
+int timetable_widen(struct timetable *t, long i, day_t from);
 
 /*
  * Give item @i the day @d, whatever day it had, and work out anew the calls of
