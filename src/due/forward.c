@@ -214,6 +214,12 @@ forward_call(struct forward *f, size_t task, const day_t *done, size_t n,
 }
 
 int
+forward_has_spells(const struct forward *f, size_t task)
+{
+    return f->lines[task].facts.n_spells > 0;
+}
+
+int
 forward_is_off_road(const struct forward *f, size_t task, day_t d)
 {
     const struct reckoning *r = &f->lines[task].facts;

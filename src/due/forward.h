@@ -38,8 +38,9 @@ void forward_free(struct forward *f);
 int forward_call(struct forward *f, size_t task, const day_t *done, size_t n,
     struct forward_call *out);
 
-/* Nonzero when the subject of the task, or what carries it, is off the road on
- * @d. */
+/* Nonzero when the subject of the task, or what carries it, was or will ever be
+ * off the road; and when it is so on @d. */
+int forward_has_spells(const struct forward *f, size_t task);
 int forward_is_off_road(const struct forward *f, size_t task, day_t d);
 
 #endif

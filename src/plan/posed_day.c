@@ -89,6 +89,9 @@ const struct workcal *
 posed_calendar(struct agenda *a, size_t at)
 {
     const struct task *t = &a->facts->fleet->tasks[at];
+
+    if (a->options.n_changes == 0 && !forward_has_spells(a->forward, at))
+        return t->calendar;
     size_t days =
         (size_t)(a->options.until + POSED_AFTER - a->options.today) + 1;
     struct named_day *closed = malloc(days * sizeof *closed);
