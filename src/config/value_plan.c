@@ -8,7 +8,7 @@
 #include <string.h>
 
 #define VEHICLES_MOST 1000
-#define DAY_MINUTES (24 * 60)
+#define DAY_MINUTES INT64_C(1440)
 
 /* What the planner goes by: places, work and who may be away. */
 

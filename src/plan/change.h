@@ -18,10 +18,10 @@ enum change_kind {
 
 struct change {
     enum change_kind kind;
+    int amount;
     const struct workplace *place;
     const struct away_limit *limit;
     const struct subject *subject;
-    int amount;
     day_t from;
     day_t to;
 };

@@ -80,12 +80,14 @@ compare_plans(const struct agenda *before, const struct agenda *after,
     while (a.left > 0 || b.left > 0) {
         int first = order(&a, &b);
         struct difference d = {NULL, NULL, NULL};
-        if (first <= 0)
+        if (first <= 0) {
             d.before = take(&a);
-        if (first >= 0)
+            d.task = agenda_task(before, d.before->work);
+        }
+        if (first >= 0) {
             d.after = take(&b);
-        d.task = d.before ? agenda_task(before, d.before->work)
-                          : agenda_task(after, d.after->work);
+            d.task = agenda_task(after, d.after->work);
+        }
         count(out, &d);
     }
     return 0;

@@ -142,7 +142,7 @@ posed_next(
     struct agenda *a = with;
     const struct posed_work *w = &a->works[work];
     struct forward_call c;
-    day_t last;
+    day_t last = DAY_NONE;
     int rc = posed_call(a, w, done, n, &c, &last);
 
     if (rc <= 0 || c.no_return || c.deadline == DAY_NONE ||

@@ -153,8 +153,9 @@ draw_off_road(
         cairo_rectangle(cr, x, y, poster_week_width(p), height);
         cairo_clip(cr);
         ink(cr, GREY);
-        for (double at = -height; at < poster_week_width(p); at += 4)
-            line(cr, x + at, y + height, x + at + height, y, 0.3);
+        int lines = (int)((poster_week_width(p) + height) / 4) + 1;
+        for (int i = 0; i < lines; i++)
+            line(cr, x - height + 4 * i, y + height, x + 4 * i, y, 0.3);
         cairo_restore(cr);
     }
 }
@@ -233,7 +234,8 @@ draw_codes(struct poster *p, cairo_t *cr, double y)
         if (p->codes[i][0] == '\0')
             continue;
         double x = POSTER_MARGIN + (n % columns) * LEGEND_COLUMN;
-        double at = y + n / columns * LEGEND_LINE;
+        int row = n / columns;
+        double at = y + row * LEGEND_LINE;
         poster_text(p, cr, x, at, p->codes[i], LEGEND_SIZE, 1, 0);
         poster_text(p, cr, x + 24, at, f->jobs[i].title, LEGEND_SIZE, 0,
             LEGEND_COLUMN - 28);
