@@ -1,5 +1,5 @@
 # Compilers, flags and libraries.  Included by the Makefile.
-PACKAGES := libical sqlite3 inih jansson gmime-3.0 nettle uuid pangocairo
+PACKAGES := libical sqlite3 inih jansson gmime-3.0 nettle uuid pangocairo fontconfig
 
 WARNINGS := -Wall -Wextra -Wconversion -Wshadow -Werror
 CFLAGS ?= -O2 -g

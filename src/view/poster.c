@@ -5,6 +5,7 @@
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
+#include <fontconfig/fontconfig.h>
 #include <stdlib.h>
 
 #define ROW_LEAST 24.0
@@ -126,8 +127,11 @@ tell_undated(struct poster *p)
 static int
 make_text(struct poster *p)
 {
-    p->context =
-        pango_font_map_create_context(pango_cairo_font_map_get_default());
+    PangoFontMap *fonts = pango_cairo_font_map_new();
+    if (fonts == NULL)
+        return -1;
+    p->context = pango_font_map_create_context(fonts);
+    g_object_unref(fonts); /* the context keeps it */
     if (p->context == NULL)
         return -1;
     cairo_font_options_t *options = cairo_font_options_create();
@@ -175,6 +179,7 @@ poster_free(struct poster *p)
         g_object_unref(p->layout);
     if (p->context != NULL)
         g_object_unref(p->context);
+    FcFini(); /* what it keeps for another time */
     visits_free(&p->visits);
     buf_free(p->undated);
     free(p->codes);
