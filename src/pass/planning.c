@@ -168,7 +168,7 @@ day_of_plan(void *with, const struct task *t, day_t deadline, const char **why)
     if (b == NULL)
         return DAY_NONE;
     buf_clear(f->why);
-    because_booking(f->agenda, b, f->why);
+    because_calmly(f->agenda, b, f->why);
     *why = buf_str(f->why);
     return b->day;
 }

@@ -130,6 +130,22 @@ because_booking(
     }
 }
 
+void
+because_calmly(
+    const struct agenda *a, const struct plan_booking *b, struct buf *out)
+{
+    size_t n;
+
+    if (b->cause == PLAN_FIXED) {
+        say_fixed(a, b, out);
+    } else if (b->cause == PLAN_TOGETHER) {
+        buf_text(out, "in one visit with ");
+        because_work(a, &plan_bookings(agenda_plan(a), &n)[b->with], out);
+    } else {
+        buf_text(out, "within the limits of the fleet; ostler plan says more");
+    }
+}
+
 /* One more of what is short. */
 static void
 say_more(const struct agenda *a, const struct plan_booking *b, struct buf *out)

@@ -10,6 +10,11 @@ struct buf;
 void because_booking(
     const struct agenda *a, const struct plan_booking *b, struct buf *out);
 
+/* The same in words that stay while the day does, for views that are to be
+ * calm: what was in the way elsewhere may change from day to day. */
+void because_calmly(
+    const struct agenda *a, const struct plan_booking *b, struct buf *out);
+
 /* Append the smallest change by which a call that comes too late would come in
  * time, a sentence without a full stop. */
 void because_cure(
