@@ -17,18 +17,20 @@ endif
 
 # Which layers each layer may see.  This is the design: the include path of a
 # layer is itself and what stands here, so a wrong arrow does not compile.
-LAYERS := base calendar fleet usage due config ledger view mail http pass cli
+LAYERS := base calendar fleet usage due plan config ledger view mail http pass \
+	cli
 SEES_calendar := base
 SEES_fleet := calendar $(SEES_calendar)
 SEES_usage := fleet $(SEES_fleet)
 SEES_due := usage $(SEES_usage)
 PURE_AND_BASE := due $(SEES_due)
+SEES_plan := due $(SEES_due)
 SEES_config := $(PURE_AND_BASE)
 SEES_ledger := $(PURE_AND_BASE)
-SEES_view := $(PURE_AND_BASE)
+SEES_view := plan $(PURE_AND_BASE)
 SEES_mail := base
 SEES_http := base
-SEES_pass := config ledger view mail $(PURE_AND_BASE)
+SEES_pass := config ledger view mail plan $(PURE_AND_BASE)
 SEES_cli := pass $(SEES_pass)
 
 layer_of = $(firstword $(subst /, ,$(patsubst src/%,%,$(1))))

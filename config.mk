@@ -1,6 +1,6 @@
 # Compilers, flags and libraries.  Included by the Makefile.
 PACKAGES := libical sqlite3 inih jansson gmime-3.0 nettle uuid libcurl \
-	libmicrohttpd
+	libmicrohttpd pangocairo fontconfig
 
 WARNINGS := -Wall -Wextra -Wconversion -Wshadow -Werror
 CFLAGS ?= -O2 -g
@@ -9,4 +9,4 @@ override CPPFLAGS += -D_GNU_SOURCE
 # Each program loads only the libraries that it uses.
 override LDFLAGS += -Wl,--as-needed $(SANITIZE)
 LIBCFLAGS := $(subst -I/,-isystem /,$(shell pkg-config --cflags $(PACKAGES) 2>/dev/null))
-LIBS := $(shell pkg-config --libs $(PACKAGES) 2>/dev/null) -lm
+LIBS := -Wl,--as-needed $(shell pkg-config --libs $(PACKAGES) 2>/dev/null) -lm

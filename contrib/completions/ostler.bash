@@ -8,8 +8,8 @@ _ostler() {
         -c | --config) fleet=(-c "${COMP_WORDS[++i]}") ;;
         --today | --on | --from | --until | --within | --by | --note | \
             --reference | --reading | --old-meter | --result | --void | \
-            --depot | --subject | --job | --to | --days | --separator | \
-            --*-column) \
+            --depot | --subject | --job | --to | --sheet | --what-if | \
+            --days | --separator | --*-column) \
             ((i++)) ;;
         -*) ;;
         *) if [ -z "$command" ]; then command=$word; else ((operands++)); fi ;;
@@ -17,7 +17,7 @@ _ostler() {
     done
     local what=
     case $previous in
-    -c | --config) COMPREPLY=($(compgen -f -- "$current")); return ;;
+    -c | --config | --sheet) COMPREPLY=($(compgen -f -- "$current")); return ;;
     --result) COMPREPLY=($(compgen -W 'completed failed' -- "$current")); return ;;
     --depot) what=depots ;;
     --subject) what=subjects ;;
@@ -32,8 +32,8 @@ _ostler() {
     else
         case $command:$operands in
         feed:0) what=feeds ;;
-        why:0 | record:0 | reading:0 | off-road:0 | history:0) what=subjects ;;
-        why:1 | record:1) what=jobs ;;
+        why:0 | book:0 | record:0 | reading:0 | off-road:0 | history:0) what=subjects ;;
+        why:1 | book:1 | record:1) what=jobs ;;
         esac
     fi
     [ -n "$what" ] || return

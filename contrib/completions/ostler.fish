@@ -24,7 +24,7 @@ for command in $commands
 end
 complete -c ostler -f -n '__fish_seen_subcommand_from feed' \
     -a '(__ostler_words feeds)'
-complete -c ostler -f -n '__fish_seen_subcommand_from why record' \
+complete -c ostler -f -n '__fish_seen_subcommand_from why book record' \
     -a '(__ostler_words subjects) (__ostler_words jobs)'
 complete -c ostler -f -n '__fish_seen_subcommand_from reading off-road history' \
     -a '(__ostler_words subjects)'

@@ -14,6 +14,8 @@ static const struct command *const commands[] = {
     &cmd_check,
     &cmd_due,
     &cmd_why,
+    &cmd_plan,
+    &cmd_book,
     &cmd_record,
     &cmd_reading,
     &cmd_off_road,

@@ -45,6 +45,8 @@ extern const struct command cmd_nightly;
 extern const struct command cmd_outbox;
 extern const struct command cmd_backup;
 extern const struct command cmd_restore;
+extern const struct command cmd_plan;
+extern const struct command cmd_book;
 extern const struct command cmd_complete;
 
 /* The options that every command takes. */

@@ -21,6 +21,7 @@ static const struct feed feed_defaults = {
 };
 
 static const struct span default_calm = {3, STEP_DAYS};
+static const struct span default_ahead = {12, STEP_MONTHS};
 
 /* Number the sections of each group and count them. */
 static void
@@ -41,6 +42,8 @@ make_room(struct reading *r, const size_t counts[SECTION_KINDS])
     f->n_subjects = counts[SECTION_VEHICLE];
     f->n_persons = counts[SECTION_PERSON];
     f->n_feeds = counts[SECTION_FEED];
+    f->n_workplaces = counts[SECTION_CALENDAR];
+    f->n_limits = counts[SECTION_LIMIT];
     f->depots = r->depots = reading_take(r, f->n_depots * sizeof *r->depots);
     f->jobs = r->jobs = reading_take(r, f->n_jobs * sizeof *r->jobs);
     f->subjects = r->subjects =
@@ -48,6 +51,9 @@ make_room(struct reading *r, const size_t counts[SECTION_KINDS])
     f->persons = r->persons =
         reading_take(r, f->n_persons * sizeof *r->persons);
     f->feeds = r->feeds = reading_take(r, f->n_feeds * sizeof *r->feeds);
+    f->workplaces = r->workplaces =
+        reading_take(r, f->n_workplaces * sizeof *r->workplaces);
+    f->limits = r->limits = reading_take(r, f->n_limits * sizeof *r->limits);
     r->holders = reading_take(r, f->n_subjects * sizeof *r->holders);
     return r->document->out_of_memory ? -1 : 0;
 }
@@ -69,8 +75,10 @@ new_calendar(struct reading *r, const struct section *s)
 {
     struct calendar *c = reading_take(r, sizeof *c);
 
-    if (c != NULL)
-        c->title = s->id;
+    if (c == NULL)
+        return NULL;
+    c->title = s->id;
+    c->workplace = &r->workplaces[s->index];
     return c;
 }
 
@@ -138,11 +146,27 @@ new_feed(struct reading *r, const struct section *s)
 }
 
 static void *
+new_limit(struct reading *r, const struct section *s)
+{
+    struct away_limit *l = &r->limits[s->index];
+
+    l->id = l->title = s->id;
+    return l;
+}
+
+static void *
+new_site(struct reading *r)
+{
+    r->fleet->site.plan_ahead = default_ahead;
+    return &r->fleet->site;
+}
+
+static void *
 new_object(struct reading *r, const struct section *s)
 {
     switch (s->kind) {
     case SECTION_SITE:
-        return &r->fleet->site;
+        return new_site(r);
     case SECTION_MAIL:
         return &r->fleet->site.mail;
     case SECTION_HOLIDAYS:
@@ -162,6 +186,8 @@ new_object(struct reading *r, const struct section *s)
         return new_person(r, s);
     case SECTION_FEED:
         return new_feed(r, s);
+    case SECTION_LIMIT:
+        return new_limit(r, s);
     case SECTION_KINDS:
         break;
     }
@@ -187,6 +213,8 @@ finish_calendar(struct reading *r, const struct section *s, struct calendar *c)
     if (works == NULL || works->refused || r->document->out_of_memory)
         return;
     c->made = reading_keep(r, workcal_new(&c->plan), NULL, NULL);
+    *c->workplace =
+        (struct workplace){s->id, c->title, c->made, c->vehicles, c->minutes};
     check_calendar(r, s, c);
 }
 
@@ -220,14 +248,29 @@ read_section(struct reading *r, struct section *s)
         finish_job(r, s, object);
     else if (s->kind == SECTION_MAIL)
         check_mail(r, s, object);
+    else if (s->kind == SECTION_LIMIT)
+        check_limit(r, s, object);
+}
+
+/* The place of a calendar, each of which has one of its own. */
+static const struct workplace *
+place_of(const struct reading *r, const struct workcal *calendar)
+{
+    for (size_t i = 0; i < r->fleet->n_workplaces; i++)
+        if (r->workplaces[i].calendar == calendar)
+            return &r->workplaces[i];
+    return NULL;
 }
 
 static void
 finish_depots(struct reading *r)
 {
-    for (size_t i = 0; i < r->fleet->n_depots; i++)
-        if (r->depots[i].time_zone == NULL)
-            r->depots[i].time_zone = r->fleet->site.time_zone;
+    for (size_t i = 0; i < r->fleet->n_depots; i++) {
+        struct depot *d = &r->depots[i];
+        d->at = place_of(r, d->calendar);
+        if (d->time_zone == NULL)
+            d->time_zone = r->fleet->site.time_zone;
+    }
 }
 
 /* Views that show a title alone have to tell such jobs apart. */
@@ -300,6 +343,7 @@ build_fleet(struct reading *r, struct place whole)
         return;
     }
     tasks_make(r);
+    check_works(r);
     check_all_jobs(r);
     check_site(r, whole);
     warn_no_mail(r);

@@ -27,4 +27,10 @@ void check_job(
 void check_subject(struct reading *r, const struct holder *h);
 void check_all_jobs(struct reading *r);
 
+/* check_plan.c: what could never be planned, and a limit that limits nothing.
+ */
+void check_works(struct reading *r);
+void check_limit(
+    struct reading *r, const struct section *s, const struct away_limit *l);
+
 #endif

@@ -26,6 +26,7 @@ enum section_kind {
     SECTION_DRIVER,
     SECTION_PERSON,
     SECTION_FEED,
+    SECTION_LIMIT,
     SECTION_KINDS
 };
 

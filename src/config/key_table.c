@@ -36,6 +36,8 @@ static const char *const form_words[] = {"events", "to-dos", NULL};
 /* After SERVER_TLS_USUAL, which is to write nothing. */
 static const char *const tls_words[] = {
     "", "starttls", "implicit", "none", NULL};
+static const char *const switch_words[] = {"off", "on", NULL};
+static const char *const yes_words[] = {"no", "yes", NULL};
 /* After ORIGIN_NONE, which nobody writes. */
 static const char *const origin_words[] = {
     "", "registered", "built", "in-service", "earliest", NULL};
@@ -79,6 +81,11 @@ const struct key key_table[] = {
     PLAIN(IN(SITE), 0, "page-url", SORT(url, text), AT(site, page_url),
         "https://HOST/..."),
 
+    {"planner", IN(SITE), 0, PART_WHOLE, SORT(choice, choice),
+        AT(site, planner), "on or off", switch_words},
+    PLAIN(IN(SITE), 0, "plan-ahead", SORT(span, span), AT(site, plan_ahead),
+        SPAN_FORM),
+
     PLAIN(IN(MAIL), IN(MAIL), "from", SORT(address, text),
         AT(mail_settings, from), "ADDRESS"),
     PLAIN(IN(MAIL), 0, "reply-to", SORT(address, text),
@@ -119,6 +126,11 @@ const struct key key_table[] = {
     PLAIN(IN(CALENDAR), 0, "closed", SORT(closed, closed), 0,
         "YYYY-MM-DD[..YYYY-MM-DD] NAME, one a line"),
     PLAIN(IN(CALENDAR), 0, "open", SORT(open, open), 0, "YYYY-MM-DD..."),
+
+    PLAIN(IN(CALENDAR), 0, "vehicles-a-day", SORT(few, few),
+        AT(calendar, vehicles), "N"),
+    PLAIN(IN(CALENDAR), 0, "hours-a-day", SORT(hours_a_day, room),
+        AT(calendar, minutes), "HOURS"),
 
     PLAIN(IN(DEPOT), 0, "title", SORT(text, text), AT(depot, title), "TEXT"),
     PLAIN(IN(DEPOT), IN(DEPOT), "calendar", SORT(calendar, calendar),
@@ -162,6 +174,10 @@ const struct key key_table[] = {
     RULE("lead", SORT(lead, lead), 0, "N working days, or " SPAN_FORM),
     RULE(
         "remind", SORT(reminders, reminders), 0, "SPAN..., overdue every SPAN"),
+    RULE("takes", SORT(takes, minutes), AT(rule, takes),
+        "N minutes, or HOURS hours"),
+    RULE("early", SORT(span, early), AT(rule, early), SPAN_FORM),
+    RULE_CHOICE("vehicle-stays", stays, yes_words, "yes or no"),
     BASELINE("last", SORT(day, day), last, DAY_FORM),
     BASELINE("last-reading", SORT(readings, readings), last,
         "N, or N km|miles, N hours"),
@@ -218,6 +234,14 @@ const struct key key_table[] = {
         "N"),
     PLAIN(IN(FEED), 0, "most-kilobytes", SORT(most, count),
         AT(feed, most_kilobytes), "N"),
+
+    PLAIN(
+        IN(LIMIT), 0, "title", SORT(text, text), AT(away_limit, title), "TEXT"),
+    PLAIN(IN(LIMIT), IN(LIMIT), "of", SORT(limited, limited), 0,
+        "all, depot DEPOT, type TYPE or subject VEHICLE"),
+    PLAIN(IN(LIMIT), IN(LIMIT), "away", SORT(away, away), AT(away_limit, away),
+        "N"),
+    PLAIN(IN(LIMIT), 0, "on", SORT(on, on), 0, "CALENDAR"),
 };
 
 const size_t key_table_size = sizeof key_table / sizeof key_table[0];

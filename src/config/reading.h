@@ -21,7 +21,10 @@ struct holidays {
 struct calendar {
     const char *title;
     struct workcal_plan plan;
+    int64_t vehicles;
+    int64_t minutes;
     struct workcal *made; /* NULL when it was refused */
+    struct workplace *workplace;
 };
 
 /* One of the things a subject or type has jobs for. */
@@ -65,6 +68,8 @@ struct reading {
     struct subject *subjects;
     struct person *persons;
     struct feed *feeds;
+    struct workplace *workplaces;
+    struct away_limit *limits;
     struct task *tasks;
     struct holder *holders; /* one for each subject */
     struct made_calendar *calendars;

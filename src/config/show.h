@@ -45,6 +45,15 @@ SHOW_WRITER(show_place);
 SHOW_WRITER(show_lead);
 SHOW_WRITER(show_reminders);
 
+/* show_plan.c */
+SHOW_WRITER(show_few);
+SHOW_WRITER(show_away);
+SHOW_WRITER(show_room);
+SHOW_WRITER(show_minutes);
+SHOW_WRITER(show_early);
+SHOW_WRITER(show_limited);
+SHOW_WRITER(show_on);
+
 /* show_calendar.c */
 SHOW_WRITER(show_rules);
 SHOW_WRITER(show_added);

@@ -63,6 +63,14 @@ VALUE_READER(value_told); /* struct person, as the next */
 VALUE_READER(value_stages);
 VALUE_READER(value_shows); /* struct feed */
 
+/* value_plan.c */
+VALUE_READER(value_few);         /* int64_t, a number of vehicles, 1 or more */
+VALUE_READER(value_away);        /* the same, or 0 */
+VALUE_READER(value_hours_a_day); /* int64_t, minutes */
+VALUE_READER(value_takes);       /* the same */
+VALUE_READER(value_limited);     /* struct away_limit, as the next */
+VALUE_READER(value_on);
+
 struct scan;
 
 /* Whether a length of time is @least of its unit or more, and sixty years or

@@ -40,6 +40,7 @@ value_place(struct reading *r, const struct key *k, struct entry *e, void *at)
     if (c != NULL) {
         rule->calendar = c->made;
         rule->place = c->title;
+        rule->at = c->workplace;
     }
 }
 

@@ -9,8 +9,8 @@
 #include <stdio.h>
 #include <string.h>
 
-static int
-never_due(const struct rule *rule)
+int
+compute_never_due(const struct rule *rule)
 {
     return rule->n_every == 1 && rule->every[0].kind == &kind_needed;
 }
@@ -148,6 +148,22 @@ choose_plan_day(const struct reckoning *r, struct due *d)
     d->plan_day = plan;
 }
 
+/* A plan has it done earlier; never after the deadline. */
+static void
+follow_plan(const struct reckoning *r, struct due *d)
+{
+    const char *why = "";
+    day_t last = d->plan_day;
+
+    if (r->planned == NULL || last == DAY_NONE)
+        return;
+    day_t day = r->planned(r->planned_with, r->task, d->deadline, &why);
+    if (day == DAY_NONE || day == last || day > d->deadline)
+        return;
+    reasons_add(r->why, REASON_PLAN, last, day, "by the plan: %s", why);
+    d->plan_day = day;
+}
+
 static void
 choose_book_by(const struct reckoning *r, struct due *d)
 {
@@ -243,7 +259,7 @@ take_meter(const struct reckoning *r, const struct decision *all, struct due *d)
 int
 compute_due(const struct reckoning *r, struct due *out, struct decision *all)
 {
-    if (never_due(r->task->rule))
+    if (compute_never_due(r->task->rule))
         return 0;
     *out = (struct due){.task = r->task,
         .state = DUE_AHEAD,
@@ -274,6 +290,7 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
     roll_deadline(r, out);
     warn_of_holidays(r, out);
     choose_plan_day(r, out);
+    follow_plan(r, out);
     choose_book_by(r, out);
     return 1;
 }

@@ -13,6 +13,9 @@
 int compute_due(
     const struct reckoning *r, struct due *out, struct decision *all);
 
+/* Nonzero for work done only when needed. */
+int compute_never_due(const struct rule *rule);
+
 /* Fill in the state and the warnings that hold on @today. */
 void compute_state(const struct reckoning *r, day_t today, struct due *d);
 

@@ -31,8 +31,8 @@ const char *
 due_step_word(enum reason_step step)
 {
     static const char *const words[] = {"start", "interval", "date-kept", "age",
-        "first-to-come", "forecast", "off-road", "working-day", "lead-time",
-        "note"};
+        "first-to-come", "forecast", "off-road", "working-day", "planned",
+        "lead-time", "note"};
 
     return words[step];
 }

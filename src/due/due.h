@@ -38,6 +38,7 @@ enum reason_step {
     REASON_FORECAST, /* from readings to a day */
     REASON_OFF_ROAD, /* a spell off the road moved it */
     REASON_ROLL,     /* a day on which nothing can be done */
+    REASON_PLAN,     /* another day, which the plan of the fleet has for it */
     REASON_LEAD,     /* working back to the book-by day */
     REASON_NOTE      /* moves nothing */
 };

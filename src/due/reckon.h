@@ -1,7 +1,7 @@
 #ifndef RECKON_H
 #define RECKON_H
 
-#include "due.h"
+#include "snapshot.h"
 
 /*
  * Inside the due layer only: what is at hand while one task is worked out,
@@ -38,6 +38,8 @@ struct reckoning {
                                       to, or NULL to begin at the beginning */
     struct reasons *why;           /* NULL when nobody asks */
     struct calm *calm;             /* forecasts that stand, or NULL */
+    planned_day *planned;          /* NULL when there is no plan */
+    void *planned_with;
 };
 
 /* What one interval of a rule comes to, carried from cycle to cycle. */

@@ -12,13 +12,10 @@ satisfied(const struct reckoning *r, day_t deadline, day_t day)
                (rule->window.n > 0 && window_opening(rule, deadline) <= day));
 }
 
-/*
- * The first day on which work counts for the pending deadline: when the rule's
- * window before it opens, or without one half way from the deadline before,
- * so that a second record of the same work does not pass for the next.
- */
-static day_t
-counts_from(const struct reckoning *r, const struct limit *l)
+/* Half way, so that a second record of the same work does not pass for the
+ * next. */
+day_t
+rhythm_counts_from(const struct reckoning *r, const struct limit *l)
 {
     if (r->task->rule->window.n > 0)
         return window_opening(r->task->rule, l->deadline);
@@ -44,7 +41,7 @@ rhythm_complete(const struct reckoning *r, const struct interval *every,
 {
     struct limit before = *l;
 
-    l->extra = day < counts_from(r, l);
+    l->extra = day < rhythm_counts_from(r, l);
     if (l->extra)
         return before;
     do

@@ -24,6 +24,11 @@ struct limit rhythm_complete(const struct reckoning *r,
     const struct interval *every, day_t day, rhythm_step *step,
     struct limit *l);
 
+/* The first day on which work counts for the pending deadline: when the rule's
+ * window before it opens, or without one half way from the deadline before;
+ * DAY_NONE for any. */
+day_t rhythm_counts_from(const struct reckoning *r, const struct limit *l);
+
 /*
  * Begin the series with the completion on @day and the first deadline after
  * it: the pending one is that, or the next when @day lies in its window.

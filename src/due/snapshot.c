@@ -94,6 +94,8 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
         return -1;
     r.why = why;
     r.calm = s->options.calm;
+    r.planned = s->options.planned;
+    r.planned_with = s->options.with;
     reasons_clear(why);
     struct decision all;
     if (!compute_due(&r, d, &all))

@@ -10,12 +10,21 @@
 struct calm;
 struct snapshot;
 
+/*
+ * The day that a plan has for the call of @t with that deadline, and why: a
+ * clause that is good until the next question.  DAY_NONE when it has none.
+ */
+typedef day_t planned_day(
+    void *with, const struct task *t, day_t deadline, const char **why);
+
 struct snapshot_options {
     day_t today;
     day_t horizon;     /* project coming cycles up to here; DAY_NONE for none */
     int reasons;       /* nonzero to keep the reasons of every due */
     struct calm *calm; /* forecasts that stand, used up to the end of
                           snapshot_new(); NULL when none do */
+    planned_day *planned; /* NULL: each on its last working day */
+    void *with;
 };
 
 /* Work out every due, the most urgent first.  NULL when memory is out.  Free

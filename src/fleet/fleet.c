@@ -11,6 +11,25 @@ fleet_depot(const struct subject *s)
     return s->depot;
 }
 
+const struct workplace *
+fleet_workplace(const struct task *t)
+{
+    const struct depot *depot = fleet_depot(t->subject);
+
+    if (t->rule->at != NULL)
+        return t->rule->at;
+    return depot ? depot->at : NULL;
+}
+
+const struct workplace *
+fleet_workplace_named(const struct fleet *f, const char *id)
+{
+    for (size_t i = 0; i < f->n_workplaces; i++)
+        if (strcasecmp(f->workplaces[i].id, id) == 0)
+            return &f->workplaces[i];
+    return NULL;
+}
+
 const struct subject *
 fleet_subject(const struct fleet *f, const char *id)
 {

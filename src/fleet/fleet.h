@@ -19,11 +19,22 @@ enum job_class { CLASS_LAW, CLASS_RECOMMENDATION, CLASS_MAKER, CLASS_OWN };
 
 enum subject_kind { SUBJECT_VEHICLE, SUBJECT_EQUIPMENT, SUBJECT_DRIVER };
 
+/* Where work is done: what a calendar says beside its days.  A limit of 0 is
+ * none. */
+struct workplace {
+    const char *id;
+    const char *title;
+    const struct workcal *calendar;
+    int64_t vehicles; /* that it takes a day */
+    int64_t minutes;  /* of work a day */
+};
+
 struct depot {
     const char *id;
     const char *title;
     const char *time_zone;          /* an IANA name */
     const struct workcal *calendar; /* never NULL */
+    const struct workplace *at;     /* the place of that calendar */
 };
 
 /* A job that also counts towards another's minimum, so many times. */
@@ -139,6 +150,16 @@ struct feed {
     const char *key_file;   /* a path: of the secret to subscribe by, or NULL */
 };
 
+/* Of these vehicles only so many may be away for work on one day. */
+struct away_limit {
+    const char *id;
+    const char *title;
+    const struct subject **of;
+    size_t n_of;
+    int64_t away;
+    const struct workplace *on; /* on days it is open; NULL for all */
+};
+
 /* How mail leaves: by which transport, with which argument; and when that is a
  * server, how to speak to it. */
 struct mail_settings {
@@ -163,6 +184,8 @@ struct site {
     const char *page_url;    /* where the page of the dues is, or NULL */
     struct span calm; /* how far a forecast moves before calendars and mail
                          show it; n is 0 for at once */
+    int planner;             /* nonzero when plan days are those of the plan */
+    struct span plan_ahead;  /* how far it reaches */
     struct mail_settings mail;
 };
 
@@ -180,10 +203,21 @@ struct fleet {
     size_t n_persons;
     const struct feed *feeds;
     size_t n_feeds;
+    const struct workplace *workplaces;
+    size_t n_workplaces;
+    const struct away_limit *limits;
+    size_t n_limits;
 };
 
 /* The depot of @s: its own, or its carrier's; NULL when neither has one. */
 const struct depot *fleet_depot(const struct subject *s);
+
+/* Where the work of @t is done; NULL when nothing says so. */
+const struct workplace *fleet_workplace(const struct task *t);
+
+/* The place with that id, letters in either case, or NULL. */
+const struct workplace *fleet_workplace_named(
+    const struct fleet *f, const char *id);
 
 /* The subject with that id, letters in either case, or NULL. */
 const struct subject *fleet_subject(const struct fleet *f, const char *id);

@@ -4,6 +4,7 @@
 #include "interval.h"
 
 struct workcal;
+struct workplace;
 
 #define RULE_INTERVALS 4
 #define RULE_AGES 4
@@ -73,6 +74,9 @@ struct lead {
     int working; /* the span is in days, and only working days count */
 };
 
+/* Whether a vehicle is out of use while the work is done. */
+enum vehicle_stays { VEHICLE_AWAY, VEHICLE_STAYS };
+
 /* When to say that a job is coming. */
 struct reminders {
     struct span before[RULE_STAGES]; /* the deadline, the longest first */
@@ -102,6 +106,11 @@ struct rule {
     enum off_road off_road;
     const struct workcal *calendar; /* of the place of the work, or NULL */
     const char *place;              /* that calendar's name, or NULL */
+    const struct workplace *at;     /* that place, or NULL for the depot's */
+    int64_t takes;                  /* minutes of work; 0 for unknown */
+    struct span early; /* how long before the deadline it may be planned; n is
+                          0 for what its interval allows */
+    enum vehicle_stays stays;
     enum roll roll;
     enum forecast_day forecast;
     struct span reading_within; /* how old the newest reading may be; n is 0

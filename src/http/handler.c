@@ -1,10 +1,10 @@
 #include "handler.h"
 
 #include "buf.h"
+#include "http_visits.h"
 #include "posts.h"
 #include "refusals.h"
 #include "survey.h"
-#include "visits.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -17,7 +17,7 @@ handler_admit(void *serving, const struct sockaddr *from, socklen_t len)
     struct address address = address_of(from);
 
     (void)len;
-    return visits_admit(s->visits, &address) ? MHD_YES : MHD_NO;
+    return http_visits_admit(s->visits, &address) ? MHD_YES : MHD_NO;
 }
 
 /*
@@ -51,7 +51,7 @@ handler_connection(void *serving, struct MHD_Connection *connection,
         MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CLIENT_ADDRESS);
     struct address from = address_of(client->client_addr);
     bound_buffer(fd);
-    *visit = visits_begin(s->visits, fd, &from);
+    *visit = http_visits_begin(s->visits, fd, &from);
 }
 
 static struct visit *

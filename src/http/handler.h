@@ -14,7 +14,7 @@ struct serving {
     struct shelf *shelf;
     struct refusals *refusals;
     struct notes *notes;
-    struct visits *visits;
+    struct http_visits *visits;
     struct posts *posts;
     struct address proxies[HTTP_PROXIES];
     size_t n_proxies;

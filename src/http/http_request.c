@@ -1,9 +1,9 @@
 #include "http_request.h"
 
 #include "handler.h"
+#include "http_visits.h"
 #include "refusals.h"
 #include "resource.h"
-#include "visits.h"
 
 #include <string.h>
 #include <strings.h>

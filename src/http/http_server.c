@@ -1,9 +1,9 @@
 #include "http_server.h"
 
 #include "handler.h"
+#include "http_visits.h"
 #include "posts.h"
 #include "refusals.h"
-#include "visits.h"
 
 #include <assert.h>
 #include <errno.h>
@@ -70,7 +70,7 @@ start_serving(struct serving *s, const struct http_options *o, struct fault *f)
     s->posts = posts_new();
     if (s->refusals == NULL || s->notes == NULL || s->posts == NULL)
         return fault_set(f, EX_OSERR, "cannot serve: %s", strerror(errno));
-    s->visits = visits_new(&limits, s->notes);
+    s->visits = http_visits_new(&limits, s->notes);
     return s->visits ? 0
                      : fault_set(f, EX_OSERR, "cannot start a thread: %s",
                            strerror(errno));
@@ -79,7 +79,7 @@ start_serving(struct serving *s, const struct http_options *o, struct fault *f)
 static void
 end_serving(struct serving *s)
 {
-    visits_free(s->visits);
+    http_visits_free(s->visits);
     posts_free(s->posts);
     notes_free(s->notes);
     refusals_free(s->refusals);

@@ -159,6 +159,20 @@ static const char *const texts[STATEMENTS] = {
                      " hash = excluded.hash, dues = excluded.dues,"
                      " left_out = excluded.left_out, size = excluded.size,"
                      " written = excluded.written",
+    [BOOKING_ADD] = "INSERT INTO booking(subject, job, cycle, day, entered,"
+                    " by_whom, note, replaces)"
+                    " VALUES (?, ?, ?, ?, ?, ?, ?, nullif(?, 0))"
+                    " RETURNING id",
+    [BOOKINGS_STANDING] = "SELECT id, subject, job, cycle, day, entered,"
+                          " by_whom, note, replaces FROM booking"
+                          " WHERE day IS NOT NULL AND NOT EXISTS"
+                          " (SELECT 1 FROM booking AS later"
+                          "  WHERE later.replaces = booking.id) ORDER BY id",
+    [PLANNED_CLEAR] = "DELETE FROM planned",
+    [PLANNED_ADD] = "INSERT OR IGNORE INTO planned(subject, job, day)"
+                    " VALUES (?, ?, ?)",
+    [PLANNED_ALL] = "SELECT subject, job, day FROM planned"
+                    " ORDER BY subject, job, day",
 };
 
 struct outcome {

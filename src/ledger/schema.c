@@ -153,6 +153,32 @@ static const char *const steps[] = {
     " about TEXT PRIMARY KEY CHECK (about <> ''),"
     " says TEXT NOT NULL CHECK (says <> ''),"
     " told INTEGER NOT NULL CHECK (told BETWEEN -25567 AND 84005)"
+    ") STRICT, WITHOUT ROWID;"
+
+    /* Days that somebody fixed; a change is another booking. */
+    "CREATE TABLE booking("
+    " id INTEGER PRIMARY KEY,"
+    " subject TEXT NOT NULL COLLATE NOCASE CHECK (subject <> ''),"
+    " job TEXT NOT NULL COLLATE NOCASE CHECK (job <> ''),"
+    " cycle TEXT NOT NULL CHECK (cycle <> ''),"
+    " day INTEGER CHECK (day BETWEEN -25567 AND 84005),"
+    " entered INTEGER NOT NULL,"
+    " by_whom TEXT,"
+    " note TEXT,"
+    " replaces INTEGER UNIQUE REFERENCES booking(id) CHECK (replaces < id),"
+    " CHECK (day IS NOT NULL OR replaces IS NOT NULL)"
+    ") STRICT;"
+    "CREATE TRIGGER booking_changed BEFORE UPDATE ON booking BEGIN"
+    " SELECT RAISE(ABORT, 'bookings are never changed'); END;"
+    "CREATE TRIGGER booking_deleted BEFORE DELETE ON booking BEGIN"
+    " SELECT RAISE(ABORT, 'bookings are never deleted'); END;"
+
+    /* The plan that was kept last, so that the next moves few of its days. */
+    "CREATE TABLE planned("
+    " subject TEXT NOT NULL COLLATE NOCASE CHECK (subject <> ''),"
+    " job TEXT NOT NULL COLLATE NOCASE CHECK (job <> ''),"
+    " day INTEGER NOT NULL CHECK (day BETWEEN -25567 AND 84005),"
+    " PRIMARY KEY (subject, job, day)"
     ") STRICT, WITHOUT ROWID;",
 };
 

@@ -3,6 +3,7 @@
 #include "arena.h"
 #include "config.h"
 #include "held.h"
+#include "planning.h"
 #include "records.h"
 #include "transport.h"
 
@@ -222,6 +223,12 @@ pass_ledger(const struct pass *p)
     return p->ledger;
 }
 
+struct arena *
+pass_arena(const struct pass *p)
+{
+    return p->arena;
+}
+
 const struct record *
 pass_records(const struct pass *p, size_t *n)
 {
@@ -245,11 +252,13 @@ snapshot_with(
         .horizon = horizon,
         .reasons = 1,
         .calm = calm};
-    struct snapshot *s = snapshot_new(&p->facts, &options);
+    struct snapshot *s = p->fleet->site.planner
+                             ? planning_snapshot(p, options, f)
+                             : snapshot_new(&p->facts, &options);
 
-    if (s == NULL)
+    if (s == NULL && !p->fleet->site.planner)
         fault_fill(f, EX_OSERR, "out of memory");
-    else if (held_write(p->ledger, calm, f)) {
+    else if (s != NULL && held_write(p->ledger, calm, f)) {
         snapshot_free(s);
         return NULL;
     }

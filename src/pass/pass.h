@@ -1,6 +1,7 @@
 #ifndef PASS_H
 #define PASS_H
 
+#include "arena.h"
 #include "buf.h"
 #include "clock.h"
 #include "ledger.h"
@@ -40,6 +41,9 @@ void pass_close(struct pass *p);
 const struct fleet *pass_fleet(const struct pass *p);
 struct moment pass_moment(const struct pass *p);
 struct ledger *pass_ledger(const struct pass *p);
+
+/* Memory that lives as long as the pass. */
+struct arena *pass_arena(const struct pass *p);
 
 /* The facts that the calculator works from: with history all that stand, else
  * those that the dues need, among them all spells off the road. */

@@ -14,7 +14,9 @@ site_and_mail(void **state)
         "  presets          offered.conf  (fleet.conf:7)\n"
         "  feed-folder      none  (default)\n"
         "  calm             3 days  (default)\n"
-        "  page-url         none  (default)\n");
+        "  page-url         none  (default)\n"
+        "  planner          off  (default)\n"
+        "  plan-ahead       12 months  (default)\n");
     assert_part("[mail]",
         "[mail]  (fleet.conf:8)\n"
         "  from             ostler@skerrow.example  (fleet.conf:9)\n"
@@ -48,6 +50,8 @@ calendars(void **state)
         "  holidays         skerrow  (fleet.conf:13)\n"
         "  closed           12 days  (fleet.conf:14)\n"
         "  open             none  (default)\n"
+        "  vehicles-a-day   no limit  (default)\n"
+        "  hours-a-day      no limit  (default)\n"
         "  known-until      2029-12-31  (its holidays)\n");
     assert_part("[calendar ferry]",
         "[calendar ferry]  (fleet.conf:15)\n"
@@ -56,6 +60,8 @@ calendars(void **state)
         "  holidays         none  (default)\n"
         "  closed           none  (default)\n"
         "  open             2 days  (fleet.conf:18)\n"
+        "  vehicles-a-day   no limit  (default)\n"
+        "  hours-a-day      no limit  (default)\n"
         "  known-until      no end  (its holidays)\n");
     assert_part("[depot harbour]",
         "[depot harbour]  (fleet.conf:19)\n"
@@ -146,6 +152,9 @@ a_vehicle(void **state)
         "    lead             1 working day  (fleet.conf:38)\n"
         "    remind           2 weeks, 0 days, overdue every 1 day  "
         "(jobs.conf:6, job inspection)\n"
+        "    takes            not said  (default)\n"
+        "    early            as its interval allows  (default)\n"
+        "    vehicle-stays    no  (default)\n"
         "    last             none  (default)\n"
         "    deadline         none  (default)\n"
         "  [job service]  (fleet.conf:36)\n"
@@ -166,6 +175,9 @@ a_vehicle(void **state)
         "    reading-within   none  (default)\n"
         "    lead             none  (default)\n"
         "    remind           none  (default)\n"
+        "    takes            not said  (default)\n"
+        "    early            as its interval allows  (default)\n"
+        "    vehicle-stays    no  (default)\n"
         "    last             2026-01-05  (fleet.conf:37)\n"
         "    last-reading     none  (default)\n"
         "    deadline         none  (default)\n");
@@ -196,6 +208,9 @@ equipment(void **state)
         "    roll             preceding  (default)\n"
         "    lead             none  (default)\n"
         "    remind           none  (default)\n"
+        "    takes            not said  (default)\n"
+        "    early            as its interval allows  (default)\n"
+        "    vehicle-stays    no  (default)\n"
         "    last             none  (default)\n"
         "    deadline         none  (default)\n"
         "  [job overhaul]  (fleet.conf:46)\n"
@@ -212,6 +227,9 @@ equipment(void **state)
         "    roll             preceding  (default)\n"
         "    lead             none  (default)\n"
         "    remind           none  (default)\n"
+        "    takes            not said  (default)\n"
+        "    early            as its interval allows  (default)\n"
+        "    vehicle-stays    no  (default)\n"
         "    last             none  (default)\n"
         "    deadline         none  (default)\n");
 }

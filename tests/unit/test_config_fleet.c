@@ -247,7 +247,7 @@ all_in_one_run(void **state)
           "yearly on D MONTH, rule RRULE from DAY, when needed\n"
           "d/2.conf:5: error: unknown section 'nonsense'; expected site, "
           "mail, holidays, calendar, depot, job, type, vehicle, equipment, "
-          "driver, person or feed\n");
+          "driver, person, feed or limit\n");
     free(problems);
 }
 

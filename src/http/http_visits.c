@@ -1,4 +1,4 @@
-#include "visits.h"
+#include "http_visits.h"
 
 #include "notes.h"
 
@@ -17,14 +17,14 @@ enum {
 struct visit {
     struct visit *before;
     struct visit *after;
-    struct visits *all;
+    struct http_visits *all;
     struct address from;
     int fd;
     int is_cut;
     uint64_t since; /* ticks */
 };
 
-struct visits {
+struct http_visits {
     struct visit_limits limits;
     struct notes *notes;
     pthread_mutex_t lock;
@@ -73,7 +73,7 @@ cut(struct visit *x)
 }
 
 static void
-cut_for(struct visits *v, struct visit *x, const char *why)
+cut_for(struct http_visits *v, struct visit *x, const char *why)
 {
     char text[ADDRESS_TEXT];
 
@@ -85,7 +85,7 @@ cut_for(struct visits *v, struct visit *x, const char *why)
 }
 
 static void
-cut_late(struct visits *v)
+cut_late(struct http_visits *v)
 {
     uint64_t most = (uint64_t)v->limits.seconds * TICKS;
 
@@ -96,7 +96,7 @@ cut_late(struct visits *v)
 static void *
 watch(void *argument)
 {
-    struct visits *v = argument;
+    struct http_visits *v = argument;
     uint64_t ticks;
     uint64_t second = 0;
 
@@ -114,12 +114,12 @@ watch(void *argument)
     return NULL;
 }
 
-struct visits *
-visits_new(const struct visit_limits *limits, struct notes *notes)
+struct http_visits *
+http_visits_new(const struct visit_limits *limits, struct notes *notes)
 {
     const struct timespec tick = {.tv_nsec = 1000000000 / TICKS};
     const struct itimerspec every = {tick, tick};
-    struct visits *v = calloc(1, sizeof *v);
+    struct http_visits *v = calloc(1, sizeof *v);
     int rc;
 
     if (v == NULL)
@@ -146,7 +146,7 @@ err0:
 }
 
 void
-visits_free(struct visits *v)
+http_visits_free(struct http_visits *v)
 {
     if (v == NULL)
         return;
@@ -158,7 +158,7 @@ visits_free(struct visits *v)
 }
 
 static int
-is_exempt(const struct visits *v, const struct address *from)
+is_exempt(const struct http_visits *v, const struct address *from)
 {
     static const struct address unix_socket = {{0}};
 
@@ -171,7 +171,7 @@ is_exempt(const struct visits *v, const struct address *from)
 }
 
 static unsigned
-count_from(const struct visits *v, const struct address *from)
+count_from(const struct http_visits *v, const struct address *from)
 {
     unsigned n = 0;
 
@@ -181,7 +181,7 @@ count_from(const struct visits *v, const struct address *from)
 }
 
 int
-visits_admit(struct visits *v, const struct address *from)
+http_visits_admit(struct http_visits *v, const struct address *from)
 {
     pthread_mutex_lock(&v->lock);
     int may = is_exempt(v, from) || count_from(v, from) < v->limits.per_address;
@@ -192,7 +192,7 @@ visits_admit(struct visits *v, const struct address *from)
 }
 
 struct visit *
-visits_begin(struct visits *v, int fd, const struct address *from)
+http_visits_begin(struct http_visits *v, int fd, const struct address *from)
 {
     struct visit *x = calloc(1, sizeof *x);
 
@@ -222,7 +222,7 @@ visit_end(struct visit *x)
 {
     if (x == NULL)
         return;
-    struct visits *v = x->all;
+    struct http_visits *v = x->all;
     pthread_mutex_lock(&v->lock);
     unlink_visit(x);
     v->count--;

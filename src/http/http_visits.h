@@ -1,5 +1,5 @@
-#ifndef VISITS_H
-#define VISITS_H
+#ifndef HTTP_VISITS_H
+#define HTTP_VISITS_H
 
 #include "address.h"
 
@@ -11,7 +11,7 @@ struct notes;
  * sends or takes a byte a second would stay for ever: here a request has so
  * many seconds from the end of the one before it, and then is cut off.
  */
-struct visits;
+struct http_visits;
 
 /* One connection. */
 struct visit;
@@ -31,24 +31,24 @@ struct visit_limits {
  * what it points to must live as long; @notes hears of those cut off.  NULL
  * with errno set on failure.
  */
-struct visits *visits_new(
+struct http_visits *http_visits_new(
     const struct visit_limits *limits, struct notes *notes);
 
 /* Stop the thread, within half a second, and free @v, whose visits have all
  * ended; NULL is ignored. */
-void visits_free(struct visits *v);
+void http_visits_free(struct http_visits *v);
 
 /*
  * Nonzero when a connection from @from may come in.  When there are too many,
  * the one that has been at its request for the longest time makes room; when
  * there are too many from its own address, it may not.
  */
-int visits_admit(struct visits *v, const struct address *from);
+int http_visits_admit(struct http_visits *v, const struct address *from);
 
 /* A connection begins on the socket @fd; NULL when memory is out.  It ends
  * with visit_end(), before the socket is closed. */
-struct visit *visits_begin(
-    struct visits *v, int fd, const struct address *from);
+struct visit *http_visits_begin(
+    struct http_visits *v, int fd, const struct address *from);
 
 /* A request has been answered, and the time of the next one begins. */
 void visit_again(struct visit *x);

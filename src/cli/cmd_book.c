@@ -1,0 +1,241 @@
+#include "arena.h"
+#include "bookings.h"
+#include "buf.h"
+#include "entry.h"
+#include "planning.h"
+
+#include <strings.h>
+#include <sysexits.h>
+
+static const struct option_row rows[] = {
+    {"on", 0, "DAY", "the day to fix, 2026-12-02; or of what to take back"},
+    {"by", 0, "NAME", "who booked it"},
+    {"note", 0, "TEXT", "anything worth keeping"},
+    ENTRY_SURE,
+    {"cancel", 0, NULL, "instead: take the booking back"},
+    {NULL, 0, NULL, NULL},
+};
+
+/* What is asked for. */
+struct asked {
+    struct invocation *i;
+    const struct pass *pass;
+    const struct task *task;
+    day_t day;
+    const char *by;
+    const char *note;
+};
+
+static int
+is_sure(const struct asked *b)
+{
+    return options_value(&b->i->options, "sure") != NULL;
+}
+
+/* What cannot be, and, unless --sure was given, what is unwise. */
+static int
+check(const struct asked *b, const struct agenda *a,
+    const struct plan_booking *taker)
+{
+    struct fault *f = &b->i->fault;
+    char day[DAY_WORDS];
+    char other[DAY_WORDS];
+    const char *why = workcal_why(b->task->calendar, b->day);
+
+    day_words(b->day, day);
+    if (taker == NULL)
+        return fault_set(f, EX_DATAERR,
+            "%s has no %s to be done by %s within the plan, which reaches to "
+            "%s; see ostler plan",
+            b->task->subject->id, b->task->job->id, day,
+            day_words(planning_until(b->pass), other));
+    if (agenda_fixed(a, taker) != NULL && taker->day == b->day)
+        return fault_set(f, EX_DATAERR, "it is booked for %s already", day);
+    if (is_sure(b))
+        return 0;
+    if (b->day > taker->call.to && taker->call.to >= pass_moment(b->pass).today)
+        return fault_set(f, EX_DATAERR,
+            "%s is after the deadline, %s; give an earlier day, or --sure", day,
+            day_words(taker->call.to, other));
+    if (!workcal_is_open(b->task->calendar, b->day))
+        return fault_set(f, EX_DATAERR,
+            "%s is not a working day for it%s%s; give another, or --sure", day,
+            why ? ": " : "", why ? why : "");
+    return 0;
+}
+
+static int
+add(const struct asked *b, const struct agenda *a,
+    const struct plan_booking *taker)
+{
+    const struct agenda_day *was = agenda_fixed(a, taker);
+    char cycle[CYCLE_TEXT];
+    char day[DAY_WORDS];
+    struct booking new = {
+        .subject = b->task->subject->id,
+        .job = b->task->job->id,
+        .cycle = agenda_cycle_text(a, taker, cycle),
+        .day = b->day,
+        .entered = pass_moment(b->pass).now,
+        .by = b->by,
+        .note = b->note,
+        .replaces = was ? was->id : 0,
+    };
+    int64_t id;
+
+    if (bookings_add(pass_ledger(b->pass), &new, &id, &b->i->fault))
+        return -1;
+    buf_print(b->i->out, "booking %lld: %s %s on %s", (long long)id,
+        new.subject, new.job, day_words(b->day, day));
+    if (was != NULL)
+        buf_print(b->i->out, ", in place of %s", day_words(was->day, day));
+    if (b->day < taker->call.from)
+        buf_print(b->i->out,
+            "; earlier than %s, which wastes some of its interval",
+            day_words(taker->call.from, day));
+    buf_text(b->i->out, "\n");
+    return 0;
+}
+
+static int
+book(const struct asked *b)
+{
+    struct agenda *a = planning_agenda(b->pass, NULL, 0, NULL, &b->i->fault);
+    int rc = -1;
+
+    if (a == NULL)
+        return -1;
+    const struct plan_booking *taker = agenda_taker(a, b->task, b->day);
+    if (check(b, a, taker) == 0)
+        rc = add(b, a, taker);
+    agenda_free(a);
+    return rc;
+}
+
+static int
+is_asked_for(const struct asked *b, const struct booking *k)
+{
+    return strcasecmp(k->subject, b->task->subject->id) == 0 &&
+           strcasecmp(k->job, b->task->job->id) == 0 &&
+           (b->day == DAY_NONE || k->day == b->day);
+}
+
+/* The one booking that stands and is meant, or NULL. */
+static const struct booking *
+find(const struct asked *b, const struct booking *all, size_t n)
+{
+    const struct booking *found = NULL;
+    char one[DAY_WORDS];
+    char two[DAY_WORDS];
+
+    for (size_t k = 0; k < n; k++) {
+        if (!is_asked_for(b, &all[k]))
+            continue;
+        if (found != NULL) {
+            fault_fill(&b->i->fault, EX_USAGE,
+                "it is booked for %s and for %s; say which with --on DAY",
+                day_words(found->day, one), day_words(all[k].day, two));
+            return NULL;
+        }
+        found = &all[k];
+    }
+    if (found == NULL)
+        fault_fill(&b->i->fault, EX_DATAERR, "%s %s is not booked%s",
+            b->task->subject->id, b->task->job->id,
+            b->day == DAY_NONE ? "" : " for that day");
+    return found;
+}
+
+static int
+cancel(const struct asked *b)
+{
+    struct booking *all;
+    size_t n;
+    char day[DAY_WORDS];
+
+    if (bookings_read(
+            pass_ledger(b->pass), pass_arena(b->pass), &all, &n, &b->i->fault))
+        return -1;
+    const struct booking *found = find(b, all, n);
+    if (found == NULL)
+        return -1;
+    struct booking back = *found;
+    back.day = DAY_NONE;
+    back.entered = pass_moment(b->pass).now;
+    back.by = b->by;
+    back.note = b->note;
+    back.replaces = found->id;
+    if (bookings_add(pass_ledger(b->pass), &back, NULL, &b->i->fault))
+        return -1;
+    buf_print(b->i->out, "taken back: booking %lld, %s %s on %s\n",
+        (long long)found->id, found->subject, found->job,
+        day_words(found->day, day));
+    return 0;
+}
+
+static int
+list(struct invocation *i, const struct pass *p)
+{
+    struct booking *all;
+    size_t n;
+    char day[DAY_WORDS];
+
+    if (bookings_read(pass_ledger(p), pass_arena(p), &all, &n, &i->fault))
+        return -1;
+    for (size_t k = 0; k < n; k++)
+        buf_print(i->out, "%5lld  %s  %s %s%s%s%s%s\n", (long long)all[k].id,
+            day_words(all[k].day, day), all[k].subject, all[k].job,
+            all[k].by ? ", by " : "", all[k].by ? all[k].by : "",
+            all[k].note ? ": " : "", all[k].note ? all[k].note : "");
+    if (n == 0)
+        buf_text(i->out, "Nothing is booked.\n");
+    return 0;
+}
+
+static int
+run_for(struct invocation *i, const struct pass *p)
+{
+    int back = options_value(&i->options, "cancel") != NULL;
+    struct asked b = {.i = i, .pass = p};
+
+    b.task = command_task(
+        i, p, options_operand(&i->options, 0), options_operand(&i->options, 1));
+    if (b.task == NULL)
+        return -1;
+    b.day = command_day(i, p, "on", !back);
+    b.by = i->fault.code ? NULL : entry_text(i, "by");
+    b.note = i->fault.code ? NULL : entry_text(i, "note");
+    if (i->fault.code)
+        return -1;
+    if (back)
+        return cancel(&b);
+    if (b.day < pass_moment(p).today)
+        return fault_set(&i->fault, EX_DATAERR,
+            "that day is past; record work that was done with ostler record");
+    return book(&b);
+}
+
+static int
+run(struct invocation *i)
+{
+    size_t n = i->options.n_operands;
+    int rc = -1;
+
+    if (n == 1)
+        return fault_set(&i->fault, EX_USAGE,
+            "book takes the operands SUBJECT JOB, or none to list");
+    struct pass *p = command_pass(i, n ? LEDGER_WRITE : LEDGER_READ);
+    if (p != NULL)
+        rc = n ? run_for(i, p) : list(i, p);
+    pass_close(p);
+    return rc;
+}
+
+const struct command cmd_book = {
+    .name = "book",
+    .operands = "[SUBJECT JOB]",
+    .most = 2,
+    .summary = "Fix a day for work, take it back, or list what is booked.",
+    .options = rows,
+    .run = run,
+};

@@ -1,0 +1,33 @@
+#ifndef PLANNING_H
+#define PLANNING_H
+
+#include "agenda.h"
+#include "pass.h"
+
+/*
+ * The plan of a pass: its facts and fleet, the days that somebody booked, and
+ * the plan kept before.
+ */
+
+/* How far the plan reaches. */
+day_t planning_until(const struct pass *p);
+
+/*
+ * Work the plan out, with @n changes to the fleet.  Where @like is not NULL its
+ * days are held to in place of those kept before.  NULL with @f set.  Free with
+ * agenda_free(), before the pass.
+ */
+struct agenda *planning_agenda(const struct pass *p,
+    const struct change *changes, size_t n, const struct agenda *like,
+    struct fault *f);
+
+/* A snapshot, as snapshot_new() makes it of the pass, whose plan days are those
+ * of the plan: NULL with @f set. */
+struct snapshot *planning_snapshot(
+    const struct pass *p, struct snapshot_options options, struct fault *f);
+
+/* Keep the days of a plan for the next one to hold to: 0 or -1. */
+int planning_keep(
+    const struct pass *p, const struct agenda *a, struct fault *f);
+
+#endif

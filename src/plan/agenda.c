@@ -1,0 +1,256 @@
+#include "agenda.h"
+
+#include "posed.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static int
+by_task_and_day(const void *left, const void *right)
+{
+    const struct agenda_day *a = left;
+    const struct agenda_day *b = right;
+
+    if (a->task != b->task)
+        return a->task < b->task ? -1 : 1;
+    return (a->day > b->day) - (a->day < b->day);
+}
+
+/* A sorted copy in the arena, or NULL when memory is out. */
+static struct agenda_day *
+sorted(struct arena *a, const struct agenda_day *days, size_t n)
+{
+    struct agenda_day *copy = arena_take(a, (n + 1) * sizeof *copy);
+
+    if (copy == NULL)
+        return NULL;
+    if (n > 0)
+        memcpy(copy, days, n * sizeof *copy);
+    qsort(copy, n, sizeof *copy, by_task_and_day);
+    return copy;
+}
+
+static int
+by_work_and_cycle(const void *left, const void *right)
+{
+    const struct plan_booking *a = *(const struct plan_booking *const *)left;
+    const struct plan_booking *b = *(const struct plan_booking *const *)right;
+
+    if (a->work != b->work)
+        return a->work < b->work ? -1 : 1;
+    return (a->cycle > b->cycle) - (a->cycle < b->cycle);
+}
+
+static int
+sort_bookings(struct agenda *a)
+{
+    size_t n;
+    const struct plan_booking *b = plan_bookings(a->plan, &n);
+
+    a->by_work = arena_take(a->arena, (n + 1) * sizeof *a->by_work);
+    if (a->by_work == NULL)
+        return -1;
+    for (size_t i = 0; i < n; i++)
+        a->by_work[i] = &b[i];
+    qsort(a->by_work, n, sizeof *a->by_work, by_work_and_cycle);
+    return 0;
+}
+
+static int
+make(struct agenda *a)
+{
+    struct agenda_options *o = &a->options;
+
+    a->arena = arena_new();
+    if (a->arena == NULL)
+        return -1;
+    a->fixed = sorted(a->arena, o->fixed, o->n_fixed);
+    a->kept = sorted(a->arena, o->kept, o->n_kept);
+    o->fixed = a->fixed; /* the caller's lists are his */
+    o->kept = a->kept;
+    a->forward = forward_new(a->facts);
+    if (a->fixed == NULL || a->kept == NULL || a->forward == NULL ||
+        posed_make(a))
+        return -1;
+    a->plan = plan_new(&a->problem);
+    return a->plan ? sort_bookings(a) : -1;
+}
+
+struct agenda *
+agenda_new(const struct facts *facts, const struct agenda_options *options)
+{
+    struct agenda *a = calloc(1, sizeof *a);
+
+    if (a == NULL)
+        return NULL;
+    a->facts = facts;
+    a->options = *options;
+    if (make(a) == 0)
+        return a;
+    agenda_free(a);
+    return NULL;
+}
+
+void
+agenda_free(struct agenda *a)
+{
+    if (a == NULL)
+        return;
+    plan_free(a->plan);
+    for (const struct cut_calendar *c = a->cut; c != NULL; c = c->next)
+        workcal_free(c->made);
+    forward_free(a->forward);
+    arena_free(a->arena);
+    free(a->done);
+    free(a);
+}
+
+const struct fleet *
+agenda_fleet(const struct agenda *a)
+{
+    return a->facts->fleet;
+}
+
+const struct agenda_options *
+agenda_options(const struct agenda *a)
+{
+    return &a->options;
+}
+
+const struct plan_problem *
+agenda_problem(const struct agenda *a)
+{
+    return &a->problem;
+}
+
+const struct plan *
+agenda_plan(const struct agenda *a)
+{
+    return a->plan;
+}
+
+const struct task *
+agenda_task(const struct agenda *a, size_t work)
+{
+    return a->works[work].task;
+}
+
+const struct subject *
+agenda_subject(const struct agenda *a, size_t work)
+{
+    return posed_root(a->works[work].task->subject);
+}
+
+const struct subject *
+agenda_unit_subject(const struct agenda *a, size_t unit)
+{
+    return a->subjects[unit];
+}
+
+int
+agenda_is_off_road(const struct agenda *a, const struct subject *s, day_t d)
+{
+    return s->n_tasks > 0 && forward_is_off_road(a->forward, s->first_task, d);
+}
+
+/* The first booking in the order of work that is of @work or a later one. */
+static size_t
+first_of(const struct agenda *a, size_t n, size_t work)
+{
+    size_t first = 0;
+
+    while (first < n) {
+        size_t middle = first + (n - first) / 2;
+        if (a->by_work[middle]->work < work)
+            first = middle + 1;
+        else
+            n = middle;
+    }
+    return first;
+}
+
+/* The work of a task, or the number of works. */
+static size_t
+work_of(const struct agenda *a, const struct task *t)
+{
+    size_t first = 0;
+    size_t n = a->problem.n_works;
+
+    while (first < n) {
+        size_t middle = first + (n - first) / 2;
+        if (a->works[middle].task < t)
+            first = middle + 1;
+        else
+            n = middle;
+    }
+    return first < a->problem.n_works && a->works[first].task == t
+               ? first
+               : a->problem.n_works;
+}
+
+const struct plan_booking *
+agenda_find(const struct agenda *a, const struct task *t, day_t deadline)
+{
+    size_t n;
+    size_t work = work_of(a, t);
+
+    (void)plan_bookings(a->plan, &n);
+    for (size_t i = first_of(a, n, work); i < n && a->by_work[i]->work == work;
+         i++)
+        if (a->by_work[i]->call.to == deadline)
+            return a->by_work[i];
+    return NULL;
+}
+
+const struct plan_booking *const *
+agenda_by_task(const struct agenda *a, size_t *n)
+{
+    (void)plan_bookings(a->plan, n);
+    return a->by_work;
+}
+
+const struct plan_booking *
+agenda_taker(const struct agenda *a, const struct task *t, day_t d)
+{
+    size_t n;
+    size_t work = work_of(a, t);
+    day_t last = DAY_NONE;
+
+    (void)plan_bookings(a->plan, &n);
+    for (size_t i = first_of(a, n, work); i < n && a->by_work[i]->work == work;
+         i++) {
+        const struct plan_booking *b = a->by_work[i];
+        if (posed_takes(d, b->call.to, last, b->cycle == 0, a->options.today))
+            return b;
+        last = b->day;
+    }
+    return NULL;
+}
+
+const char *
+agenda_cycle_text(
+    const struct agenda *a, const struct plan_booking *b, char out[CYCLE_TEXT])
+{
+    struct cycle c = a->works[b->work].now;
+
+    c.ahead = (int)b->cycle;
+    return due_cycle_text(&c, out);
+}
+
+const struct agenda_day *
+agenda_fixed(const struct agenda *a, const struct plan_booking *b)
+{
+    const struct posed_work *w = &a->works[b->work];
+
+    for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++)
+        if (a->fixed[i].day == b->day && b->cause == PLAN_FIXED)
+            return &a->fixed[i];
+    return NULL;
+}
+
+const struct agenda_undated *
+agenda_undated(const struct agenda *a, size_t *n)
+{
+    *n = a->n_undated;
+    return a->undated;
+}

@@ -1,0 +1,97 @@
+#ifndef AGENDA_H
+#define AGENDA_H
+
+#include "change.h"
+#include "forward.h"
+#include "plan.h"
+#include "record.h"
+
+/*
+ * The plan of a fleet: from the facts and the limits that the fleet file sets,
+ * a day for every call for work up to a horizon.
+ */
+struct agenda;
+
+/* A day for a task: fixed by somebody, or where an earlier plan had it. */
+struct agenda_day {
+    const struct task *task;
+    day_t day;
+    int64_t id;        /* for whoever fixed it */
+    const char *cycle; /* as the task's was when it was fixed; a current one
+                          that is over takes the day with it.  These three
+                          may be NULL */
+    const char *by;
+    const char *note;
+};
+
+struct agenda_options {
+    day_t today;
+    day_t until; /* calls with a later deadline are left out */
+    const struct agenda_day *fixed; /* in any order, as the next */
+    size_t n_fixed;
+    const struct agenda_day *kept;
+    size_t n_kept;
+    const struct change *changes; /* what if */
+    size_t n_changes;
+};
+
+/* Work that cannot be planned, because no day can be told for it. */
+struct agenda_undated {
+    const struct task *task;
+    enum due_state state;
+    int no_return;
+};
+
+/* Work the plan out; NULL when memory is out.  Borrows the facts, the
+ * changes, and the texts of the days.  Free with agenda_free(). */
+struct agenda *agenda_new(
+    const struct facts *facts, const struct agenda_options *options);
+
+/* Free @a; NULL is ignored. */
+void agenda_free(struct agenda *a);
+
+const struct fleet *agenda_fleet(const struct agenda *a);
+const struct agenda_options *agenda_options(const struct agenda *a);
+
+/* The problem that was posed, for the names and limits in it, and its plan. */
+const struct plan_problem *agenda_problem(const struct agenda *a);
+const struct plan *agenda_plan(const struct agenda *a);
+
+/* The task behind a work of the problem, and the subject that comes for it. */
+const struct task *agenda_task(const struct agenda *a, size_t work);
+const struct subject *agenda_subject(const struct agenda *a, size_t work);
+
+/* The subject that a unit of the problem is, and whether one is off the road on
+ * @d. */
+const struct subject *agenda_unit_subject(const struct agenda *a, size_t unit);
+int agenda_is_off_road(
+    const struct agenda *a, const struct subject *s, day_t d);
+
+/* The booking of the task @t for the call with that deadline, or NULL. */
+const struct plan_booking *agenda_find(
+    const struct agenda *a, const struct task *t, day_t deadline);
+
+/* All bookings in the order of task and cycle; sets @n. */
+const struct plan_booking *const *agenda_by_task(
+    const struct agenda *a, size_t *n);
+
+/* Who fixed the day of a booking, or NULL when nobody did. */
+const struct agenda_day *agenda_fixed(
+    const struct agenda *a, const struct plan_booking *b);
+
+/* What has no day, in the order of the fleet; sets @n. */
+const struct agenda_undated *agenda_undated(const struct agenda *a, size_t *n);
+
+/*
+ * The booking of @t whose call would take the day @d for its own: the first
+ * with its deadline on or after that, or overdue, or missed by no more than
+ * four weeks and the present one.  NULL when none does.
+ */
+const struct plan_booking *agenda_taker(
+    const struct agenda *a, const struct task *t, day_t d);
+
+/* The name of the cycle of a booking, as due_cycle_text(). */
+const char *agenda_cycle_text(
+    const struct agenda *a, const struct plan_booking *b, char out[CYCLE_TEXT]);
+
+#endif

@@ -1,0 +1,237 @@
+#include "posed.h"
+
+#include "cover.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+const struct subject *
+posed_root(const struct subject *s)
+{
+    while (s->carrier != NULL)
+        s = s->carrier;
+    return s;
+}
+
+static int
+is_sold(const struct agenda *a, const struct subject *s)
+{
+    for (; s != NULL; s = s->carrier)
+        for (size_t i = 0; i < a->options.n_changes; i++)
+            if (a->options.changes[i].kind == CHANGE_SOLD &&
+                a->options.changes[i].subject == s)
+                return 1;
+    return 0;
+}
+
+/* The last of the changes to one place wins. */
+static void
+change_place(
+    const struct agenda *a, const struct workplace *of, struct plan_place *p)
+{
+    for (size_t i = 0; i < a->options.n_changes; i++) {
+        const struct change *c = &a->options.changes[i];
+        if (c->place != of)
+            continue;
+        if (c->kind == CHANGE_VEHICLES)
+            p->vehicles = c->amount;
+        else if (c->kind == CHANGE_MINUTES)
+            p->minutes = c->amount;
+    }
+}
+
+/* The fleet's places, and one more for work that names none. */
+static int
+make_places(struct agenda *a)
+{
+    const struct fleet *f = a->facts->fleet;
+    struct plan_place *places =
+        arena_take(a->arena, (f->n_workplaces + 1) * sizeof *places);
+
+    if (places == NULL)
+        return -1;
+    for (size_t i = 0; i < f->n_workplaces; i++) {
+        const struct workplace *w = &f->workplaces[i];
+        places[i] =
+            (struct plan_place){w->title, (int)w->vehicles, (int)w->minutes};
+        change_place(a, w, &places[i]);
+    }
+    places[f->n_workplaces] = (struct plan_place){"anywhere", 0, 0};
+    a->problem.places = places;
+    a->problem.n_places = f->n_workplaces + 1;
+    return 0;
+}
+
+/* A unit for each subject that something comes for. */
+static int
+make_units(struct agenda *a, size_t *unit_of)
+{
+    const struct fleet *f = a->facts->fleet;
+    struct plan_unit *units =
+        arena_take(a->arena, (f->n_subjects + 1) * sizeof *units);
+
+    a->subjects =
+        arena_take(a->arena, (f->n_subjects + 1) * sizeof *a->subjects);
+    if (units == NULL || a->subjects == NULL)
+        return -1;
+    for (size_t i = 0; i < f->n_subjects; i++) {
+        const struct subject *s = &f->subjects[i];
+        if (s->carrier != NULL)
+            continue;
+        unit_of[i] = a->problem.n_units;
+        a->subjects[a->problem.n_units] = s;
+        units[a->problem.n_units++] = (struct plan_unit){.name = s->id};
+    }
+    a->problem.units = a->units = units;
+    return 0;
+}
+
+/* Where the days of task @t begin in a list in their order; sets @n. */
+static size_t
+days_of(const struct agenda_day *days, size_t n_days, const struct task *t,
+    size_t *n)
+{
+    size_t first = 0;
+    size_t end = n_days;
+
+    while (first < end) {
+        size_t middle = first + (end - first) / 2;
+        if (days[middle].task < t)
+            first = middle + 1;
+        else
+            end = middle;
+    }
+    *n = 0;
+    while (first + *n < n_days && days[first + *n].task == t)
+        ++*n;
+    return first;
+}
+
+/* The first call of a wider job of the subject completes @w as well. */
+static int
+find_wider(struct agenda *a, const struct cover *cover, struct posed_work *w)
+{
+    const struct fleet *f = a->facts->fleet;
+    const unsigned char *by = cover_by(cover, w->task->job);
+    const struct subject *s = w->task->subject;
+
+    w->wide_from = w->wide_to = DAY_NONE;
+    for (size_t i = s->first_task; i < s->first_task + s->n_tasks; i++) {
+        struct forward_call c;
+        if (i == w->at || !by[f->tasks[i].job->index])
+            continue;
+        int rc = forward_call(a->forward, i, NULL, 0, &c);
+        if (rc < 0)
+            return -1;
+        if (rc == 0 || c.no_return || c.deadline == DAY_NONE ||
+            c.deadline > a->options.until ||
+            (w->wide_to != DAY_NONE && c.deadline >= w->wide_to))
+            continue;
+        w->wide_from = day_later(c.from, a->options.today);
+        w->wide_to = day_later(c.deadline, a->options.today);
+    }
+    return 0;
+}
+
+/* A day that was fixed for a cycle that is over is of no use. */
+static void
+drop_stale(
+    struct agenda *a, const struct posed_work *w, const struct forward_call *c)
+{
+    char now[CYCLE_TEXT];
+
+    due_cycle_text(&c->cycle, now);
+    for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++) {
+        const char *then = a->fixed[i].cycle;
+        if (then != NULL && strchr(then, '+') == NULL && strcmp(then, now) != 0)
+            a->fixed[i].day = DAY_NONE;
+    }
+}
+
+static int
+note_undated(
+    struct agenda *a, const struct task *t, const struct forward_call *c)
+{
+    if (!c->no_return && c->deadline != DAY_NONE)
+        return 0;
+    a->undated[a->n_undated++] =
+        (struct agenda_undated){t, c->state, c->no_return};
+    return 1;
+}
+
+static size_t
+place_of(const struct fleet *f, const struct task *t)
+{
+    const struct workplace *w = fleet_workplace(t);
+
+    return w ? (size_t)(w - f->workplaces) : f->n_workplaces;
+}
+
+static int
+add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
+{
+    const struct fleet *f = a->facts->fleet;
+    const struct task *t = &f->tasks[at];
+    struct posed_work *w = &a->works[a->problem.n_works];
+    struct forward_call c;
+    int rc = forward_call(a->forward, at, NULL, 0, &c);
+
+    if (rc <= 0 || note_undated(a, t, &c))
+        return rc < 0 ? -1 : 0;
+    *w = (struct posed_work){.task = t, .at = at, .now = c.cycle};
+    w->first_fixed = days_of(a->fixed, a->options.n_fixed, t, &w->n_fixed);
+    drop_stale(a, w, &c);
+    w->first_kept = days_of(a->kept, a->options.n_kept, t, &w->n_kept);
+    if (find_wider(a, cover, w))
+        return -1;
+    struct plan_work *work = &a->posed[a->problem.n_works++];
+    *work = (struct plan_work){
+        .unit = unit,
+        .place = place_of(f, t),
+        .minutes = (int)t->rule->takes,
+        .stays = t->rule->stays == VEHICLE_STAYS ||
+                 t->subject->kind == SUBJECT_DRIVER,
+        .open = posed_calendar(a, at),
+    };
+    return work->open ? 0 : -1;
+}
+
+static int
+make_works(struct agenda *a, const struct cover *cover, const size_t *unit_of)
+{
+    const struct fleet *f = a->facts->fleet;
+
+    a->works = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->works);
+    a->undated = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->undated);
+    a->problem.works = a->posed =
+        arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->posed);
+    if (a->works == NULL || a->undated == NULL || a->posed == NULL)
+        return -1;
+    for (size_t i = 0; i < f->n_tasks; i++) {
+        const struct subject *s = f->tasks[i].subject;
+        if (!is_sold(a, s) &&
+            add_work(a, cover, i, unit_of[posed_root(s)->index]))
+            return -1;
+    }
+    return 0;
+}
+
+int
+posed_make(struct agenda *a)
+{
+    const struct fleet *f = a->facts->fleet;
+    struct cover *cover = cover_new(f);
+    size_t *unit_of =
+        arena_take(a->arena, (f->n_subjects + 1) * sizeof *unit_of);
+    int rc = -1;
+
+    a->problem.today = a->options.today;
+    a->problem.until = a->options.until;
+    a->problem.next = posed_next;
+    a->problem.with = a;
+    if (cover != NULL && unit_of != NULL && make_places(a) == 0 &&
+        make_units(a, unit_of) == 0 && posed_limits(a) == 0)
+        rc = make_works(a, cover, unit_of);
+    cover_free(cover);
+    return rc;
+}

@@ -1,0 +1,92 @@
+#ifndef POSED_H
+#define POSED_H
+
+#include "agenda.h"
+
+#include "arena.h"
+
+/*
+ * Inside the plan layer only: what an agenda is made of, and the two halves of
+ * posing its problem.
+ */
+
+/* Calendars that were made for a plan: days taken out of another. */
+struct cut_calendar {
+    const struct workcal *of;
+    const struct workplace *place;
+    const struct subject *root; /* whose days off the road are out, or NULL */
+    struct workcal *made;
+    struct cut_calendar *next;
+};
+
+/* The work behind one of the problem's. */
+struct posed_work {
+    const struct task *task;
+    size_t at;          /* the task's place in the fleet */
+    size_t first_fixed; /* of the fixed days that are the task's */
+    size_t n_fixed;
+    size_t first_kept;
+    size_t n_kept;
+    struct cycle now; /* its present cycle */
+    day_t wide_from;  /* a wider job's call, which this one is covered by; */
+    day_t wide_to;    /* DAY_NONE for none */
+};
+
+struct agenda {
+    const struct facts *facts;
+    struct agenda_options options;
+    struct agenda_day *fixed; /* by task, then day, as the next */
+    struct agenda_day *kept;
+    struct arena *arena;
+    struct forward *forward;
+    struct plan_problem problem; /* borrows the next three */
+    struct plan_group *groups;
+    struct plan_unit *units;
+    struct plan_work *posed;
+    struct posed_work *works;
+    const struct subject **subjects; /* of the units */
+    struct cut_calendar *cut;
+    struct agenda_undated *undated;
+    size_t n_undated;
+    day_t *done; /* of one work while its next call is asked for */
+    size_t done_size;
+    struct plan *plan;
+    const struct plan_booking **by_work; /* in order of work and cycle */
+};
+
+/* How long after the horizon anything may still be placed. */
+#define POSED_AFTER 200
+
+/* What comes for the work on @s: the vehicle that carries it, or itself. */
+const struct subject *posed_root(const struct subject *s);
+
+/* posed.c: places, limits, units and works of the problem: 0, or -1 when
+ * memory is out. */
+int posed_make(struct agenda *a);
+
+/* posed_limit.c: the limits on who may be away, each for the days on which the
+ * same vehicles are off the road anyway. */
+int posed_limits(struct agenda *a);
+
+/* posed_day.c: the calendar of the task at @at of the fleet without the days
+ * that facts and changes take out of it; NULL when memory is out. */
+const struct workcal *posed_calendar(struct agenda *a, size_t at);
+
+/* Keep @c, which may be NULL, with the agenda. */
+struct workcal *posed_keep(
+    struct agenda *a, struct workcal *c, struct cut_calendar key);
+
+/* posed_call.c: the problem's next(). */
+int posed_next(void *with, size_t work, const day_t *done, size_t n,
+    struct plan_call *out);
+
+/* Nonzero when the call due on @deadline, after work on @last (DAY_NONE for
+ * none), takes the fixed day @d for its own. */
+int posed_takes(day_t d, day_t deadline, day_t last, int first, day_t today);
+
+/* The call for the task of a work after those days, as posed_next() finds it,
+ * and on which day work was last done before it. */
+int posed_call(struct agenda *a, const struct posed_work *w, const day_t *done,
+    size_t n, struct forward_call *out, day_t *last);
+
+#endif

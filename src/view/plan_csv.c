@@ -1,0 +1,52 @@
+#include "because.h"
+#include "buf.h"
+#include "plan_view.h"
+#include "sheet.h"
+
+#include <stdio.h>
+
+/* For a spreadsheet (RFC 4180): a header line, then a line a booking. */
+
+static void
+add_booking(const struct agenda *a, const struct plan_booking *b,
+    struct buf *why, struct buf *out)
+{
+    const struct plan_problem *p = agenda_problem(a);
+    const struct plan_work *w = &p->works[b->work];
+    const struct task *t = agenda_task(a, b->work);
+    char minutes[16];
+
+    snprintf(minutes, sizeof minutes, "%d", w->minutes);
+    buf_clear(why);
+    because_booking(a, b, why);
+    sheet_field(day_text(b->day, (char[DAY_TEXT]){0}), out);
+    sheet_field(p->places[w->place].name, out);
+    sheet_field(agenda_subject(a, b->work)->id, out);
+    sheet_field(t->subject->id, out);
+    sheet_field(t->job->id, out);
+    sheet_field(t->job->title, out);
+    sheet_field(minutes, out);
+    sheet_day(b->call.from, out);
+    sheet_day(b->call.to, out);
+    sheet_field(b->day > b->call.to ? "late" : "", out);
+    sheet_field(buf_str(why), out);
+    buf_text(out, "\r\n");
+}
+
+int
+plan_view_csv(const struct agenda *a, struct buf *out)
+{
+    size_t n;
+    const struct plan_booking *b = plan_bookings(agenda_plan(a), &n);
+    struct buf *why = buf_new();
+
+    if (why == NULL)
+        return -1;
+    buf_text(out, "day,place,vehicle,subject,job,title,minutes,from,deadline,"
+                  "late,why\r\n");
+    for (size_t i = 0; i < n; i++)
+        add_booking(a, &b[i], why, out);
+    int failed = buf_failed(out) || buf_failed(why);
+    buf_free(why);
+    return failed ? -1 : 0;
+}

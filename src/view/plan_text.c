@@ -1,0 +1,185 @@
+#include "because.h"
+#include "buf.h"
+#include "caution.h"
+#include "isoweek.h"
+#include "plan_view.h"
+#include "visit.h"
+#include "wording.h"
+
+#include <string.h>
+
+/*
+ * For a terminal: first what comes too late, then what has no day, then the
+ * weeks, with a line a visit and, under it, one a work with why on that day.
+ */
+
+struct page {
+    const struct agenda *agenda;
+    const struct plan_problem *problem;
+    struct buf *out;
+    int unit_width;
+};
+
+const char *
+plan_view_advice(const struct agenda_undated *u)
+{
+    if (u->no_return)
+        return "no return known: do it before it returns";
+    if (u->state == DUE_NO_RECORD)
+        return "record when it was last done, or give it a first day";
+    return "record what the meter shows: ostler reading";
+}
+
+static int
+wider(int width, const char *text)
+{
+    int len = (int)strlen(text);
+
+    return len > width ? len : width;
+}
+
+static void
+measure(struct page *p, const struct visits *v)
+{
+    for (size_t i = 0; i < v->n; i++)
+        p->unit_width =
+            wider(p->unit_width, p->problem->units[v->list[i].unit].name);
+}
+
+static void
+add_head(struct page *p, const struct visits *v)
+{
+    const struct agenda_options *o = agenda_options(p->agenda);
+    size_t n_works;
+    size_t n_late;
+
+    (void)plan_bookings(agenda_plan(p->agenda), &n_works);
+    (void)plan_clashes(agenda_plan(p->agenda), &n_late);
+    buf_print(p->out, "%s, plan of ", agenda_fleet(p->agenda)->site.name);
+    wording_today(o->today, p->out);
+    buf_print(p->out, " to %s\n", day_words(o->until, (char[DAY_WORDS]){0}));
+    buf_print(p->out, "%zu work%s in %zu visit%s", n_works,
+        n_works == 1 ? "" : "s", v->n, v->n == 1 ? "" : "s");
+    if (n_late == 0)
+        buf_text(p->out, ", none of them too late\n");
+    else
+        buf_print(
+            p->out, "; %zu come%s too late\n", n_late, n_late == 1 ? "s" : "");
+}
+
+static void
+add_clash(struct page *p, const struct plan_clash *c)
+{
+    size_t n;
+    const struct plan_booking *b =
+        &plan_bookings(agenda_plan(p->agenda), &n)[c->booking];
+    char day[DAY_WORDS];
+
+    buf_print(p->out, "  %s  %-*s  ", day_words(b->day, day), p->unit_width,
+        agenda_subject(p->agenda, b->work)->id);
+    because_work(p->agenda, b, p->out);
+    buf_print(p->out, "\n%18s- ", "");
+    because_booking(p->agenda, b, p->out);
+    if (b->call.to >= agenda_options(p->agenda)->today) {
+        buf_print(p->out, "\n%18s- ", "");
+        because_cure(p->agenda, c, p->out);
+    }
+    buf_text(p->out, "\n");
+}
+
+static void
+add_clashes(struct page *p)
+{
+    size_t n;
+    const struct plan_clash *c = plan_clashes(agenda_plan(p->agenda), &n);
+
+    if (n > 0)
+        buf_text(p->out, "\nToo late\n");
+    for (size_t i = 0; i < n; i++)
+        add_clash(p, &c[i]);
+}
+
+static void
+add_undated(struct page *p)
+{
+    size_t n;
+    const struct agenda_undated *u = agenda_undated(p->agenda, &n);
+
+    if (n > 0)
+        buf_text(p->out, "\nNot planned, for want of a day\n");
+    for (size_t i = 0; i < n; i++)
+        buf_print(p->out, "  %-14s  %s\n%18s- %s\n", u[i].task->subject->id,
+            u[i].task->job->title, "", plan_view_advice(&u[i]));
+}
+
+static void
+add_work(struct page *p, const struct plan_booking *b)
+{
+    buf_fill(p->out, ' ', 18);
+    because_work(p->agenda, b, p->out);
+    buf_print(p->out, ", by %s: ", day_words(b->call.to, (char[DAY_WORDS]){0}));
+    because_booking(p->agenda, b, p->out);
+    buf_text(p->out, "\n");
+}
+
+/* Done wherever it is, so that its place says little. */
+static int
+is_on_the_vehicle(const struct page *p, const struct visit *v)
+{
+    return v->stays &&
+           agenda_unit_subject(p->agenda, v->unit)->kind != SUBJECT_DRIVER;
+}
+
+/* A visit; its day is said once for all that day. */
+static void
+add_visit(struct page *p, const struct visit *v, int new_day)
+{
+    char day[DAY_WORDS];
+
+    buf_print(p->out, "  %-14s  %-*s  %s",
+        new_day ? day_words(v->day, day) : "", p->unit_width,
+        p->problem->units[v->unit].name,
+        is_on_the_vehicle(p, v) ? "stays in use"
+                                : p->problem->places[v->place].name);
+    if (v->minutes > 0) {
+        buf_text(p->out, ", ");
+        because_time(v->minutes, p->out);
+    }
+    buf_print(p->out, "%s\n", v->late ? ", LATE" : "");
+    for (size_t i = 0; i < v->n; i++)
+        add_work(p, v->bookings[i]);
+}
+
+static void
+add_weeks(struct page *p, const struct visits *v)
+{
+    for (size_t i = 0; i < v->n; i++) {
+        const struct visit *before = i > 0 ? &v->list[i - 1] : NULL;
+        struct isoweek week = isoweek_of(v->list[i].day);
+        if (before == NULL ||
+            isoweek_last(before->day) != isoweek_last(v->list[i].day))
+            buf_print(p->out, "\n%04d-W%02d\n", week.year, week.week);
+        add_visit(
+            p, &v->list[i], before == NULL || before->day != v->list[i].day);
+    }
+}
+
+int
+plan_view_text(const struct agenda *a, struct buf *out)
+{
+    struct page p = {a, agenda_problem(a), out, 0};
+    struct visits v;
+
+    if (visits_make(a, &v))
+        return -1;
+    measure(&p, &v);
+    add_head(&p, &v);
+    add_clashes(&p);
+    add_undated(&p);
+    add_weeks(&p, &v);
+    if (v.n == 0)
+        buf_text(out, "\nNothing is to be planned.\n");
+    buf_print(out, "\n%s\n", CAUTION_TEXT);
+    visits_free(&v);
+    return buf_failed(out) ? -1 : 0;
+}
