@@ -1,6 +1,6 @@
 # Compilers, flags and libraries.  Included by the Makefile.
 PACKAGES := libical sqlite3 inih jansson gmime-3.0 nettle uuid libcurl \
-	libmicrohttpd pangocairo fontconfig
+	libmicrohttpd pangocairo
 
 WARNINGS := -Wall -Wextra -Wconversion -Wshadow -Werror
 CFLAGS ?= -O2 -g

@@ -5,7 +5,6 @@
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
-#include <fontconfig/fontconfig.h>
 #include <stdlib.h>
 
 #define ROW_LEAST 24.0
@@ -179,7 +178,6 @@ poster_free(struct poster *p)
         g_object_unref(p->layout);
     if (p->context != NULL)
         g_object_unref(p->context);
-    FcFini(); /* what it keeps for another time */
     visits_free(&p->visits);
     buf_free(p->undated);
     free(p->codes);
