@@ -118,7 +118,8 @@ static const char *const steps[] = {
     ") STRICT, WITHOUT ROWID;",
 };
 
-#define SCHEMA_VERSION ((int64_t)(sizeof steps / sizeof *steps))
+_Static_assert(
+    sizeof steps / sizeof *steps == SCHEMA_VERSION, "a step for each version");
 
 /* The number that the pragma @text answers with. */
 static int

@@ -6,6 +6,9 @@
 /* The number by which file(1) and we know a ledger: "OSTL". */
 #define SCHEMA_APPLICATION 0x4F53544C
 
+/* The version of the tables that this program makes and knows. */
+#define SCHEMA_VERSION 2
+
 /*
  * Bring the tables of @l up to date, from nothing if it has none.  A ledger
  * made by a newer version is refused.  For this layer only.
