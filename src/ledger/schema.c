@@ -182,7 +182,12 @@ static const char *const steps[] = {
     ") STRICT, WITHOUT ROWID;",
 };
 
+<<<<<<< HEAD
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");
+=======
+_Static_assert(
+    sizeof steps / sizeof *steps == SCHEMA_VERSION, "a step for each version");
+>>>>>>> w-planview
 
 /* The number that the pragma @text answers with. */
 static int
