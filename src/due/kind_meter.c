@@ -47,15 +47,29 @@ amount_on_meter(const struct interval *every, const struct subject *s)
     return every->amount * 1000000 / 1609344;
 }
 
+/* Nonzero when the meter showed less than @value after @day. */
+static int
+is_lower_later(const struct usage *u, day_t day, int64_t value)
+{
+    for (size_t i = u->n; i > 0 && u->readings[i - 1].day > day; i--)
+        if (u->readings[i - 1].value < value)
+            return 1;
+    return 0;
+}
+
 /* Where the meter stood when the job was done: as noted then, else from the
- * readings around that day. */
+ * readings around that day.  These also tell which is wrong when a later one
+ * is lower: a slip of the pen would put off what is due for years. */
 static int64_t
 reading_at(
     const struct usage *u, const struct completion *done, enum meter meter)
 {
     int64_t noted = done->reading[meter];
 
-    return noted != USAGE_UNKNOWN ? noted : usage_at(u, done->day);
+    if (noted != USAGE_UNKNOWN && !is_lower_later(u, done->day, noted))
+        return noted;
+    int64_t around = usage_at(u, done->day);
+    return noted == USAGE_UNKNOWN || around < noted ? around : noted;
 }
 
 /* The cycle that runs from the completion at @i, named as its due is.  Where
@@ -135,14 +149,30 @@ say_readings(const struct reckoning *r, const struct limit *l)
             "the use of each time of the year is counted");
 }
 
+/* Where the meter will stand when the job has been done is itself foretold, and
+ * moves with every reading: calendars would waver with it. */
+static void
+say_due_reading(const struct completion *done, const struct limit *l,
+    const char *unit, char *out, size_t size)
+{
+    if (l->due_reading < 0)
+        snprintf(out, size, "the reading then is not known, ");
+    else if (done->assumed)
+        out[0] = '\0';
+    else
+        snprintf(
+            out, size, "due at %lld %s, ", (long long)l->due_reading, unit);
+}
+
 static void
 say_forecast(const struct reckoning *r, const struct interval *every,
-    day_t from, const struct limit *l)
+    const struct completion *done, const struct limit *l)
 {
     static const char *const basis[] = {"", "by the stated yearly use",
         "by the readings", "a reading already shows it"};
     const char *unit = fleet_meter_word(r->task->subject, every->kind->meter);
-    char at[48] = "the reading then is not known";
+    day_t from = done->day;
+    char at[48];
 
     if (r->why == NULL)
         return;
@@ -152,11 +182,9 @@ say_forecast(const struct reckoning *r, const struct interval *every,
             every->text, fleet_class_word(r->task->job->class));
         return;
     }
-    if (l->due_reading >= 0)
-        snprintf(
-            at, sizeof at, "due at %lld %s", (long long)l->due_reading, unit);
+    say_due_reading(done, l, unit, at, sizeof at);
     reasons_add(r->why, REASON_FORECAST, from, l->deadline,
-        "every %s (%s): %s, %s between %s and %s, likely %s", every->text,
+        "every %s (%s): %s%s between %s and %s, likely %s", every->text,
         fleet_class_word(r->task->job->class), at, basis[l->forecast.basis],
         day_words(l->forecast.early, (char[DAY_WORDS]){0}),
         day_words(l->forecast.late, (char[DAY_WORDS]){0}),
@@ -197,7 +225,7 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
     l->deadline = due_forecast_day(r->task->rule->forecast, &l->forecast);
     if (l->deadline != DAY_NONE)
         l->deadline = day_later(l->deadline, done->day);
-    say_forecast(r, every, done->day, l);
+    say_forecast(r, every, done, l);
     say_kept(r, every, i, l);
 }
 

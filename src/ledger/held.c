@@ -71,6 +71,20 @@ write_one(struct ledger *l, const struct held *h, struct fault *f)
     return query_run(&q, f);
 }
 
+/* Once a cycle is in force, what was held of those before it, and of those that
+ * were foretold from them, is never asked for again. */
+static int
+drop_past(struct ledger *l, const struct held *h, struct fault *f)
+{
+    if (strchr(h->cycle, '+') != NULL)
+        return 0;
+    struct query q = query_start(l, HELD_DROP_PAST);
+    query_text(&q, h->subject);
+    query_text(&q, h->job);
+    query_text(&q, h->cycle);
+    return query_run(&q, f);
+}
+
 int
 held_write(struct ledger *l, const struct calm *c, struct fault *f)
 {
@@ -84,7 +98,8 @@ held_write(struct ledger *l, const struct calm *c, struct fault *f)
     if (ledger_begin(l, f) != 0)
         return -1;
     for (size_t i = 0; i < n; i++)
-        if (write_one(l, &changes[i], f) != 0) {
+        if (write_one(l, &changes[i], f) != 0 ||
+            drop_past(l, &changes[i], f) != 0) {
             ledger_rollback(l);
             return -1;
         }

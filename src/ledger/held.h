@@ -13,8 +13,9 @@ struct ledger;
 /* Add them all to @c.  Returns 0 or -1. */
 int held_read(struct ledger *l, struct calm *c, struct fault *f);
 
-/* Keep what has changed in @c, all of it or nothing; nothing is written when
- * nothing has.  Returns 0 or -1. */
+/* Keep what has changed in @c, all of it or nothing, and drop what is of cycles
+ * that are over; nothing is written when nothing has changed.  Returns 0 or -1.
+ */
 int held_write(struct ledger *l, const struct calm *c, struct fault *f);
 
 #endif

@@ -141,6 +141,8 @@ static const char *const texts[STATEMENTS] = {
                  " ON CONFLICT DO UPDATE SET basis = excluded.basis,"
                  " early = excluded.early, likely = excluded.likely,"
                  " late = excluded.late",
+    [HELD_DROP_PAST] = "DELETE FROM held WHERE subject = ?1 AND job = ?2"
+                       " AND cycle <> ?3 AND cycle NOT LIKE ?3 || '+%'",
     [PUBLISHED_LEARN] = "INSERT INTO"
                         " published(feed, uid, hash, sequence, modified)"
                         " VALUES (?, ?, ?, ?, ?)"

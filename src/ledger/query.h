@@ -60,6 +60,7 @@ enum statement {
     PUBLISHED_CHANGE,
     HELD_ALL,
     HELD_SET,
+    HELD_DROP_PAST,
     PUBLISHED_LEARN,
     EDITION_FIND,
     EDITION_KEEP,

@@ -22,11 +22,11 @@ take_work(struct needed *h, const struct subject *s, const struct job *job,
     return intake_take_all(&h->in, &q, f);
 }
 
-/* Nonzero when one of the records from @first on is that one. */
+/* Nonzero when one of the @n records from @first on is that one. */
 static int
-is_taken(const struct intake *in, size_t first, int64_t id)
+is_taken(const struct intake *in, size_t first, size_t n, int64_t id)
 {
-    for (size_t i = first; i < in->n; i++)
+    for (size_t i = first; i < first + n; i++)
         if (in->records[i].id == id)
             return 1;
     return 0;
@@ -71,7 +71,7 @@ take_readings(struct needed *h, const struct subject *s, enum meter meter,
         if (!need_goes_back(
                 &back, query_day_at(&q, 1), query_int_at(&q, 3) != 0))
             break;
-        if (!is_taken(&h->in, work, query_int_at(&q, 0)) &&
+        if (!is_taken(&h->in, work, n_work, query_int_at(&q, 0)) &&
             take_reading(h, s, meter, &q, f) != 0)
             row = -1;
         if (row < 0)

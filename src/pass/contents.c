@@ -56,12 +56,24 @@ choose_dues(const struct pass *p, const struct snapshot *s, struct contents *c)
 }
 
 static int
-is_shown(const struct feed *feed, const struct proof *p)
+shows_task(const struct feed *feed, const struct task *t)
 {
-    const struct due d = {.task = p->task};
+    const struct due d = {.task = t};
 
-    for (size_t i = 0; i < feed->n_shows && p->done != DAY_NONE; i++)
+    for (size_t i = 0; i < feed->n_shows; i++)
         if (select_in_scope(&feed->shows[i], &d))
+            return 1;
+    return 0;
+}
+
+/* What was done is worked out of those alone of whom something is shown: else
+ * a feed of one vehicle took as long as one of all. */
+static int
+shows_subject(
+    const struct feed *feed, const struct fleet *f, const struct subject *s)
+{
+    for (size_t i = 0; i < s->n_tasks; i++)
+        if (shows_task(feed, &f->tasks[s->first_task + i]))
             return 1;
     return 0;
 }
@@ -77,7 +89,7 @@ add_done(struct contents *c, const struct evidence *e)
         return -1;
     c->done = done;
     for (size_t i = 0; i < n; i++)
-        if (is_shown(c->feed, &proofs[i]))
+        if (proofs[i].done != DAY_NONE && shows_task(c->feed, proofs[i].task))
             c->done[c->n_done++] = &proofs[i];
     return 0;
 }
@@ -121,8 +133,10 @@ choose_done(const struct pass *p, struct contents *c)
     if (c->evidence == NULL)
         return -1;
     for (size_t i = 0; i < fleet->n_subjects; i++) {
-        struct evidence *e = evidence_new(
-            pass_facts(p), &fleet->subjects[i], from, today, today);
+        const struct subject *s = &fleet->subjects[i];
+        if (!shows_subject(c->feed, fleet, s))
+            continue;
+        struct evidence *e = evidence_new(pass_facts(p), s, from, today, today);
         if (e == NULL)
             return -1;
         c->evidence[c->n_evidence++] = e;

@@ -84,8 +84,8 @@ check_loss(const struct issue *i, struct fault *f)
         return 0;
     return fault_set(f, EX_DATAERR,
         "feed '%s' is held back and stays as it was: it would go from %lld "
-        "dues to %lld; correct the fleet file, or when it is right, run: "
-        "ostler feed %s --accept",
+        "dues to %lld; correct the fleet file or the records, or when they "
+        "are right, run: ostler feed %s --accept",
         i->feed->id, (long long)i->before, (long long)now, i->feed->id);
 }
 
@@ -198,8 +198,8 @@ publish_feed(const struct pass *p, const struct snapshot *s,
     return rc;
 }
 
-/* Publish @only, or with NULL every feed, even when one fails, and keep the
- * first fault. */
+/* Publish @only, or with NULL every feed, even when one fails: whoever has to
+ * accept several hears of all at once. */
 static int
 publish_each(const struct pass *p, const struct snapshot *s,
     const struct feed *only, struct buf *notes, struct fault *f)
@@ -219,8 +219,14 @@ publish_each(const struct pass *p, const struct snapshot *s,
             .path = path};
         if (only != NULL && feed != only)
             continue;
-        if (publish(&issue, s, rc ? NULL : f))
-            rc = -1;
+        struct fault seen;
+        if (publish(&issue, s, &seen) == 0)
+            continue;
+        if (rc == 0)
+            *f = seen;
+        else
+            fault_also(f, &seen);
+        rc = -1;
     }
     buf_free(path);
     return rc;

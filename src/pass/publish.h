@@ -19,7 +19,7 @@ int publish_feed(const struct pass *p, const struct snapshot *s,
  * which nothing has changed is left alone.  Nothing to do without a folder.  A
  * feed that would lose more than half of its dues is held back: EX_DATAERR.
  * One that has no room for all its dues is a line in @notes.  Every feed is
- * tried; returns 0, or -1 with @f set to the first failure.
+ * tried; returns 0, or -1 with @f set to what failed, as far as it holds.
  */
 int publish_all(const struct pass *p, struct buf *notes, struct fault *f);
 

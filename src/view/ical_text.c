@@ -227,20 +227,6 @@ ical_calendar_name(const char *title, struct buf *out)
     add_name(out, title);
 }
 
-static day_t
-forecast_day(const struct due *d)
-{
-    switch (d->task->rule->forecast) {
-    case FORECAST_EARLY:
-        return d->forecast.early;
-    case FORECAST_LIKELY:
-        return d->forecast.likely;
-    case FORECAST_LATE:
-        return d->forecast.late;
-    }
-    return DAY_NONE;
-}
-
 /* The forecast decided unless another limit comes before its day.  A reading
  * that already shows the due reading is a fact, not a forecast. */
 int
@@ -251,6 +237,6 @@ ical_is_tentative(const struct due *d)
     if (d->forecast.basis != FORECAST_STATED &&
         d->forecast.basis != FORECAST_READINGS)
         return 0;
-    day_t day = forecast_day(d);
+    day_t day = due_forecast_day(d->task->rule->forecast, &d->forecast);
     return day != DAY_NONE && day <= d->deadline;
 }

@@ -307,6 +307,38 @@ and_one_that_looks_says_so(void **state)
     calm_free(c);
 }
 
+/* While the days stand, so does all that is said of a cycle to come, though
+ * what the meter will show then is another number after each reading. */
+static void
+what_is_said_of_the_next_cycle_stands_too(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "oil", "20000 km");
+    struct calm *c = calm_new(three_days, CALM_SETTLE);
+    struct calm *next = calm_new(three_days, CALM_SETTLE);
+    size_t n;
+
+    world_done(w, j, "2025-01-01");
+    world_reading(w, "2025-01-01", 10000);
+    world_reading(w, "2025-12-31", 28200);
+    const struct due *d = settled(w, j, 1, c);
+    day_t day = d->deadline;
+    int64_t due_reading = d->due_reading;
+    char *said = strdup(d->reasons[d->n_reasons - 1].text);
+    const struct held *held = calm_changes(c, &n);
+    for (size_t i = 0; i < n; i++)
+        calm_add(next, &held[i]);
+    world_reading(w, "2026-01-01", 28251);
+    d = settled(w, j, 1, next);
+    assert_int_equal(d->deadline, day);
+    assert_int_not_equal(d->due_reading, due_reading);
+    assert_string_equal(d->reasons[d->n_reasons - 1].text, said);
+    assert_true(says(world_find(w, j, 0), "due at 30000 km"));
+    free(said);
+    calm_free(next);
+    calm_free(c);
+}
+
 /* When the months decide, the meter's day is not to stir what is said. */
 static void
 the_limit_that_does_not_decide_is_calm_too(void **state)
@@ -351,6 +383,7 @@ main(void)
         cmocka_unit_test(looking_changes_nothing),
         WORLD_TEST(a_snapshot_goes_by_what_is_held),
         WORLD_TEST(and_one_that_looks_says_so),
+        WORLD_TEST(what_is_said_of_the_next_cycle_stands_too),
         WORLD_TEST(the_limit_that_does_not_decide_is_calm_too),
     };
 

@@ -95,6 +95,39 @@ what_moves_takes_its_place(void **state)
     ledger_close(l);
 }
 
+/* Of a job only the cycle in force is held, with those foretold from it: what
+ * was held of others is gone, so that it would move by a day. */
+static void
+what_is_over_is_dropped(void **state)
+{
+    static const char *const over[] = {"r1", "r1+1", "r12", "none+1"};
+
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    struct held h = held("K7", METER_DISTANCE, "2026-03-01");
+    struct held other = held("K8", METER_DISTANCE, "2026-03-01");
+    keep(l, other);
+    for (size_t i = 0; i < sizeof over / sizeof *over; i++) {
+        h.cycle = over[i];
+        keep(l, h);
+    }
+    h.cycle = "r2+1";
+    keep(l, h);
+    h.cycle = "r2";
+    keep(l, h);
+    h.forecast.early++;
+    other.forecast.early++;
+    assert_int_equal(stands(l, h).early, date("2026-03-01"));
+    assert_int_equal(stands(l, other).early, date("2026-03-01"));
+    h.cycle = "r2+1";
+    assert_int_equal(stands(l, h).early, date("2026-03-01"));
+    for (size_t i = 0; i < sizeof over / sizeof *over; i++) {
+        h.cycle = over[i];
+        assert_int_equal(stands(l, h).early, date("2026-03-02"));
+    }
+    ledger_close(l);
+}
+
 /* Who only looks needs no right to write, and nothing new is nothing to
  * write. */
 static void
@@ -124,6 +157,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         TEST(what_is_held_is_there_the_next_time),
         TEST(what_moves_takes_its_place),
+        TEST(what_is_over_is_dropped),
         TEST(nothing_new_writes_nothing),
     };
 

@@ -68,6 +68,40 @@ the_reading_when_it_was_done(void **state)
     assert_int_equal(world_find(w, j, 0)->due_reading, 32500);
 }
 
+/* 51000 was noted for 15000 on 11 April, and 20000 shown 100 days later: by the
+ * readings that can be right together 15000 then, half way from 10000 to 20000,
+ * so 300 days to 35000 from 20 July.  At 71000 it would be due years later. */
+static void
+a_noted_reading_that_a_later_one_belies(void **state)
+{
+    struct world *w = *state;
+    struct job *j = likely_job(w, "oil", "20000 km");
+
+    world_reading(w, "2025-12-12", 9000);
+    world_reading(w, "2026-01-01", 10000);
+    done_at(w, j, "2026-04-11", 51000);
+    world_reading(w, "2026-07-20", 20000);
+    world_reading(w, "2026-08-09", 21000);
+    assert_deadline(w, j, "2027-05-16");
+    const struct due *d = world_find(w, j, 0);
+    assert_int_equal(d->due_reading, 35000);
+    assert_true(says(d, "1 reading cannot be right beside the others"));
+}
+
+/* The wrong one may be the later one: 2000 for 20000. */
+static void
+a_noted_reading_stands_where_the_later_one_is_wrong(void **state)
+{
+    struct world *w = *state;
+    struct job *j = likely_job(w, "oil", "20000 km");
+
+    fifty_a_day(w);
+    done_at(w, j, "2026-04-21", 15500);
+    world_reading(w, "2026-07-20", 2000);
+    world_reading(w, "2026-08-09", 21000);
+    assert_int_equal(world_due(w, j, "2026-08-09")->due_reading, 35500);
+}
+
 /* 1 mile is 1.609344 km: 12000 of them 19312.1 km, and 20000 km are 12427.4
  * miles; rounded down, so early. */
 static void
@@ -371,6 +405,8 @@ main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(the_due_reading_and_its_day),
         WORLD_TEST(the_reading_when_it_was_done),
+        WORLD_TEST(a_noted_reading_that_a_later_one_belies),
+        WORLD_TEST(a_noted_reading_stands_where_the_later_one_is_wrong),
         WORLD_TEST(miles_and_kilometres),
         WORLD_TEST(the_stated_use_and_its_doubt),
         WORLD_TEST(with_nothing_to_go_by_it_needs_a_reading),
