@@ -5,6 +5,7 @@
 #include "sign.h"
 
 #include <string.h>
+#include <strings.h>
 #include <sysexits.h>
 
 #define FLEET_FILE "/etc/ostler/fleet.conf"
@@ -21,6 +22,7 @@ static const struct command *const commands[] = {
     &cmd_import,
     &cmd_history,
     &cmd_evidence,
+    &cmd_page,
     &cmd_feed,
     &cmd_nightly,
     &cmd_outbox,
@@ -165,6 +167,21 @@ command_job(struct invocation *i, const struct pass *p, const char *id)
     for (size_t k = 0; k < f->n_jobs; k++)
         nearest_offer(&guess, f->jobs[k].id);
     command_unknown(i, "job", id, &guess);
+    return NULL;
+}
+
+const struct depot *
+command_depot(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    struct nearest guess = nearest_start(id);
+
+    for (size_t k = 0; k < f->n_depots; k++) {
+        if (strcasecmp(f->depots[k].id, id) == 0)
+            return &f->depots[k];
+        nearest_offer(&guess, f->depots[k].id);
+    }
+    command_unknown(i, "depot", id, &guess);
     return NULL;
 }
 
