@@ -159,6 +159,8 @@ static const char *const texts[STATEMENTS] = {
                      " hash = excluded.hash, dues = excluded.dues,"
                      " left_out = excluded.left_out, size = excluded.size,"
                      " written = excluded.written",
+    [FORM_FIND] = "SELECT record FROM form WHERE token = ?",
+    [FORM_KEEP] = "INSERT INTO form(token, record) VALUES (?, ?)",
 };
 
 struct outcome {

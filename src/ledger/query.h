@@ -63,6 +63,8 @@ enum statement {
     PUBLISHED_LEARN,
     EDITION_FIND,
     EDITION_KEEP,
+    FORM_FIND,
+    FORM_KEEP,
     STATEMENTS
 };
 

@@ -154,6 +154,13 @@ static const char *const steps[] = {
     " says TEXT NOT NULL CHECK (says <> ''),"
     " told INTEGER NOT NULL CHECK (told BETWEEN -25567 AND 84005)"
     ") STRICT, WITHOUT ROWID;",
+
+    "PRAGMA user_version = 3;"
+    /* Forms of the page that were taken, each once. */
+    "CREATE TABLE form("
+    " token TEXT PRIMARY KEY CHECK (token <> ''),"
+    " record INTEGER NOT NULL REFERENCES record(id)"
+    ") STRICT, WITHOUT ROWID;",
 };
 
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");

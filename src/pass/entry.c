@@ -149,7 +149,7 @@ read_result(const struct entry *e, const char *result, struct record *r)
 static int
 read_reading(const struct entry *e, const char *reading, struct record *r)
 {
-    char what[16];
+    char what[32];
 
     r->reading = -1;
     if (reading == NULL)

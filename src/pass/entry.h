@@ -12,7 +12,7 @@
 /* Who asks, and how a refusal speaks to them. */
 struct entry {
     const struct pass *pass;
-    const char *mark;     /* before the name of what they give: "--" or "" */
+    const char *mark;     /* before the name of what they give: "--" */
     const char *say_sure; /* how they insist: "add --sure" */
     int sure;             /* they do: what only looks wrong is taken */
     struct fault *fault;  /* set by whatever refuses */

@@ -43,7 +43,8 @@ int page_html(const struct page *p, struct buf *out);
  * NULL when it is not there. */
 #define PAGE_FIELDS                                                            \
     X(subject)                                                                 \
-    X(job) X(cycle) X(made) X(token) X(result) X(on) X(reading) X(initials)    \
+    X(job)                                                                     \
+    X(cycle) X(made) X(token) X(result) X(on) X(reading) X(initials)           \
         X(reference) X(note) X(sure)
 struct page_fields {
 #define X(name) const char *name;

@@ -2,6 +2,7 @@
 
 #include "buf.h"
 #include "html.h"
+#include "wording.h"
 
 #include <string.h>
 
@@ -77,11 +78,15 @@ page_form(const struct page_desk *desk, const struct due *d, day_t today,
     static const struct page_fields empty = {0};
     const struct page_fields *f = fields ? fields : &empty;
     char day[DAY_TEXT];
+    char words[WORDING_DATE];
 
     buf_text(out, "<form method=\"post\">");
     add_identity(desk, d, out);
     add_results(d, f->result, out);
-    buf_text(out, "<label>Day <input type=\"date\" name=\"on\" required");
+    /* A browser shows the day in an order of its own. */
+    buf_print(out,
+        "<label>Day (today is %s) <input type=\"date\" name=\"on\" required",
+        wording_short_date(today, words));
     add_value(f->on, day_text(today, day), out);
     buf_text(out, "></label>");
     add_text("Meter shows", "reading", f->reading,

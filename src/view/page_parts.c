@@ -169,28 +169,29 @@ add_standing(const struct due *d, day_t today, struct buf *out)
 {
     switch (d->state) {
     case DUE_NO_RECORD:
-        buf_text(out, "no record of it");
+        buf_text(out, ", no record of it");
         return;
     case DUE_NEEDS_READING:
-        buf_print(out, "needs a reading (%s)",
+        buf_print(out, ", needs a reading (%s)",
             fleet_meter_word(d->task->subject, d->to_read));
+        if (d->newest_reading != DAY_NONE)
+            add_date(", the newest is of ", d->newest_reading, today, out);
         return;
     case DUE_BEFORE_RETURN:
-        buf_text(out, "before it returns");
         return;
     case DUE_OVERDUE:
-        add_date("deadline was ", d->deadline, today, out);
+        add_date(", deadline was ", d->deadline, today, out);
         return;
     case DUE_NOW:
     case DUE_AHEAD:
         break;
     }
     if (d->cycle.ahead > 0)
-        buf_text(out, "once the one before is done");
+        buf_text(out, ", once the one before is done");
     else if (d->deadline == d->plan_day)
-        buf_text(out, "that day is the last");
+        buf_text(out, ", last day");
     else if (d->deadline != DAY_NONE)
-        add_date("no later than ", d->deadline, today, out);
+        add_date(", no later than ", d->deadline, today, out);
 }
 
 static void
@@ -199,15 +200,18 @@ add_warnings(const struct due *d, day_t today, struct buf *out)
     char text[160];
 
     /* How sure a day is does not matter while there is none. */
-    if (d->state == DUE_BEFORE_RETURN)
+    if (page_look(d) == LOOK_UNKNOWN || page_look(d) == LOOK_PARKED)
         return;
     for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1) {
         if (!(d->warnings & bit))
             continue;
         buf_text(out, "<span class=\"warn\">");
-        html_add(due_warning_text(
-                     d, (enum due_warning)bit, today, text, sizeof text),
-            out);
+        if (bit == WARN_BOOK_NOW)
+            add_date("to be booked by ", d->book_by, today, out);
+        else
+            html_add(due_warning_text(
+                         d, (enum due_warning)bit, today, text, sizeof text),
+                out);
         buf_text(out, "</span>");
     }
 }
@@ -218,8 +222,6 @@ add_subject(const struct subject *s, int plate, struct buf *out)
 {
     if (plate)
         page_plate(page_carrier(s), out);
-    if (s->carrier == NULL && plate)
-        return;
     if (s->carrier == NULL)
         return;
     buf_text(out, "<span class=\"part\"><bdi>");
@@ -240,7 +242,7 @@ page_item(const struct page *p, const struct due *d, int plate, struct buf *out)
     buf_text(out, "<bdi class=\"job\">");
     html_add(job->title, out);
     buf_print(
-        out, "</bdi> <span class=\"meta\">%s, ", fleet_class_word(job->class));
+        out, "</bdi> <span class=\"meta\">%s", fleet_class_word(job->class));
     add_standing(d, today, out);
     buf_text(out, "</span>");
     add_warnings(d, today, out);

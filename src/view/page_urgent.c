@@ -95,7 +95,7 @@ add_spell(const struct subject *s, const struct record *r, struct buf *out)
     page_plate(s, out);
     html_add(s->title ? s->title : fleet_kind_word(s->kind), out);
     buf_print(
-        out, "</h3><p>off the road since %s, ", wording_date(r->day, day));
+        out, "</h3><p>Off the road since %s, ", wording_date(r->day, day));
     if (r->until == DAY_NONE)
         buf_text(out, "no return on record");
     else
@@ -106,6 +106,22 @@ add_spell(const struct subject *s, const struct record *r, struct buf *out)
         buf_text(out, "</bdi>");
     }
     buf_text(out, "</p>\n");
+}
+
+static void
+add_parked(const struct page *p, const struct page_list *parked,
+    const struct subject *s, struct buf *out)
+{
+    int begun = 0;
+
+    for (size_t i = 0; i < parked->n; i++) {
+        if (page_carrier(parked->dues[i]->task->subject) != s)
+            continue;
+        if (!begun++)
+            buf_text(out, "<p>Before it returns:</p><ul class=\"brief\">\n");
+        page_item(p, parked->dues[i], 0, out);
+    }
+    buf_text(out, begun ? "</ul>" : "");
 }
 
 /* What stands still today, each with what is to be done before it returns. */
@@ -126,11 +142,8 @@ add_off_road(const struct page *p, size_t *n, struct buf *out)
             continue;
         ++*n;
         add_spell(s, r, out);
-        buf_text(out, p->desk ? "<ul>" : "<ul class=\"brief\">");
-        for (size_t k = 0; k < parked.n; k++)
-            if (page_carrier(parked.dues[k]->task->subject) == s)
-                page_item(p, parked.dues[k], 0, out);
-        buf_text(out, "</ul></div>\n");
+        add_parked(p, &parked, s, out);
+        buf_text(out, "</div>\n");
     }
     free(parked.dues);
     return 0;
@@ -183,7 +196,7 @@ page_urgent(const struct page *p, struct buf *out)
 
     if (add_stop(p, out))
         return -1;
-    buf_text(out, "<div>\n");
+
     add_head(
         "late", count(p, is_law_overdue) ? "Also overdue" : "Overdue", n, out);
     if (n == 0)
@@ -194,16 +207,14 @@ page_urgent(const struct page *p, struct buf *out)
             out))
         return -1;
     buf_text(out, "</section>\n");
-    if (unknown == 0) {
-        buf_text(out, "</div>\n");
+    if (unknown == 0)
         return 0;
-    }
     add_head("open", "Not known", unknown, out);
     if (add_rows(p, is_unknown,
             "Nobody can tell when it is due until it is recorded, or the "
             "meter read.",
             out))
         return -1;
-    buf_text(out, "</section>\n</div>\n");
+    buf_text(out, "</section>\n");
     return 0;
 }

@@ -180,36 +180,40 @@ add_row(const struct page *p, const struct page_list *list, size_t from,
 }
 
 static void
+add_key(enum job_class class, enum page_look look, const char *words,
+    struct buf *out)
+{
+    buf_text(out, "<li>");
+    page_mark(class, look, NULL, out);
+    buf_print(out, "%s</li>", words);
+}
+
+/* The shape says whose rule it is, its letter and filling how it stands. */
+static void
 add_legend(struct buf *out)
 {
     static const char *const looks[] = {"the next time",
-        "later times, if that is done on its day", "overdue",
+        "a later time, if the one before is done on its day", "overdue",
         "no record, or needs a reading", "before it returns to the road"};
 
-    buf_text(out, "<ul class=\"legend\">");
-    for (int c = 0; c <= CLASS_OWN; c++) {
-        buf_text(out, "<li>");
-        page_mark((enum job_class)c, LOOK_NEXT, NULL, out);
-        buf_print(out, "%s</li>", fleet_class_word((enum job_class)c));
-    }
-    for (int k = LOOK_NEXT; k <= LOOK_PARKED; k++) {
-        buf_text(out, "<li>");
-        page_mark(CLASS_LAW, (enum page_look)k, NULL, out);
-        buf_print(out, "%s</li>", looks[k]);
-    }
-    buf_text(out,
-        "<li><span class=\"m off\"></span>off the road</li>"
-        "<li><b class=\"many\">2</b>so many in that week; the mark is "
-        "the gravest of them</li></ul>\n");
+    buf_text(out, "<ul class=\"legend\"><li><b>Whose rule</b></li>");
+    for (int c = 0; c <= CLASS_OWN; c++)
+        add_key((enum job_class)c, LOOK_NEXT,
+            fleet_class_word((enum job_class)c), out);
+    buf_text(out, "</ul>\n<ul class=\"legend\"><li><b>How it stands</b></li>");
+    for (int k = LOOK_NEXT; k <= LOOK_PARKED; k++)
+        add_key(CLASS_LAW, (enum page_look)k, looks[k], out);
+    buf_text(out, "<li><span class=\"m off\"></span>off the road</li>"
+                  "<li><b class=\"many\">2</b>so many that week, and the mark "
+                  "of the gravest</li></ul>\n");
 }
 
 /* The same in words, for whoever does not see the picture, and for phones. */
 static void
-add_list(const struct page *p, const struct page_list *list, struct buf *out)
+add_list(const struct page_list *list, struct buf *out)
 {
     char day[WORDING_DATE];
 
-    (void)p;
     buf_text(out,
         "<details class=\"same\"><summary>The same year as a list</summary>\n"
         "<table class=\"list\"><thead><tr><th scope=\"col\">Vehicle</th>"
@@ -282,7 +286,7 @@ page_year(const struct page *p, struct buf *out)
         add_depot(p, &list, &f->depots[i], text, out);
     add_depot(p, &list, NULL, text, out);
     buf_text(out, "</table></div>\n");
-    add_list(p, &list, out);
+    add_list(&list, out);
     buf_text(out, "</section>\n");
     int rc = buf_failed(text) ? -1 : 0;
     buf_free(text);
