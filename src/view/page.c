@@ -33,6 +33,7 @@ page_end(const char *drawn, struct buf *out)
 {
     buf_text(out, "<footer>");
     if (drawn != NULL) {
+        buf_print(out, "<script>%s</script>\n", page_script);
         buf_text(out, "<p>As of <strong>");
         html_add(drawn, out);
         buf_text(out, "</strong>. What was recorded later is not in it.</p>");
@@ -71,7 +72,13 @@ add_masthead(const struct page *p, struct buf *out)
         html_add(p->desk->person, out);
         buf_text(out, "</bdi></p>");
     }
-    buf_text(out, "</header>\n");
+    /* For a screen that does not show it all. */
+    buf_text(out,
+        "<nav aria-label=\"On this page\"><a href=\"#stop\">Not for use</a> "
+        "<a href=\"#late\">Overdue</a> <a href=\"#this\">This week</a> "
+        "<a href=\"#next\">Next week</a> <a href=\"#year\">The year</a></nav>"
+        "</header>\n");
+    buf_text(out, PAGE_STALE);
     if (p->notice != NULL) {
         buf_text(out, "<section class=\"notice\" aria-label=\"Notice\"><p>");
         html_add(p->notice, out);

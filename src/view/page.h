@@ -8,8 +8,8 @@ struct buf;
 /*
  * The workshop page: what cannot be driven, what is overdue, the work of this
  * week and the next, and the coming year as a picture.  One page of HTML with
- * its style and drawings in it, which needs no script and fetches nothing; for
- * a wall, a phone and paper.
+ * its style and drawings in it; for a wall, a phone and paper.  It needs no
+ * script; the one it has keeps a wall up to date.
  */
 
 #define PAGE_TOKEN 65 /* room for the token of a form and a NUL */
@@ -44,8 +44,10 @@ int page_html(const struct page *p, struct buf *out);
 #define PAGE_FIELDS                                                            \
     X(subject)                                                                 \
     X(job)                                                                     \
-    X(cycle) X(made) X(token) X(result) X(on) X(reading) X(initials)           \
-        X(reference) X(note) X(sure)
+    X(cycle)                                                                   \
+    X(made)                                                                    \
+    X(token) X(result) X(on) X(reading) X(initials) X(reference) X(note)       \
+        X(sure)
 struct page_fields {
 #define X(name) const char *name;
     PAGE_FIELDS
@@ -70,9 +72,11 @@ struct page_answer {
  * is no such page. */
 int page_answer_html(const struct page_answer *a, struct buf *out);
 
-/* What the page may do, as the value of Content-Security-Policy. */
+/* What the page may do, as the value of Content-Security-Policy; the hash is
+ * that of its script. */
 #define PAGE_POLICY                                                            \
-    "default-src 'none'; style-src 'unsafe-inline'; form-action 'self'; "      \
-    "frame-ancestors 'none'; base-uri 'none'"
+    "default-src 'none'; style-src 'unsafe-inline'; connect-src 'self'; "      \
+    "script-src 'sha256-3Zqcjz3iiUPyut5AfhdAxEGVETa91/mi3uqi2+ZT5xw='; "       \
+    "form-action 'self'; frame-ancestors 'none'; base-uri 'none'"
 
 #endif

@@ -103,6 +103,20 @@ page_form(const struct page_desk *desk, const struct due *d, day_t today,
     buf_text(out, "<button>Record it</button></form>");
 }
 
+void
+page_record(const struct page *p, const struct due *d, struct buf *out)
+{
+    if (p->desk == NULL || d->cycle.ahead > 0)
+        return;
+    buf_text(out, "<details><summary>Record<span class=\"v\"> ");
+    html_add(d->task->subject->id, out);
+    buf_text(out, " ");
+    html_add(d->task->job->title, out);
+    buf_text(out, "</span></summary>");
+    page_form(p->desk, d, snapshot_today(p->dues->of), NULL, 0, out);
+    buf_text(out, "</details>");
+}
+
 /* What was refused can be put right here. */
 static void
 add_again(const struct page_answer *a, struct buf *out)

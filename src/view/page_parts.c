@@ -246,14 +246,6 @@ page_item(const struct page *p, const struct due *d, int plate, struct buf *out)
     add_standing(d, today, out);
     buf_text(out, "</span>");
     add_warnings(d, today, out);
-    if (p->desk != NULL && d->cycle.ahead == 0) {
-        buf_text(out, "<details><summary>Record<span class=\"v\"> ");
-        html_add(d->task->subject->id, out);
-        buf_text(out, " ");
-        html_add(job->title, out);
-        buf_text(out, "</span></summary>");
-        page_form(p->desk, d, today, NULL, 0, out);
-        buf_text(out, "</details>");
-    }
+    page_record(p, d, out);
     buf_text(out, "</div></li>\n");
 }

@@ -12,6 +12,12 @@
 extern const char page_style[];
 extern const char page_shapes[];
 
+/* The script of a page that is to stay up to date, and where it says that it
+ * is not. */
+extern const char page_script[];
+#define PAGE_STALE                                                             \
+    "<p id=\"stale\" class=\"notice\" role=\"status\" hidden></p>\n"
+
 /* How a mark stands: its letter, and whether it is filled. */
 enum page_look {
     LOOK_NEXT,    /* the next time: filled, with the letter of the class */
@@ -63,6 +69,9 @@ void page_plate(const struct subject *s, struct buf *out);
 int page_urgent(const struct page *p, struct buf *out);
 int page_weeks(const struct page *p, struct buf *out);
 int page_year(const struct page *p, struct buf *out);
+
+/* Append what opens to the form for @d, on a page with a desk. */
+void page_record(const struct page *p, const struct due *d, struct buf *out);
 
 /* Append the form that records @d, filled in with @fields, or NULL for an empty
  * one; @ask_sure adds the box to insist. */

@@ -208,14 +208,25 @@ add_legend(struct buf *out)
                   "of the gravest</li></ul>\n");
 }
 
+/* Nonzero for what stands in none of the lists above, and can be done before
+ * its time. */
+static int
+is_beyond(const struct page *p, const struct due *d)
+{
+    return page_look(d) == LOOK_NEXT && select_day(d) > first_monday(p) + 13;
+}
+
 /* The same in words, for whoever does not see the picture, and for phones. */
 static void
-add_list(const struct page_list *list, struct buf *out)
+add_list(const struct page *p, const struct page_list *list, struct buf *out)
 {
     char day[WORDING_DATE];
 
+    buf_print(out,
+        "<details class=\"same\"><summary>The same year as a "
+        "list%s</summary>\n",
+        p->desk ? ", to record what is done early" : "");
     buf_text(out,
-        "<details class=\"same\"><summary>The same year as a list</summary>\n"
         "<table class=\"list\"><thead><tr><th scope=\"col\">Vehicle</th>"
         "<th scope=\"col\">Day</th><th scope=\"col\">Job</th>"
         "<th scope=\"col\">Rule</th></tr></thead><tbody>\n");
@@ -233,7 +244,10 @@ add_list(const struct page_list *list, struct buf *out)
         }
         buf_text(out, "<bdi>");
         html_add(d->task->job->title, out);
-        buf_print(out, "</bdi></td><td>%s</td></tr>\n",
+        buf_text(out, "</bdi>");
+        if (is_beyond(p, d))
+            page_record(p, d, out);
+        buf_print(out, "</td><td>%s</td></tr>\n",
             fleet_class_word(d->task->job->class));
     }
     buf_text(out, "</tbody></table></details>\n");
@@ -286,7 +300,7 @@ page_year(const struct page *p, struct buf *out)
         add_depot(p, &list, &f->depots[i], text, out);
     add_depot(p, &list, NULL, text, out);
     buf_text(out, "</table></div>\n");
-    add_list(&list, out);
+    add_list(p, &list, out);
     buf_text(out, "</section>\n");
     int rc = buf_failed(text) ? -1 : 0;
     buf_free(text);

@@ -1,19 +1,23 @@
-// page_browser.mjs BUILD NODE_MODULES: see 73-page-browser.  Serves the page of
+// page_browser.mjs TREE BUILD NODE_MODULES: see 73-page-browser.  Serves the page of
 // the fleet in the current folder on a free port of 127.0.0.1, as ostlerd does.
 import { spawnSync } from "node:child_process";
 import { createServer } from "node:http";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 
-const [BUILD, MODULES] = process.argv.slice(2);
+const [TREE, BUILD, MODULES] = process.argv.slice(2);
 const { chromium } = createRequire(`${MODULES}/`)("playwright-core");
 const AXE = readFileSync(`${MODULES}/axe-core/axe.min.js`, "utf8");
 const TODAY = "2026-12-02";
 const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; " +
-  "form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
+// As the header has it: with a wrong hash the script does not run.
+const POLICY = [...readFileSync(`${TREE}/src/view/page.h`, "utf8")
+  .split("#define PAGE_POLICY")[1].split("\n\n")[0].matchAll(/"(.*?)"/g)]
+  .map((part) => part[1]).join("");
 // The start of TODAY, and one more for each version of the page.
 let made = Date.parse(`${TODAY}T00:00:00Z`) / 1000;
+let version = 0;
+let down = false;
 let failed = 0;
 
 function check(ok, what, ...seen) {
@@ -46,12 +50,13 @@ function answer(path, body) {
 }
 
 const server = createServer((request, response) => {
+  if (down) return request.socket.destroy();
   const parts = [];
   request.on("data", (part) => parts.push(part));
   request.on("end", () => {
     const body = request.method === "POST" ? Buffer.concat(parts) : null;
     response.writeHead(200, { "content-type": "text/html; charset=utf-8",
-      "content-security-policy": POLICY });
+      "content-security-policy": POLICY, etag: `"${version}"` });
     response.end(answer(request.url, body));
   });
 });
@@ -73,10 +78,9 @@ async function look(page, what) {
   check(wide <= 0, `${what}: nothing spills over the side`, wide);
 }
 
-// Each width in one light at least, what differs in both.
+// Each width, and each page in both lights.
 const VIEWS = [["read", 360, "light"], ["read", 1280, "dark"],
-  ["read", 1920, "light"], ["read", 1920, "dark"], ["desk", 360, "light"],
-  ["desk", 360, "dark"], ["desk", 1280, "light"]];
+  ["read", 1920, "light"], ["desk", 360, "dark"], ["desk", 1280, "light"]];
 
 async function views() {
   for (const [path, width, colorScheme] of VIEWS) {
@@ -214,12 +218,41 @@ async function refusal() {
   await context.close();
 }
 
+// A wall, where nobody reloads, under the policy that goes with the page.
+async function wall() {
+  const page = await browser.newPage();
+  await page.clock.install();
+  const asked = page.waitForResponse((r) => r.request().method() === "GET"
+    && r.request().resourceType() === "fetch");
+  await page.goto(`${base}/desk`);
+  await asked;
+  down = true;
+  await page.clock.runFor(61000);
+  await page.getByText("the server does not answer").waitFor();
+  check(true, "a server that is gone is said on the wall");
+  down = false;
+  await page.clock.runFor(61000);
+  await page.locator("#stale").waitFor({ state: "hidden" });
+  await page.locator("summary").first().click();
+  version++;
+  await page.clock.runFor(61000);
+  check(await page.locator("form").first().isVisible(),
+    "a form that is open is not taken away");
+  await page.locator("summary").first().click();
+  const again = page.waitForNavigation();
+  await page.clock.runFor(61000);
+  await again;
+  check(true, "without one, a newer page is shown by itself");
+  await page.close();
+}
+
 try {
   await views();
   await small();
   await paper();
   await refusal();
   await record();
+  await wall();
 } finally {
   await browser.close();
   server.close();
