@@ -128,7 +128,7 @@ check_token(struct taking *t)
         return refuse(t, "this is not a form of this page");
     sign(t->desk, made, t->task, w->cycle, token);
     if (!memeql_sec(token, w->token, PAGE_TOKEN - 1) ||
-        now - made > DESK_HOURS * 3600)
+        now - made > DESK_SECONDS)
         return refuse(t, "the form is too old, or was not made for you; look "
                          "it over and send it again");
     return 0;

@@ -12,8 +12,8 @@
  */
 
 enum {
-    DESK_SECRET = 32, /* random bytes by which tokens are made */
-    DESK_HOURS = 48   /* how long a form is good */
+    DESK_SECRET = 32,     /* random bytes by which tokens are made */
+    DESK_SECONDS = 172800 /* how long a form is good: two days */
 };
 
 struct desk {

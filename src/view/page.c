@@ -25,7 +25,7 @@ page_begin(const char *site, const char *part, struct buf *out)
     }
     buf_text(out, "</title></head>\n<body>\n"
                   "<a class=\"skip\" href=\"#work\">To the work</a>\n");
-    buf_text(out, page_shapes);
+    page_shapes(out);
 }
 
 void

@@ -46,8 +46,7 @@ int page_html(const struct page *p, struct buf *out);
     X(job)                                                                     \
     X(cycle)                                                                   \
     X(made)                                                                    \
-    X(token) X(result) X(on) X(reading) X(initials) X(reference) X(note)       \
-        X(sure)
+    X(token) X(result) X(on) X(reading) X(initials) X(reference) X(note) X(sure)
 struct page_fields {
 #define X(name) const char *name;
     PAGE_FIELDS

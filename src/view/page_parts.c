@@ -6,52 +6,6 @@
 
 #include <stdlib.h>
 
-enum page_look
-page_look(const struct due *d)
-{
-    switch (d->state) {
-    case DUE_NO_RECORD:
-    case DUE_NEEDS_READING:
-        return LOOK_UNKNOWN;
-    case DUE_OVERDUE:
-        return LOOK_OVERDUE;
-    case DUE_BEFORE_RETURN:
-        return LOOK_PARKED;
-    case DUE_NOW:
-    case DUE_AHEAD:
-        break;
-    }
-    return d->cycle.ahead > 0 ? LOOK_LATER : LOOK_NEXT;
-}
-
-char page_letter(enum job_class class)
-{
-    return "LRMO"[class];
-}
-
-void
-page_mark(enum job_class class, enum page_look look, const char *title,
-    struct buf *out)
-{
-    static const char letters[] = {0, 0, '!', '?', 'P'};
-    static const char *const looks[] = {
-        "next", "later", "over", "open", "parked"};
-    char letter = letters[look] ? letters[look] : page_letter(class);
-
-    buf_print(out, "<svg class=\"m %c %s\" viewBox=\"0 0 24 24\" ",
-        page_letter(class), looks[look]);
-    if (title == NULL)
-        buf_text(out, "aria-hidden=\"true\">");
-    else {
-        buf_text(out, "role=\"img\"><title>");
-        html_add(title, out);
-        buf_text(out, "</title>");
-    }
-    /* The triangle is widest below. */
-    buf_print(out, "<use href=\"#%c\"/><text x=\"12\" y=\"%d\">%c</text></svg>",
-        page_letter(class), class == CLASS_MAKER ? 19 : 17, letter);
-}
-
 const struct subject *
 page_carrier(const struct subject *s)
 {

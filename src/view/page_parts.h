@@ -8,9 +8,10 @@
  * them append HTML; the page is cleaned as a whole.
  */
 
-/* The style sheet and the shapes of the marks. */
 extern const char page_style[];
-extern const char page_shapes[];
+
+/* Append what the marks of a page are drawn by. */
+void page_shapes(struct buf *out);
 
 /* The script of a page that is to stay up to date, and where it says that it
  * is not. */
@@ -32,9 +33,6 @@ enum page_look page_look(const struct due *d);
 /* Append the mark of a class; @title, which may be NULL, says it in words. */
 void page_mark(enum job_class class, enum page_look look, const char *title,
     struct buf *out);
-
-/* The letter by which a class is marked. */
-char page_letter(enum job_class class);
 
 /* The subject in whose row things stand: the one that carries @s, or @s. */
 const struct subject *page_carrier(const struct subject *s);

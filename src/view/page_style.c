@@ -78,7 +78,7 @@ const char page_style[] =
     ".m{width:1.5em;height:1.5em;flex:none;vertical-align:middle}\n"
     ".m use{fill:var(--f);stroke:var(--c);stroke-width:2.5;"
     "stroke-linejoin:round}\n"
-    ".m text{fill:var(--i);font:700 13px system-ui,sans-serif;"
+    ".t{stroke:none;fill:var(--i);font:700 13px system-ui,sans-serif;"
     "text-anchor:middle}\n"
     ".L{--c:var(--L)}.R{--c:var(--R)}.M{--c:var(--M)}.O{--c:var(--O)}\n"
     ".m{--f:var(--c);--i:var(--ground)}.M{--i:var(--Mi)}\n"
@@ -158,13 +158,3 @@ const char page_style[] =
     ".off,.m{print-color-adjust:exact;-webkit-print-color-adjust:exact}}\n"
     "@media (forced-colors:active){.m{forced-color-adjust:none}"
     ".card,.day.today,button{border:2px solid}}\n";
-
-/* Drawn once, and used by every mark: a square for law, a circle for a
- * recommendation, a triangle for the maker, a lozenge for our own. */
-const char page_shapes[] =
-    "<svg class=\"v\" aria-hidden=\"true\" focusable=\"false\"><defs>"
-    "<rect id=\"L\" x=\"2.5\" y=\"2.5\" width=\"19\" height=\"19\" rx=\"2\"/>"
-    "<circle id=\"R\" cx=\"12\" cy=\"12\" r=\"10\"/>"
-    "<path id=\"M\" d=\"M12 1.5 23 22H1z\"/>"
-    "<path id=\"O\" d=\"M12 .8 23.2 12 12 23.2 .8 12z\"/>"
-    "</defs></svg>\n";

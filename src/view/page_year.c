@@ -223,7 +223,7 @@ add_list(const struct page *p, const struct page_list *list, struct buf *out)
     char day[WORDING_DATE];
 
     buf_print(out,
-        "<details class=\"same\"><summary>The same year as a "
+        "<details class=\"same\"><summary>The next time of each job, as a "
         "list%s</summary>\n",
         p->desk ? ", to record what is done early" : "");
     buf_text(out,
@@ -233,6 +233,8 @@ add_list(const struct page *p, const struct page_list *list, struct buf *out)
     for (size_t i = 0; i < list->n; i++) {
         const struct due *d = list->dues[i];
         const struct subject *s = d->task->subject;
+        if (d->cycle.ahead > 0)
+            continue;
         buf_text(out, "<tr><th scope=\"row\"><bdi>");
         html_add(page_carrier(s)->id, out);
         buf_print(out, "</bdi></th><td>%s</td><td>",
