@@ -205,22 +205,6 @@ read_record(struct taking *t, struct record *r)
     return bare ? read_meter(&e, t, r) : 0;
 }
 
-/* Add it and keep the token, or neither: 1 when it was there already. */
-static int
-add(struct taking *t, const struct record *r, int64_t *id, struct fault *f)
-{
-    struct ledger *l = pass_ledger(t->pass);
-
-    if (ledger_begin(l, f))
-        return -1;
-    int again = forms_find(l, t->fields.token, id, f);
-    if (again == 0 && records_add(l, r, id, f) == 0 &&
-        forms_keep(l, t->fields.token, *id, f) == 0)
-        return ledger_commit(l, f);
-    ledger_rollback(l);
-    return again == 1 ? 1 : -1;
-}
-
 static int
 answer(const struct taking *t, const char *heading, const char *text,
     struct buf *out, struct fault *f)
@@ -243,22 +227,16 @@ answer(const struct taking *t, const char *heading, const char *text,
 }
 
 /* Say that it was recorded, now or by the same form before. */
-static enum desk_outcome
+static int
 answer_recorded(const struct taking *t, const struct record *r, int64_t id,
-    int again, struct buf *out, struct fault *f)
+    struct buf *out, struct fault *f)
 {
     struct buf *text = buf_new();
     char day[DAY_WORDS];
-    int rc = -1;
 
     if (text == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    if (again)
-        buf_print(text,
-            "This form was recorded before, as record %lld. To record another, "
-            "go back and load the page anew.",
-            (long long)id);
-    else if (r->kind == RECORD_READING)
+    if (r->kind == RECORD_READING)
         buf_print(text, "Record %lld: %s showed %lld %s on %s, by %s.",
             (long long)id, r->subject->id, (long long)r->reading,
             record_unit_word(r), day_words(r->day, day), r->by);
@@ -266,46 +244,72 @@ answer_recorded(const struct taking *t, const struct record *r, int64_t id,
         buf_print(text, "Record %lld: %s %s, %s on %s, by %s.", (long long)id,
             r->subject->id, r->job->title, record_kind_word(r->kind),
             day_words(r->day, day), r->by);
-    rc = answer(
-        t, again ? "Recorded before" : "Recorded", buf_str(text), out, f);
+    int rc = answer(t, "Recorded", buf_str(text), out, f);
     buf_free(text);
-    return rc ? DESK_FAILED : again ? DESK_AGAIN : DESK_RECORDED;
+    return rc;
 }
 
-/* A fault that is not of the form is the system's. */
-static enum desk_outcome
-answer_refused(const struct taking *t, struct buf *out, struct fault *f)
+static int
+answer_again(
+    const struct taking *t, int64_t id, struct buf *out, struct fault *f)
 {
-    int of_form = t->refusal.code == EX_USAGE || t->refusal.code == EX_DATAERR;
+    char text[160];
 
-    if (!of_form && t->refusal.code != 0)
-        *f = t->refusal;
-    if (!of_form)
+    snprintf(text, sizeof text,
+        "This form was recorded before, as record %lld. To record another, go "
+        "back and load the page anew.",
+        (long long)id);
+    return answer(t, "Recorded before", text, out, f);
+}
+
+/* Find out whether the form was taken before, and if not, take it: sets @r and
+ * @id. */
+static enum desk_outcome
+take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
+{
+    struct ledger *l = pass_ledger(t->pass);
+    const char *token = t->fields.token;
+    int again = token != NULL ? forms_find(l, token, id, f) : 0;
+
+    if (again != 0)
+        return again < 0 ? DESK_FAILED : DESK_AGAIN;
+    if (find_due(t, f) || check_token(t) || check_cycle(t) ||
+        read_record(t, r)) {
+        int code = t->refusal.code;
+        if (code == EX_USAGE || code == EX_DATAERR)
+            return DESK_REFUSED;
+        if (code != 0) /* else it is in @f */
+            *f = t->refusal;
         return DESK_FAILED;
-    return answer(t, "Not recorded", t->refusal.text, out, f) ? DESK_FAILED
-                                                              : DESK_REFUSED;
+    }
+    if (records_add(l, r, id, f) || forms_keep(l, token, *id, f))
+        return DESK_FAILED;
+    return DESK_RECORDED;
 }
 
+/* In one group, so that of two who send the same form only one records it. */
 static enum desk_outcome
-take(struct taking *t, struct buf *out, struct fault *f)
+take_and_answer(struct taking *t, struct buf *out, struct fault *f)
 {
+    struct ledger *l = pass_ledger(t->pass);
     struct record r = {0};
     int64_t id = 0;
-    int again = t->fields.token == NULL
-                    ? 0
-                    : forms_find(pass_ledger(t->pass), t->fields.token, &id, f);
+    int rc = -1;
 
-    if (again < 0)
+    if (ledger_begin(l, f))
         return DESK_FAILED;
-    if (again == 0) {
-        if (find_due(t, f) || check_token(t) || check_cycle(t) ||
-            read_record(t, &r))
-            return answer_refused(t, out, f);
-        again = add(t, &r, &id, f);
-    }
-    if (again < 0)
+    enum desk_outcome outcome = take(t, &r, &id, f);
+    if (outcome != DESK_RECORDED)
+        ledger_rollback(l);
+    else if (ledger_commit(l, f))
         return DESK_FAILED;
-    return answer_recorded(t, &r, id, again, out, f);
+    if (outcome == DESK_REFUSED)
+        rc = answer(t, "Not recorded", t->refusal.text, out, f);
+    else if (outcome == DESK_AGAIN)
+        rc = answer_again(t, id, out, f);
+    else if (outcome == DESK_RECORDED)
+        rc = answer_recorded(t, &r, id, out, f);
+    return rc ? DESK_FAILED : outcome;
 }
 
 enum desk_outcome
@@ -326,7 +330,7 @@ desk_take(const struct desk *d, const struct pass *p,
     if (t.by == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
     else
-        outcome = take(&t, out, f);
+        outcome = take_and_answer(&t, out, f);
     snapshot_free(t.snapshot);
     buf_free(t.by);
     return outcome;
