@@ -53,6 +53,7 @@ const char page_style[] =
     ".late h2,.open h2{color:var(--late)}\n"
     ".brief .due{display:inline-flex;border:0;padding:0 .7em 0 0;"
     "gap:.3em;font-size:.88em}.brief .m{width:1.2em;height:1.2em}\n"
+    ".brief .due:has(details[open]){display:flex}\n"
     ".board section>p{padding:.35em 0;font-size:.9em}\n"
     ".card{background:var(--card);border:1px solid var(--line);"
     "border-left:.5em solid var(--late);padding:.4em .6em;margin:.4em 0}\n"
