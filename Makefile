@@ -45,6 +45,8 @@ UNIT_SOURCES := $(wildcard tests/unit/test_*.c tests/reference/test_*.c)
 UNIT_TESTS := $(UNIT_SOURCES:tests/%.c=$(BUILD)/tests/%)
 # A server of made-up feeds, for scenarios and benchmark.
 SERVE := $(BUILD)/tests/http/serve
+# The workshop page with its forms, for a browser.
+DESK := $(BUILD)/tests/http/desk
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 
 .PHONY: all
@@ -71,7 +73,7 @@ $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) -MMD -MP \
 		$(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS) -lcmocka
 
--include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d) $(SERVE).d
+-include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d) $(SERVE).d $(DESK).d
 
 # Installing what is missing: the only targets that touch the system.
 
@@ -96,7 +98,7 @@ check: deps-test
 
 # The tests alone, for a machine that has the packages.
 .PHONY: check-built
-check-built: all $(UNIT_TESTS) $(SERVE)
+check-built: all $(UNIT_TESTS) $(SERVE) $(DESK)
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
 	@BUILD=$(BUILD) CC="$(CC)" tests/run

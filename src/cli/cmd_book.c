@@ -1,7 +1,7 @@
 #include "arena.h"
 #include "bookings.h"
 #include "buf.h"
-#include "entry.h"
+#include "sign.h"
 #include "planning.h"
 
 #include <strings.h>
@@ -11,7 +11,7 @@ static const struct option_row rows[] = {
     {"on", 0, "DAY", "the day to fix, 2026-12-02; or of what to take back"},
     {"by", 0, "NAME", "who booked it"},
     {"note", 0, "TEXT", "anything worth keeping"},
-    ENTRY_SURE,
+    SIGN_SURE,
     {"cancel", 0, NULL, "instead: take the booking back"},
     {NULL, 0, NULL, NULL},
 };
@@ -203,8 +203,8 @@ run_for(struct invocation *i, const struct pass *p)
     if (b.task == NULL)
         return -1;
     b.day = command_day(i, p, "on", !back);
-    b.by = i->fault.code ? NULL : entry_text(i, "by");
-    b.note = i->fault.code ? NULL : entry_text(i, "note");
+    b.by = i->fault.code ? NULL : sign_text(i, "by");
+    b.note = i->fault.code ? NULL : sign_text(i, "note");
     if (i->fault.code)
         return -1;
     if (back)

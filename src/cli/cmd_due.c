@@ -1,7 +1,6 @@
 #include "buf.h"
 #include "command.h"
 #include "isoweek.h"
-#include "nearest.h"
 #include "scan.h"
 #include "select.h"
 #include "span.h"
@@ -9,7 +8,6 @@
 
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 #include <sysexits.h>
 
 static const struct option_row rows[] = {
@@ -23,21 +21,6 @@ static const struct option_row rows[] = {
     {"csv", 0, NULL, "as CSV, for a spreadsheet"},
     {NULL, 0, NULL, NULL},
 };
-
-static const struct depot *
-find_depot(struct invocation *i, const struct pass *p, const char *id)
-{
-    const struct fleet *f = pass_fleet(p);
-    struct nearest guess = nearest_start(id);
-
-    for (size_t k = 0; k < f->n_depots; k++) {
-        if (strcasecmp(f->depots[k].id, id) == 0)
-            return &f->depots[k];
-        nearest_offer(&guess, f->depots[k].id);
-    }
-    command_unknown(i, "depot", id, &guess);
-    return NULL;
-}
 
 /* "8w" is short for "8 weeks": a number and the first letter of a unit. */
 static int
@@ -90,7 +73,7 @@ choose(struct invocation *i, const struct pass *p, struct filter *filter)
     const char *subject = options_value(&i->options, "subject");
     const char *job = options_value(&i->options, "job");
 
-    if (depot && (filter->depot = find_depot(i, p, depot)) == NULL)
+    if (depot && (filter->depot = command_depot(i, p, depot)) == NULL)
         return -1;
     if (subject && (filter->subject = command_subject(i, p, subject)) == NULL)
         return -1;

@@ -1,9 +1,9 @@
 #include "buf.h"
-#include "entry.h"
 #include "import_row.h"
 #include "import_tally.h"
 #include "progress.h"
 #include "records.h"
+#include "sign.h"
 #include "suspect.h"
 
 #include <errno.h>
@@ -30,7 +30,7 @@ static const struct option_row rows[] = {
     {"subject", 0, "SUBJECT", "the subject of every row"},
     {"job", 0, "JOB", "the job of every row"},
     {"hours", 0, NULL, "running hours; so taken where only hours count"},
-    ENTRY_SURE,
+    SIGN_SURE,
     {NULL, 0, NULL, NULL},
 };
 
@@ -142,7 +142,7 @@ refuse_reading(
     char own[DAY_WORDS];
 
     if (!is_row(im, k->id))
-        (void)suspect_refuse(r, s, &im->i->fault);
+        (void)suspect_refuse(r, s, "add --sure", &im->i->fault);
     else
         fault_fill(&im->i->fault, EX_DATAERR,
             "%s showed %lld on %s by another row of the sheet, so %lld on %s "

@@ -1,6 +1,7 @@
 #include "buf.h"
-#include "entry.h"
 #include "records.h"
+#include "records.h"
+#include "sign.h"
 
 #include <sysexits.h>
 
@@ -8,7 +9,7 @@ static const struct option_row rows[] = {
     {"on", 0, "DAY", "the first day it is carried there, 2026-12-02 or today"},
     {"by", 0, "NAME", "who says so"},
     {"note", 0, "TEXT", "why"},
-    ENTRY_SURE,
+    SIGN_SURE,
     {NULL, 0, NULL, NULL},
 };
 
@@ -36,6 +37,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
     const struct subject *what =
         command_subject(i, p, options_operand(&i->options, 0));
+    struct entry e = sign_entry(i, p);
     const struct subject *carrier =
         what ? command_subject(i, p, options_operand(&i->options, 1)) : NULL;
 
@@ -51,7 +53,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
         .until = DAY_NONE,
         .reading = -1,
     };
-    return r->day == DAY_NONE || entry_sign(i, p, r) || entry_check_day(i, p, r)
+    return r->day == DAY_NONE || sign_record(i, p, r) || entry_check_day(&e, r)
                ? -1
                : 0;
 }

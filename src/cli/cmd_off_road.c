@@ -1,6 +1,6 @@
 #include "buf.h"
-#include "entry.h"
 #include "records.h"
+#include "sign.h"
 
 #include <sysexits.h>
 
@@ -9,7 +9,7 @@ static const struct option_row rows[] = {
     {"until", 0, "DAY", "the last day off the road; it may be still to come"},
     {"by", 0, "NAME", "who says so"},
     {"note", 0, "TEXT", "why"},
-    ENTRY_SURE,
+    SIGN_SURE,
     {NULL, 0, NULL, NULL},
 };
 
@@ -70,12 +70,13 @@ add(struct invocation *i, const struct pass *p)
     if (s == NULL)
         return -1;
     const struct record *open = open_spell(p, s);
+    struct entry e = sign_entry(i, p);
     struct record r = {.kind = RECORD_OFF_ROAD,
         .subject = s,
         .subject_id = s->id,
         .reading = -1};
-    if (entry_sign(i, p, &r) || read_days(i, p, open, &r) ||
-        entry_check_existed(i, &r, r.day))
+    if (sign_record(i, p, &r) || read_days(i, p, open, &r) ||
+        entry_check_existed(&e, &r, r.day))
         return -1;
     if (r.note == NULL && open != NULL)
         r.note = open->note;

@@ -1,5 +1,6 @@
 #include "buf.h"
-#include "entry.h"
+#include "records.h"
+#include "sign.h"
 
 #include <sysexits.h>
 
@@ -10,7 +11,7 @@ static const struct option_row rows[] = {
     {"old-meter", 0, "N", "with --new-meter: what the old one showed at last"},
     {"by", 0, "NAME", "who read it"},
     {"note", 0, "TEXT", "anything worth keeping"},
-    ENTRY_SURE,
+    SIGN_SURE,
     {NULL, 0, NULL, NULL},
 };
 
@@ -20,6 +21,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
     const struct subject *s =
         command_subject(i, p, options_operand(&i->options, 0));
     int fitted = options_value(&i->options, "new-meter") != NULL;
+    struct entry e = sign_entry(i, p);
 
     if (s == NULL)
         return -1;
@@ -36,12 +38,12 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
         .day = command_day(i, p, "on", 1),
         .until = DAY_NONE,
     };
-    if (r->day == DAY_NONE || entry_sign(i, p, r) || entry_check_day(i, p, r))
+    if (r->day == DAY_NONE || sign_record(i, p, r) || entry_check_day(&e, r))
         return -1;
     r->other_unit = entry_other_unit(r);
     r->reading =
         command_number(i, "the reading", options_operand(&i->options, 1));
-    return r->reading < 0 ? -1 : entry_check_reading(i, p, r);
+    return r->reading < 0 ? -1 : entry_check_reading(&e, r);
 }
 
 /* The last reading of the meter that @fitted replaces, when it is told.  It is
@@ -51,6 +53,7 @@ read_old(struct invocation *i, const struct pass *p,
     const struct record *fitted, struct record *out)
 {
     const char *old = options_value(&i->options, "old-meter");
+    struct entry e = sign_entry(i, p);
 
     if (old == NULL)
         return 0;
@@ -60,7 +63,7 @@ read_old(struct invocation *i, const struct pass *p,
     /* On the day of a new unit it is the new meter that counts it. */
     out->other_unit = fitted->subject->unit_since != DAY_NONE &&
                       fitted->day <= fitted->subject->unit_since;
-    return out->reading < 0 || entry_check_reading(i, p, out) ? -1 : 1;
+    return out->reading < 0 || entry_check_reading(&e, out) ? -1 : 1;
 }
 
 /* What was not read of the old meter is estimated: say so. */

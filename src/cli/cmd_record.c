@@ -1,10 +1,7 @@
 #include "buf.h"
-#include "entry.h"
 #include "records.h"
-#include "select.h"
+#include "sign.h"
 
-#include <stdlib.h>
-#include <string.h>
 #include <sysexits.h>
 
 static const struct option_row rows[] = {
@@ -14,7 +11,7 @@ static const struct option_row rows[] = {
     {"by", 0, "NAME", "who did it"},
     {"reference", 0, "TEXT", "a certificate or job sheet number"},
     {"note", 0, "TEXT", "anything worth keeping"},
-    ENTRY_SURE,
+    SIGN_SURE,
     {"void", 0, "N", "instead: void record N, which stays to be seen"},
     {NULL, 0, NULL, NULL},
 };
@@ -23,8 +20,8 @@ static int
 void_record(struct invocation *i, const struct pass *p, const char *number)
 {
     int64_t id = command_number(i, "--void", number);
-    const char *note = entry_text(i, "note");
-    const char *by = entry_text(i, "by");
+    const char *note = sign_text(i, "note");
+    const char *by = sign_text(i, "by");
 
     if (id < 0 || i->fault.code)
         return -1;
@@ -42,55 +39,24 @@ void_record(struct invocation *i, const struct pass *p, const char *number)
     return 0;
 }
 
-static int
-read_result(struct invocation *i, struct record *r)
-{
-    const char *result = options_value(&i->options, "result");
-
-    r->kind = RECORD_COMPLETED;
-    if (result == NULL || strcmp(result, "completed") == 0)
-        return 0;
-    r->kind = RECORD_FAILED;
-    if (strcmp(result, "failed") == 0)
-        return 0;
-    return fault_set(&i->fault, EX_USAGE,
-        "--result: '%s' is neither completed nor failed", result);
-}
-
-static int
-read_reading(struct invocation *i, const struct pass *p, struct record *r)
-{
-    const char *reading = options_value(&i->options, "reading");
-
-    r->reading = -1;
-    if (reading == NULL)
-        return 0;
-    r->meter = entry_meter(pass_fleet(p), r->subject);
-    r->other_unit = entry_other_unit(r);
-    r->reading = command_number(i, "--reading", reading);
-    return r->reading < 0 ? -1 : entry_check_reading(i, p, r);
-}
-
 /* Fill @r from the command line and refuse what cannot be. */
 static int
 read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
-    const struct task *t = command_task(
-        i, p, options_operand(&i->options, 0), options_operand(&i->options, 1));
-
-    if (t == NULL)
-        return -1;
-    *r = (struct record){
-        .subject = t->subject,
-        .subject_id = t->subject->id,
-        .job = t->job,
-        .job_id = t->job->id,
-        .day = command_day(i, p, "on", 1),
-        .until = DAY_NONE,
+    struct options *o = &i->options;
+    struct entry e = sign_entry(i, p);
+    const struct task *t =
+        command_task(i, p, options_operand(o, 0), options_operand(o, 1));
+    const struct entry_work work = {
+        .day = options_value(o, "on"),
+        .result = options_value(o, "result"),
+        .reading = options_value(o, "reading"),
+        .by = options_value(o, "by"),
+        .reference = options_value(o, "reference"),
+        .note = options_value(o, "note"),
     };
-    if (r->day == DAY_NONE || entry_sign(i, p, r) || entry_check_day(i, p, r))
-        return -1;
-    return read_result(i, r) || read_reading(i, p, r) ? -1 : 0;
+
+    return t == NULL ? -1 : entry_work(&e, t, &work, r);
 }
 
 static int

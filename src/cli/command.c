@@ -2,9 +2,10 @@
 
 #include "buf.h"
 #include "nearest.h"
-#include "num.h"
+#include "sign.h"
 
 #include <string.h>
+#include <strings.h>
 #include <sysexits.h>
 
 #define FLEET_FILE "/etc/ostler/fleet.conf"
@@ -23,6 +24,7 @@ static const struct command *const commands[] = {
     &cmd_import,
     &cmd_history,
     &cmd_evidence,
+    &cmd_page,
     &cmd_feed,
     &cmd_nightly,
     &cmd_outbox,
@@ -170,6 +172,21 @@ command_job(struct invocation *i, const struct pass *p, const char *id)
     return NULL;
 }
 
+const struct depot *
+command_depot(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    struct nearest guess = nearest_start(id);
+
+    for (size_t k = 0; k < f->n_depots; k++) {
+        if (strcasecmp(f->depots[k].id, id) == 0)
+            return &f->depots[k];
+        nearest_offer(&guess, f->depots[k].id);
+    }
+    command_unknown(i, "depot", id, &guess);
+    return NULL;
+}
+
 const struct task *
 command_task(struct invocation *i, const struct pass *p, const char *subject,
     const char *job)
@@ -192,33 +209,13 @@ day_t
 command_day(
     struct invocation *i, const struct pass *p, const char *option, int needed)
 {
-    const char *text = options_value(&i->options, option);
+    struct entry e = sign_entry(i, p);
 
-    if (text == NULL && needed)
-        fault_fill(&i->fault, EX_USAGE,
-            "--%s DAY is missing: the day it was done, as 2026-12-02 or today",
-            option);
-    if (text == NULL)
-        return DAY_NONE;
-    if (strcmp(text, "today") == 0)
-        return pass_moment(p).today;
-    day_t day = day_parse(text, strlen(text));
-    if (day == DAY_NONE)
-        fault_fill(&i->fault, EX_USAGE,
-            "--%s: '%s' is no day; write it as 2026-12-02, or today", option,
-            text);
-    return day;
+    return entry_day(&e, option, options_value(&i->options, option), needed);
 }
 
 int64_t
 command_number(struct invocation *i, const char *what, const char *text)
 {
-    int64_t n;
-
-    if (num_parse(text, strlen(text), 0, 99999999, &n)) {
-        fault_fill(&i->fault, EX_USAGE,
-            "%s: '%s' is not a whole number from 0 to 99999999", what, text);
-        return -1;
-    }
-    return n;
+    return entry_number(what, text, &i->fault);
 }

@@ -40,6 +40,7 @@ extern const struct command cmd_move;
 extern const struct command cmd_import;
 extern const struct command cmd_history;
 extern const struct command cmd_evidence;
+extern const struct command cmd_page;
 extern const struct command cmd_feed;
 extern const struct command cmd_nightly;
 extern const struct command cmd_outbox;
@@ -76,11 +77,13 @@ struct pass *command_feeds(struct invocation *i);
 /* The same without opening the ledger, for who works on its file. */
 struct pass *command_fleet(struct invocation *i);
 
-/* The named subject, or job, or the task of the two; NULL with the fault set
- * and the nearest known word in it. */
+/* The named subject, or job, or depot, or the task of the two; NULL with the
+ * fault set and the nearest known word in it. */
 const struct subject *command_subject(
     struct invocation *i, const struct pass *p, const char *id);
 const struct job *command_job(
+    struct invocation *i, const struct pass *p, const char *id);
+const struct depot *command_depot(
     struct invocation *i, const struct pass *p, const char *id);
 const struct task *command_task(struct invocation *i, const struct pass *p,
     const char *subject, const char *job);

@@ -1,9 +1,9 @@
 #include "import_row.h"
 
 #include "buf.h"
-#include "entry.h"
 #include "lookup.h"
 #include "num.h"
+#include "sign.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -200,7 +200,8 @@ take_day(struct import_rows *rows, struct record *r)
     r->day = import_day(rows->order, day, &rows->i->fault);
     if (r->day == DAY_NONE)
         return -1;
-    return entry_check_day(rows->i, rows->pass, r);
+    struct entry e = sign_entry(rows->i, rows->pass);
+    return entry_check_day(&e, r);
 }
 
 enum import_row

@@ -175,6 +175,8 @@ static const char *const texts[STATEMENTS] = {
                     " VALUES (?, ?, ?)",
     [PLANNED_ALL] = "SELECT subject, job, day FROM planned"
                     " ORDER BY subject, job, day",
+    [FORM_FIND] = "SELECT record FROM form WHERE token = ?",
+    [FORM_KEEP] = "INSERT INTO form(token, record) VALUES (?, ?)",
 };
 
 struct outcome {

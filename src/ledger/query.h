@@ -69,6 +69,8 @@ enum statement {
     PLANNED_CLEAR,
     PLANNED_ADD,
     PLANNED_ALL,
+    FORM_FIND,
+    FORM_KEEP,
     STATEMENTS
 };
 

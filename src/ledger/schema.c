@@ -179,15 +179,16 @@ static const char *const steps[] = {
     " job TEXT NOT NULL COLLATE NOCASE CHECK (job <> ''),"
     " day INTEGER NOT NULL CHECK (day BETWEEN -25567 AND 84005),"
     " PRIMARY KEY (subject, job, day)"
+    ") STRICT, WITHOUT ROWID;"
+
+    /* Forms of the page that were taken, each once. */
+    "CREATE TABLE form("
+    " token TEXT PRIMARY KEY CHECK (token <> ''),"
+    " record INTEGER NOT NULL REFERENCES record(id)"
     ") STRICT, WITHOUT ROWID;",
 };
 
-<<<<<<< HEAD
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");
-=======
-_Static_assert(
-    sizeof steps / sizeof *steps == SCHEMA_VERSION, "a step for each version");
->>>>>>> w-planview
 
 /* The number that the pragma @text answers with. */
 static int

@@ -152,8 +152,8 @@ suspect_reading(const struct fleet *fleet, struct ledger *l,
 }
 
 static int
-refuse_stated(
-    const struct record *r, const struct suspicion *s, struct fault *f)
+refuse_stated(const struct record *r, const struct suspicion *s,
+    const char *say_sure, struct fault *f)
 {
     char day[DAY_WORDS];
     char own[DAY_WORDS];
@@ -162,29 +162,29 @@ refuse_stated(
     return fault_set(f, EX_DATAERR,
         "%s showed %lld on %s (%s.last-reading in the fleet file), so %lld on "
         "%s is %s; if the fleet file is wrong, correct it; if both are right, "
-        "add --sure; if the meter was replaced: ostler reading %s N --on DAY "
+        "%s; if the meter was replaced: ostler reading %s N --on DAY "
         "--new-meter",
         r->subject->id, (long long)s->against.value,
         day_words(s->against.day, day), job, (long long)r->reading,
-        day_words(r->day, own), s->why, r->subject->id);
+        day_words(r->day, own), s->why, say_sure, r->subject->id);
 }
 
 int
-suspect_refuse(
-    const struct record *r, const struct suspicion *s, struct fault *f)
+suspect_refuse(const struct record *r, const struct suspicion *s,
+    const char *say_sure, struct fault *f)
 {
     const struct known_reading *k = &s->against;
     char day[DAY_WORDS];
     char own[DAY_WORDS];
 
     if (s->stated != NULL)
-        return refuse_stated(r, s, f);
+        return refuse_stated(r, s, say_sure, f);
     return fault_set(f, EX_DATAERR,
         "%s showed %lld on %s (record %lld), so %lld on %s is %s; if record "
         "%lld is wrong, void it: ostler record --void %lld --note TEXT; if "
-        "both are right, add --sure; if the meter was replaced: ostler reading "
+        "both are right, %s; if the meter was replaced: ostler reading "
         "%s N --on DAY --new-meter",
         r->subject->id, (long long)k->value, day_words(k->day, day),
         (long long)k->id, (long long)r->reading, day_words(r->day, own), s->why,
-        (long long)k->id, (long long)k->id, r->subject->id);
+        (long long)k->id, (long long)k->id, say_sure, r->subject->id);
 }

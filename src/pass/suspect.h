@@ -23,9 +23,9 @@ struct suspicion {
 int suspect_reading(const struct fleet *fleet, struct ledger *l,
     const struct record *r, struct suspicion *out, struct fault *f);
 
-/* Refuse @r for that reason: sets @f to it, with the ways to go on; returns
- * -1. */
-int suspect_refuse(
-    const struct record *r, const struct suspicion *s, struct fault *f);
+/* Refuse @r for that reason: sets @f to it, with the ways to go on, of which
+ * @say_sure, as "add --sure", is to insist; returns -1. */
+int suspect_refuse(const struct record *r, const struct suspicion *s,
+    const char *say_sure, struct fault *f);
 
 #endif

@@ -1,0 +1,45 @@
+#include "command.h"
+#include "workshop.h"
+
+static const struct option_row rows[] = {
+    {"depot", 0, "DEPOT", "only of this depot"},
+    {NULL, 0, NULL, NULL},
+};
+
+static int
+show(struct invocation *i, const struct pass *p, const struct depot *depot)
+{
+    const struct scope scope = {SCOPE_DEPOT, depot};
+    const struct workshop w = {
+        .scopes = &scope,
+        .n_scopes = depot != NULL,
+        .part = depot ? depot->title : NULL,
+    };
+    struct snapshot *s =
+        pass_snapshot(p, page_until(pass_moment(p).today), &i->fault);
+    int rc = s ? workshop_page(p, s, &w, i->out, &i->fault) : -1;
+
+    snapshot_free(s);
+    return rc;
+}
+
+static int
+run(struct invocation *i)
+{
+    const char *id = options_value(&i->options, "depot");
+    struct pass *p = command_pass(i, LEDGER_READ);
+    const struct depot *depot = p && id ? command_depot(i, p, id) : NULL;
+    int rc =
+        p != NULL && (id == NULL || depot != NULL) ? show(i, p, depot) : -1;
+
+    pass_close(p);
+    return rc;
+}
+
+const struct command cmd_page = {
+    .name = "page",
+    .operands = "",
+    .summary = "Write the workshop page, for a wall, a phone or paper.",
+    .options = rows,
+    .run = run,
+};

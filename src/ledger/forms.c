@@ -1,0 +1,28 @@
+#include "forms.h"
+
+#include "query.h"
+
+int
+forms_find(
+    struct ledger *l, const char *token, int64_t *record, struct fault *f)
+{
+    struct query q = query_start(l, FORM_FIND);
+
+    query_text(&q, token);
+    int row = query_row(&q, f);
+    if (row <= 0)
+        return row;
+    *record = query_int_at(&q, 0);
+    query_end(&q);
+    return 1;
+}
+
+int
+forms_keep(struct ledger *l, const char *token, int64_t record, struct fault *f)
+{
+    struct query q = query_start(l, FORM_KEEP);
+
+    query_text(&q, token);
+    query_int(&q, record);
+    return query_run(&q, f);
+}

@@ -1,0 +1,54 @@
+#ifndef DESK_H
+#define DESK_H
+
+#include "key.h"
+#include "page.h"
+#include "pass.h"
+
+/*
+ * Recording from the workshop page: where one person, by their own key, writes
+ * down what was done.  A form carries a token that only we can have made, for
+ * that person and that due; it is taken once.
+ */
+
+enum {
+    DESK_SECRET = 32,     /* random bytes by which tokens are made */
+    DESK_SECONDS = 172800 /* how long a form is good: two days */
+};
+
+struct desk {
+    struct page_desk page; /* stays first; for workshop_page() */
+    uint8_t secret[DESK_SECRET];
+    uint8_t key[KEY_HASH];
+};
+
+/* The desk of @person, whose name it borrows, with the key that hashes to
+ * @key, as of @made: each version of the page has forms of its own. */
+struct desk desk_of(const uint8_t secret[DESK_SECRET],
+    const uint8_t key[KEY_HASH], const char *person, int64_t made);
+
+/* Where the fields of a form that was sent come from. */
+struct desk_form {
+    /* The value of a field, or NULL when it is not there. */
+    const char *(*value)(const void *from, const char *name);
+    const void *from;
+    const char *back; /* a path by which to return to the page, or NULL */
+};
+
+enum desk_outcome {
+    DESK_FAILED = -1, /* the fault says why, and there is no page */
+    DESK_REFUSED,     /* nothing was recorded */
+    DESK_RECORDED,
+    DESK_AGAIN /* this form was recorded before */
+};
+
+/*
+ * Take a form: record what it says, by the desk's person, in the ledger of @p,
+ * which must be open to write.  What is refused is what the command line
+ * refuses, and also what was recorded by somebody else in the meantime. Appends
+ * the page that says what became of it, after a refusal with the form, to @out.
+ */
+enum desk_outcome desk_take(const struct desk *d, const struct pass *p,
+    const struct desk_form *form, struct buf *out, struct fault *f);
+
+#endif

@@ -1,0 +1,69 @@
+#ifndef ENTRY_H
+#define ENTRY_H
+
+#include "pass.h"
+#include "record.h"
+
+/*
+ * From what a person writes to a record, and what is refused of it: the same
+ * on the command line and on the page.
+ */
+
+/* Who asks, and how a refusal speaks to them. */
+struct entry {
+    const struct pass *pass;
+    const char *mark;     /* before the name of what they give: "--" */
+    const char *say_sure; /* how they insist: "add --sure" */
+    int sure;             /* they do: what only looks wrong is taken */
+    struct fault *fault;  /* set by whatever refuses */
+};
+
+/* What is said of a job that was done; each may be NULL, for not given. */
+struct entry_work {
+    const char *day; /* YYYY-MM-DD or "today"; needed */
+    const char *result;
+    const char *reading;
+    const char *by;
+    const char *reference;
+    const char *note;
+};
+
+/* A text that is empty or would break a line is refused: 0, also for NULL,
+ * or -1. */
+int entry_text(const struct entry *e, const char *name, const char *text);
+
+/* The day that @text is, YYYY-MM-DD or "today", or DAY_NONE; refused when it is
+ * neither, or NULL and @needed. */
+day_t entry_day(
+    const struct entry *e, const char *name, const char *text, int needed);
+
+/* The whole number from 0 on that @text is, or -1; @what is its whole name. */
+int64_t entry_number(const char *what, const char *text, struct fault *f);
+
+/*
+ * Fill @r, whose texts are those of @w, with the work on @t.  Returns 0 or -1:
+ * what cannot be is refused, and unless they are sure of it, what looks wrong.
+ */
+int entry_work(const struct entry *e, const struct task *t,
+    const struct entry_work *w, struct record *r);
+
+/* Refuse a day before the subject existed, unless they are sure. */
+int entry_check_existed(
+    const struct entry *e, const struct record *r, day_t day);
+
+/* Refuse a day that is still to come, or, unless they are sure, before the
+ * subject existed. */
+int entry_check_day(const struct entry *e, const struct record *r);
+
+/* The meter of a reading of @s that nobody named: distance, unless its jobs go
+ * by hours alone. */
+enum meter entry_meter(const struct fleet *f, const struct subject *s);
+
+/* Nonzero for a day on which the odometer of @r's subject still counted another
+ * unit. */
+int entry_other_unit(const struct record *r);
+
+/* Refuse a reading that cannot be, see suspect.h, unless they are sure. */
+int entry_check_reading(const struct entry *e, const struct record *r);
+
+#endif

@@ -1,0 +1,34 @@
+#include "workshop.h"
+
+#include <stdlib.h>
+#include <sysexits.h>
+
+int
+workshop_page(const struct pass *p, const struct snapshot *s,
+    const struct workshop *w, struct buf *out, struct fault *f)
+{
+    day_t today = snapshot_today(s);
+    const struct filter filter = {
+        .scopes = w->scopes,
+        .n_scopes = w->n_scopes,
+        .projected = 1,
+        .from = today,
+    };
+    char drawn[CLOCK_WORDS];
+    struct selection dues;
+    const struct page page = {
+        .dues = &dues,
+        .facts = pass_facts(p),
+        .part = w->part,
+        .drawn = clock_words(
+            pass_fleet(p)->site.time_zone, pass_moment(p).now, drawn),
+        .notice = w->notice,
+        .desk = w->desk,
+    };
+
+    if (select_dues(s, &filter, &dues))
+        return fault_set(f, EX_OSERR, "out of memory");
+    int rc = page_html(&page, out);
+    free(dues.dues);
+    return rc ? fault_set(f, EX_OSERR, "out of memory") : 0;
+}

@@ -1,0 +1,77 @@
+/*
+ * desk FLEET TODAY MADE page [NOTICE]: the workshop page of a person, with its
+ * forms; desk FLEET TODAY MADE post: take the form on the standard input.  What
+ * ostlerd does with a page, for tests in a browser and without one.
+ */
+#include "desk.h"
+#include "http_form.h"
+#include "ledger.h"
+#include "workshop.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const uint8_t secret[DESK_SECRET] = {7};
+static const uint8_t key[KEY_HASH] = {9};
+
+static const char *
+value(const void *from, const char *name)
+{
+    return http_form_value(from, name);
+}
+
+static int
+show(const struct pass *p, const struct desk *d, const char *notice,
+    struct buf *out, struct fault *f)
+{
+    const struct workshop w = {.notice = notice, .desk = &d->page};
+    struct snapshot *s = pass_snapshot(p, page_until(pass_moment(p).today), f);
+    int rc = s ? workshop_page(p, s, &w, out, f) : -1;
+
+    snapshot_free(s);
+    return rc;
+}
+
+static int
+take(const struct pass *p, const struct desk *d, struct buf *out,
+    struct fault *f)
+{
+    static char body[16384];
+    size_t len = fread(body, 1, sizeof body, stdin);
+    struct http_form *form = http_form_read(body, len);
+    const struct desk_form fields = {value, form, "/"};
+
+    if (form == NULL)
+        return -1;
+    enum desk_outcome outcome = desk_take(d, p, &fields, out, f);
+    http_form_free(form);
+    return outcome == DESK_FAILED ? -1 : 0;
+}
+
+int
+main(int argc, char **argv)
+{
+    struct problems *problems = problems_new();
+    struct buf *out = buf_new();
+    struct fault f = {0};
+    int rc = -1;
+
+    if (argc < 5 || problems == NULL || out == NULL)
+        return 64;
+    const struct pass_options o = {.fleet_file = argv[1],
+        .today = day_parse(argv[2], strlen(argv[2])),
+        .ledger = LEDGER_WRITE};
+    struct pass *p = pass_open(&o, problems, &f);
+    struct desk d = desk_of(secret, key, "R. Teal", atoll(argv[3]));
+    if (p != NULL)
+        rc = strcmp(argv[4], "post") == 0 ? take(p, &d, out, &f)
+                                          : show(p, &d, argv[5], out, &f);
+    fwrite(buf_str(out), 1, buf_len(out), stdout);
+    if (rc != 0)
+        fprintf(stderr, "%s\n", f.text);
+    pass_close(p);
+    buf_free(out);
+    problems_free(problems);
+    return rc != 0;
+}
