@@ -1,6 +1,7 @@
 #include "send.h"
 
 #include "arena.h"
+#include "mailing.h"
 #include "outbox.h"
 #include "source.h"
 #include "transport.h"
@@ -47,6 +48,8 @@ address_of(const struct pass *p, const struct outbox_message *m)
 {
     const struct fleet *f = pass_fleet(p);
 
+    if (strcmp(m->person, MAILING_KEEPER) == 0 && f->site.mail.keeper != NULL)
+        return f->site.mail.keeper;
     for (size_t i = 0; i < f->n_persons; i++)
         if (strcasecmp(f->persons[i].id, m->person) == 0)
             return f->persons[i].mail;
