@@ -40,13 +40,12 @@ struct outbox_message {
 int outbox_add(struct ledger *l, const struct outbox_message *m,
     const struct told *told, size_t n_told, struct fault *f);
 
-/* The messages neither sent nor dropped, in @a: those that wait, and those
- * given up; the least tried first, so that one that always fails is in nobody's
- * way, and of these the oldest.  Returns 0 or -1. */
+/* The messages neither sent nor dropped, the oldest first, in @a: those that
+ * wait, and those given up.  Returns 0 or -1. */
 int outbox_open(struct ledger *l, struct arena *a, struct outbox_message **out,
     size_t *n, struct fault *f);
 
-/* The messages that were dropped, the oldest first, likewise. */
+/* The messages that were dropped, likewise. */
 int outbox_dropped(struct ledger *l, struct arena *a,
     struct outbox_message **out, size_t *n, struct fault *f);
 

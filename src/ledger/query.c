@@ -107,7 +107,7 @@ static const char *const texts[STATEMENTS] = {
     [OUTBOX_ADD] = "INSERT INTO outbox(person, message_id, recipient, bytes,"
                    " created) VALUES (?, ?, ?, ?, ?)",
     [OUTBOX_OPEN] = "SELECT" OUTBOX " WHERE sent IS NULL AND dropped IS NULL"
-                    " ORDER BY attempts, id",
+                    " ORDER BY id",
     [OUTBOX_DROPPED] = "SELECT" OUTBOX " WHERE dropped IS NOT NULL"
                        " ORDER BY id",
     [OUTBOX_TRY] = "UPDATE outbox SET attempts = attempts + 1, tried = ?2,"

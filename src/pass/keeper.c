@@ -137,7 +137,8 @@ write_letter(const struct news *news, const struct letter *m)
     clean_add(m->text, CLEAN_LINES, buf_str(m->raw), buf_len(m->raw));
     clean_add(m->subject, CLEAN_LINE, buf_str(m->raw_subject),
         buf_len(m->raw_subject));
-    /* What begins anew on the same day is another message with the same text. */
+    /* What begins anew on the same day is another message with the same text.
+     */
     buf_print(m->seed, "%lld\n%s", (long long)pass_moment(news->pass).now,
         buf_str(m->text));
     return n;
@@ -147,8 +148,7 @@ static int
 has_failed(const struct letter *m)
 {
     return buf_failed(m->raw_subject) || buf_failed(m->raw) ||
-           buf_failed(m->subject) || buf_failed(m->text) ||
-           buf_failed(m->seed);
+           buf_failed(m->subject) || buf_failed(m->text) || buf_failed(m->seed);
 }
 
 /* Put the letter into the outbox, or with @out show it. */

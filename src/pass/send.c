@@ -6,6 +6,7 @@
 #include "source.h"
 #include "transport.h"
 
+#include <stdlib.h>
 #include <string.h>
 #include <strings.h>
 #include <sysexits.h>
@@ -106,6 +107,18 @@ send_one(struct sending *g, const struct outbox_message *m, struct fault *f)
     return outbox_sent(l, m->id, now, f);
 }
 
+/* One that always fails is to be in nobody's way. */
+static int
+least_tried_first(const void *left, const void *right)
+{
+    const struct outbox_message *a = left;
+    const struct outbox_message *b = right;
+
+    if (a->attempts != b->attempts)
+        return a->attempts < b->attempts ? -1 : 1;
+    return (a->id > b->id) - (a->id < b->id);
+}
+
 static int
 send_all(struct sending *g, const struct send_request *r, struct fault *f)
 {
@@ -116,6 +129,8 @@ send_all(struct sending *g, const struct send_request *r, struct fault *f)
     if (a == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     int rc = outbox_open(pass_ledger(g->pass), a, &open, &n, f);
+    if (rc == 0 && n > 1)
+        qsort(open, n, sizeof *open, least_tried_first);
     for (size_t i = 0; i < n && rc == 0; i++)
         if (is_wanted(&open[i], r, pass_moment(g->pass).now))
             rc = send_one(g, &open[i], f);

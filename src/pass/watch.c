@@ -125,14 +125,11 @@ look_at_holidays(struct watch *w, const struct pass *p)
 static const struct outbox_message *
 first_of(const struct outbox_message *m, size_t n, int gave_up, int64_t now)
 {
-    const struct outbox_message *first = NULL;
-
     for (size_t i = 0; i < n; i++)
-        if ((first == NULL || m[i].id < first->id) &&
-            (gave_up ? m[i].gave_up != 0
-                     : m[i].gave_up == 0 && now - m[i].created >= MAIL_WAITING))
-            first = &m[i];
-    return first;
+        if (gave_up ? m[i].gave_up != 0
+                    : m[i].gave_up == 0 && now - m[i].created >= MAIL_WAITING)
+            return &m[i];
+    return NULL;
 }
 
 static int
