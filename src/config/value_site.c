@@ -48,23 +48,29 @@ value_zone(struct reading *r, const struct key *k, struct entry *e, void *at)
     *(const char **)at = name;
 }
 
-/* One address as RFC 5321 has it, without the parts nobody uses: quoted local
- * parts and address literals. */
+/* One address as RFC 5321 has it, without the parts nobody uses, quoted local
+ * parts and address literals, and without what could not be written to: a
+ * program would take a hyphen in front for an option, and a List-Id, which has
+ * the domain, is of names alone. */
 static int
 is_address(const char *text)
 {
+    static const char names[] = "abcdefghijklmnopqrstuvwxyz"
+                                "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+                                "0123456789-._";
     const char *sign = strchr(text, '@');
 
-    if (sign == NULL || sign == text || strchr(sign + 1, '@'))
+    if (sign == NULL || sign == text || *text == '-')
         return 0;
     for (const char *c = text; *c != '\0'; c++)
         if (*c <= ' ' || *c > '~' || strchr("<>()[]\\,;:\"", *c))
             return 0;
     const char *domain = sign + 1;
     size_t len = strlen(text);
-    return *domain != '\0' && *domain != '.' && text[len - 1] != '.' &&
-           text[0] != '.' && sign[-1] != '.' && strstr(text, "..") == NULL &&
-           sign - text <= 64 && len <= 254;
+    return *domain != '\0' && domain[strspn(domain, names)] == '\0' &&
+           *domain != '.' && text[len - 1] != '.' && text[0] != '.' &&
+           sign[-1] != '.' && strstr(text, "..") == NULL && sign - text <= 64 &&
+           len <= 254;
 }
 
 void

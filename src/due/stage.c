@@ -33,17 +33,20 @@ before_return(day_t today, struct stage *out)
     return 1;
 }
 
-/* The last of the repeated reminders after the deadline, counted from 1. */
+/* The last of the repeated reminders after the deadline, counted from 1; a job
+ * that repeats none still says once that it is overdue, to whom it climbs as
+ * well. */
 static int
 overdue(const struct due *d, day_t today, struct stage *out)
 {
-    struct span every = d->task->rule->remind.overdue_every;
+    const struct reminders *remind = &d->task->rule->remind;
+    struct span every = remind->overdue_every;
     int n = 0;
     day_t day = d->deadline;
 
-    if (every.n == 0 || today <= d->deadline)
+    if ((every.n == 0 && remind->n_before == 0) || today <= d->deadline)
         return 0;
-    for (;;) {
+    while (every.n > 0) {
         day_t next = step_span(d->deadline, every, n + 1, MONTH_END_CLAMP);
         if (next == DAY_NONE || working_day(d, next) > today)
             break;

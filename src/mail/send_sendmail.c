@@ -113,7 +113,8 @@ start(const char *program, const struct mail_envelope *e, const struct pipes *p,
 }
 
 /* Wait for the program to end, and make it end when it takes too long: its
- * status, or -1 when that is not known. */
+ * status, or -1 when that is not known.  Where its end cannot be watched, it
+ * takes as long as it takes: to end it then would send everything twice. */
 static int
 finish(pid_t pid, int seconds)
 {
@@ -122,9 +123,10 @@ finish(pid_t pid, int seconds)
     int ended;
 
     do
-        ended = poll(&end, 1, 1000 * seconds);
-    while (ended < 0 && errno == EINTR);
-    close(end.fd);
+        ended = end.fd < 0 ? -1 : poll(&end, 1, 1000 * seconds);
+    while (end.fd >= 0 && ended < 0 && errno == EINTR);
+    if (end.fd >= 0)
+        close(end.fd);
     if (ended == 0)
         kill(-pid, SIGKILL);
     while (waitpid(pid, &status, 0) < 0)
@@ -202,6 +204,7 @@ send_sendmail(struct mail_session *s, const struct mail_envelope *e,
             f, EX_TEMPFAIL, "cannot run %s: %s", program, strerror(failed));
     }
     int status = finish(pid, s->route->timeout);
+    s->slow = status < 0;
     read_complaint(p.complaints, complaint, sizeof complaint);
     close_pipes(&p);
     return say(program, status, complaint, f);

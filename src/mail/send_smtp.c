@@ -246,6 +246,7 @@ send_smtp(struct mail_session *s, const struct mail_envelope *e,
         return 0;
     const struct smtp *smtp = s->kept;
     s->down = smtp->dialog.step < SMTP_SENDER;
+    s->slow = code == CURLE_OPERATION_TIMEDOUT;
     say(smtp, s->route->argument, code, f);
     /* What the server says late would be taken for the answer to another
      * message. */

@@ -41,6 +41,22 @@ mail_session_end(struct mail_session *s)
         s->by->close(s);
 }
 
+/* One that hangs may be that message's own fault; two are the server's, and
+ * fifty people would keep the pass for hours. */
+#define HANGS_MOST 2
+
+static int
+send_timed(struct mail_session *s, const struct mail_envelope *e,
+    const char *bytes, size_t len, struct fault *f)
+{
+    s->slow = 0;
+    int rc = s->by->send(s, e, bytes, len, f);
+    s->hangs = s->slow ? s->hangs + 1 : 0;
+    if (s->hangs >= HANGS_MOST)
+        s->down = 1;
+    return rc;
+}
+
 /*
  * Nonzero when CR and LF come only together, there is no NUL, and the last
  * line ends.  A bare one can be the end of a message to one server and not to
@@ -78,5 +94,5 @@ mail_send(struct mail_session *s, const struct mail_envelope *e,
         return fault_set(f, EX_DATAERR,
             "the message %s has a line that does not end in CR and LF",
             e->message_id);
-    return s->by->send(s, e, bytes, len, f);
+    return send_timed(s, e, bytes, len, f);
 }

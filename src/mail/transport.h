@@ -29,6 +29,8 @@ struct mail_session {
     const struct transport *by;
     const struct mail_route *route;
     int down;   /* at present no message at all would be taken */
+    int slow;   /* the last message took all the time that one may */
+    int hangs;  /* so many in a row did */
     void *kept; /* what the transport keeps from one message to the next */
 };
 

@@ -120,6 +120,7 @@ struct letter {
     struct buf *raw;
     struct buf *subject;
     struct buf *text;
+    struct buf *seed;
 };
 
 /* Write the letter; returns how many troubles it tells of. */
@@ -136,6 +137,10 @@ write_letter(const struct news *news, const struct letter *m)
     clean_add(m->text, CLEAN_LINES, buf_str(m->raw), buf_len(m->raw));
     clean_add(m->subject, CLEAN_LINE, buf_str(m->raw_subject),
         buf_len(m->raw_subject));
+    /* What begins anew on the same day is another message with the same text.
+     */
+    buf_print(m->seed, "%lld\n%s", (long long)pass_moment(news->pass).now,
+        buf_str(m->text));
     return n;
 }
 
@@ -143,7 +148,7 @@ static int
 has_failed(const struct letter *m)
 {
     return buf_failed(m->raw_subject) || buf_failed(m->raw) ||
-           buf_failed(m->subject) || buf_failed(m->text);
+           buf_failed(m->subject) || buf_failed(m->text) || buf_failed(m->seed);
 }
 
 /* Put the letter into the outbox, or with @out show it. */
@@ -154,9 +159,9 @@ deliver(const struct news *news, const struct letter *m, struct buf *out,
     const char *keeper = pass_fleet(news->pass)->site.mail.keeper;
     size_t n = write_letter(news, m);
     struct mailing mailing = {
-        .person = "keeper",
+        .person = MAILING_KEEPER,
         .address = keeper,
-        .seed = m->text,
+        .seed = m->seed,
         .subject = m->subject,
         .text = m->text,
     };
@@ -175,13 +180,14 @@ deliver(const struct news *news, const struct letter *m, struct buf *out,
 static int
 tell(const struct news *news, struct buf *out, struct fault *f)
 {
-    struct letter m = {buf_new(), buf_new(), buf_new(), buf_new()};
+    struct letter m = {buf_new(), buf_new(), buf_new(), buf_new(), buf_new()};
     int rc = -1;
 
-    if (!m.raw_subject || !m.raw || !m.subject || !m.text)
+    if (!m.raw_subject || !m.raw || !m.subject || !m.text || !m.seed)
         fault_fill(f, EX_OSERR, "out of memory");
     else
         rc = deliver(news, &m, out, f);
+    buf_free(m.seed);
     buf_free(m.text);
     buf_free(m.subject);
     buf_free(m.raw);

@@ -5,9 +5,12 @@
 #include "pass.h"
 #include "told.h"
 
+/* Whoever keeps the program, as the outbox has them: no person's id. */
+#define MAILING_KEEPER "(keeper)"
+
 /* A message of this site to somebody. */
 struct mailing {
-    const char *person;     /* for the outbox */
+    const char *person;     /* for the outbox: an id, or MAILING_KEEPER */
     const char *address;    /* of the same */
     const struct buf *seed; /* what its Message-ID is made from, so that a run
                                that is repeated makes no second message */

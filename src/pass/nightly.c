@@ -1,15 +1,20 @@
 #include "nightly.h"
 
+#include "arena.h"
 #include "buf.h"
 #include "keeper.h"
 #include "lock.h"
+#include "outbox.h"
 #include "planning.h"
 #include "publish.h"
 #include "remind.h"
 #include "send.h"
 #include "turn.h"
 
+#include <string.h>
 #include <sysexits.h>
+
+#define ABOUT_FEEDS "the feeds"
 
 /* The first fault of a run is its outcome. */
 struct outcome {
@@ -72,7 +77,7 @@ run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
     struct outcome o = {0, f};
     struct fault seen;
 
-    report(&o, w, "the feeds", publish_all(p, notes, &seen), &seen);
+    report(&o, w, ABOUT_FEEDS, publish_all(p, notes, &seen), &seen);
     report(&o, w, "the reminders", remind_all(p, s, &seen), &seen);
     report(&o, w, "the plan", keep_plan(p, &seen), &seen);
     take(&o, watch_look(w, p, s, &seen), &seen);
@@ -122,6 +127,42 @@ nightly_run(const struct pass *p, struct buf *notes, struct fault *f)
     return rc;
 }
 
+/* A feed that could not be written is not looked at: taken to be as it was. */
+static int
+keep_feeds(const struct pass *p, struct watch *w, struct fault *f)
+{
+    struct arena *a = arena_new();
+    struct trouble *told;
+    size_t n;
+
+    if (a == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    int rc = trouble_list(pass_ledger(p), a, &told, &n, f);
+    for (size_t i = 0; i < n && rc == 0; i++)
+        if (strcmp(told[i].about, ABOUT_FEEDS) == 0)
+            watch_add(w, ABOUT_FEEDS, "%s", told[i].says);
+    arena_free(a);
+    return rc;
+}
+
+static int
+show_waiting(const struct pass *p, struct buf *out, struct fault *f)
+{
+    struct arena *a = arena_new();
+    struct outbox_message *open;
+    size_t n;
+
+    if (a == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    int rc = outbox_open(pass_ledger(p), a, &open, &n, f);
+    for (size_t i = 0; i < n && rc == 0; i++)
+        if (open[i].gave_up == 0)
+            buf_print(out, "to %s, once more: message %lld of the outbox\n",
+                open[i].person, (long long)open[i].id);
+    arena_free(a);
+    return rc;
+}
+
 static int
 show_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
     struct buf *out, struct fault *f)
@@ -130,9 +171,10 @@ show_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
         buf_text(out, "there is no [mail], so nobody is written to\n");
         return 0;
     }
-    if (remind_show(p, s, out, f) || watch_look(w, p, s, f))
+    if (remind_show(p, s, out, f) || keep_feeds(p, w, f) ||
+        watch_look(w, p, s, f) || keeper_show(p, w, out, f))
         return -1;
-    return keeper_show(p, w, out, f);
+    return show_waiting(p, out, f);
 }
 
 int

@@ -1,10 +1,12 @@
 #include "send.h"
 
 #include "arena.h"
+#include "mailing.h"
 #include "outbox.h"
 #include "source.h"
 #include "transport.h"
 
+#include <stdlib.h>
 #include <string.h>
 #include <strings.h>
 #include <sysexits.h>
@@ -47,6 +49,8 @@ address_of(const struct pass *p, const struct outbox_message *m)
 {
     const struct fleet *f = pass_fleet(p);
 
+    if (strcmp(m->person, MAILING_KEEPER) == 0 && f->site.mail.keeper != NULL)
+        return f->site.mail.keeper;
     for (size_t i = 0; i < f->n_persons; i++)
         if (strcasecmp(f->persons[i].id, m->person) == 0)
             return f->persons[i].mail;
@@ -103,6 +107,18 @@ send_one(struct sending *g, const struct outbox_message *m, struct fault *f)
     return outbox_sent(l, m->id, now, f);
 }
 
+/* One that always fails is to be in nobody's way. */
+static int
+least_tried_first(const void *left, const void *right)
+{
+    const struct outbox_message *a = left;
+    const struct outbox_message *b = right;
+
+    if (a->attempts != b->attempts)
+        return a->attempts < b->attempts ? -1 : 1;
+    return (a->id > b->id) - (a->id < b->id);
+}
+
 static int
 send_all(struct sending *g, const struct send_request *r, struct fault *f)
 {
@@ -113,6 +129,8 @@ send_all(struct sending *g, const struct send_request *r, struct fault *f)
     if (a == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     int rc = outbox_open(pass_ledger(g->pass), a, &open, &n, f);
+    if (rc == 0 && n > 1)
+        qsort(open, n, sizeof *open, least_tried_first);
     for (size_t i = 0; i < n && rc == 0; i++)
         if (is_wanted(&open[i], r, pass_moment(g->pass).now))
             rc = send_one(g, &open[i], f);

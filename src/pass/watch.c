@@ -13,7 +13,7 @@
 
 /* These are our own policy. */
 #define HOLIDAYS_LEFT 56   /* days */
-#define MAIL_FAILING 21600 /* seconds: six hours */
+#define MAIL_WAITING 21600 /* seconds: six hours */
 #define READINGS_QUIET 28  /* days */
 
 struct watch {
@@ -120,25 +120,40 @@ look_at_holidays(struct watch *w, const struct pass *p)
                 fleet->tasks[i].rule->calendar, today);
 }
 
+/* The first written of those that were given up, or of those that have waited
+ * for long; NULL for none. */
+static const struct outbox_message *
+first_of(const struct outbox_message *m, size_t n, int gave_up, int64_t now)
+{
+    for (size_t i = 0; i < n; i++)
+        if (gave_up ? m[i].gave_up != 0
+                    : m[i].gave_up == 0 && now - m[i].created >= MAIL_WAITING)
+            return &m[i];
+    return NULL;
+}
+
 static int
 look_at_mail(struct watch *w, const struct pass *p, struct fault *f)
 {
-    struct outbox_message *waiting;
+    int64_t now = pass_moment(p).now;
+    struct outbox_message *open;
+    const struct outbox_message *m;
     size_t n;
-    char day[WORDING_DATE];
+    char when[CLOCK_WORDS];
 
-    if (outbox_open(pass_ledger(p), w->arena, &waiting, &n, f))
+    if (outbox_open(pass_ledger(p), w->arena, &open, &n, f))
         return -1;
-    for (size_t i = 0; i < n; i++)
-        if (waiting[i].attempts > 0 &&
-            pass_moment(p).now - waiting[i].created >= MAIL_FAILING) {
-            watch_add(w, "the mail",
-                "a message to %s of %s cannot be sent, and is tried again "
-                "each time",
-                waiting[i].recipient,
-                wording_date((day_t)(waiting[i].created / 86400), day));
-            break;
-        }
+    if ((m = first_of(open, n, 0, now)) != NULL)
+        watch_add(w, "the mail",
+            "message %lld to %s, written %s, is not sent yet, and is tried "
+            "again each time",
+            (long long)m->id, m->recipient,
+            clock_words(pass_fleet(p)->site.time_zone, m->created, when));
+    if ((m = first_of(open, n, 1, now)) != NULL)
+        watch_add(w, "mail that was given up",
+            "message %lld to %s was given up: see ostler outbox, and then "
+            "retry or drop it",
+            (long long)m->id, m->recipient);
     return 0;
 }
 

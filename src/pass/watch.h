@@ -23,9 +23,9 @@ void watch_add(struct watch *w, const char *about, const char *format, ...)
 
 /*
  * Look for what nobody else would notice: holidays that are known for less
- * than eight weeks more, mail that has failed for six hours, and no reading
- * for four weeks where there were some and something is due by them.  Returns
- * 0, or -1 with @f set.
+ * than eight weeks more, mail that was given up, or has waited for six hours,
+ * and no reading for four weeks where there were some and something is due by
+ * them.  Returns 0, or -1 with @f set.
  */
 int watch_look(struct watch *w, const struct pass *p, const struct snapshot *s,
     struct fault *f);

@@ -5,6 +5,7 @@
 
 #include <ctype.h>
 #include <stdio.h>
+#include <string.h>
 
 enum letter_group
 letter_group(const struct due *d)
@@ -71,7 +72,7 @@ say_days(const struct due *d, letter_line *line, void *to, struct buf *text)
 
     buf_clear(text);
     if (d->deadline == DAY_NONE)
-        buf_print(text, "cannot be told (%s)", class);
+        buf_print(text, "not known (%s)", class);
     else
         buf_print(text, "%s (%s)", wording_date(d->deadline, day), class);
     line(to,
@@ -145,7 +146,9 @@ say_why(const struct due *d, letter_line *line, void *to, struct buf *text)
         buf_text(text, "nothing says when it was last done");
     else
         buf_text(text, why->text);
-    if (why != NULL && why->step == REASON_INTERVAL && why->before != DAY_NONE)
+    /* After a colon it says itself what it runs from. */
+    if (why != NULL && why->step == REASON_INTERVAL &&
+        why->before != DAY_NONE && strchr(why->text, ':') == NULL)
         buf_print(text, ", from %s", wording_date(why->before, day));
     line(to, "Why", buf_str(text));
     for (size_t i = 0; i < d->n_reasons; i++)
@@ -223,8 +226,8 @@ letter_short(const struct due *d, struct buf *out)
 }
 
 const char letter_first_text[] =
-    "This is the first message to you. What follows was reminded of before "
-    "it, and is taken as told; you hear of each again at its next stage.";
+    "This is the first message to you. What follows was under way before it, "
+    "and is only named here; you hear of each again at its next reminder.";
 
 void
 letter_outlook(const struct letter *l, struct buf *out)

@@ -307,6 +307,12 @@ site_and_mail(void **state)
         {"[person p]\ntold = all\nmail = manager\n",
             F "3: error: 'mail': 'manager' is not a mail address; expected "
               "one such as manager@skerrow.example and nothing around it\n"},
+        {"[person p]\ntold = all\nmail = -a@b.example\n", F
+            "3: error: 'mail': '-a@b.example' is not a mail address; expected "
+            "one such as manager@skerrow.example and nothing around it\n"},
+        {"[person p]\ntold = all\nmail = a@b!c.example\n", F
+            "3: error: 'mail': 'a@b!c.example' is not a mail address; expected "
+            "one such as manager@skerrow.example and nothing around it\n"},
         {"[person p]\ntold = all\nmail = a@b@c.example\n",
             F "3: error: 'mail': 'a@b@c.example' is not a mail address; "
               "expected one such as manager@skerrow.example and nothing "

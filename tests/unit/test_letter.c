@@ -168,6 +168,27 @@ the_text(void **state)
         "When it is done: ostler record K7 a --on DAY\n\n" CAUTION);
 }
 
+/* Of four within a length of time it is the oldest that decides, and the reason
+ * says so itself: it does not run from the newest. */
+static void
+a_reason_that_says_all(void **state)
+{
+    struct world *w = *state;
+    struct letter_item items[WORLD_TASKS];
+    struct buf *out = buf_new();
+    struct job *j = world_job(w, "a", "4 within 12 months");
+
+    world_done(w, j, "2025-12-10");
+    world_done(w, j, "2026-02-10");
+    world_done(w, j, "2026-04-10");
+    world_done(w, j, "2026-09-10");
+    struct letter l = letter_of(w, items);
+    assert_int_equal(letter_text(&l, out), 0);
+    assert_non_null(
+        strstr(buf_str(out), "is the 4th last and then drops out\n"));
+    buf_free(out);
+}
+
 /* A first message names what was under way; an outlook lists all. */
 static void
 two_short_lists(void **state)
@@ -186,9 +207,9 @@ two_short_lists(void **state)
     assert_made(&l, letter_text,
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "Under way (1)\n\n"
-        "This is the first message to you. What follows was reminded of before "
-        "it, and is taken as told; you hear of each again at its next "
-        "stage.\n\n"
+        "This is the first message to you. What follows was under way before "
+        "it, and is only named here; you hear of each again at its next "
+        "reminder.\n\n"
         "- K7 Wash, deadline Thu 10 Dec 2026 (own)\n\n" CAUTION);
     l.n_under_way = 0;
     l.outlook = date("2026-12-28");
@@ -331,6 +352,7 @@ main(void)
         WORLD_TEST(subjects_of_one),
         WORLD_TEST(a_deadline_that_moved),
         WORLD_TEST(the_text),
+        WORLD_TEST(a_reason_that_says_all),
         WORLD_TEST(two_short_lists),
         WORLD_TEST(a_plan_day_in_a_list),
         WORLD_TEST(a_long_title_is_cut),

@@ -72,14 +72,18 @@ stages_while_overdue(void **state)
     assert_stage(w, j, "2027-05-17", "overdue-182", "2027-05-16");
 }
 
+/* Due on Sunday the 17th.  Nobody asked to repeat it, yet that it is overdue is
+ * told once: a date does not slip in silence. */
 static void
-never_again_once_overdue(void **state)
+once_when_overdue(void **state)
 {
     struct world *w = *state;
     struct job *j = reminded(w);
 
     j->rule.remind.overdue_every.n = 0;
-    assert_stage(w, j, "2026-05-20", "0-days-before", "2026-05-17");
+    assert_stage(w, j, "2026-05-17", "0-days-before", "2026-05-17");
+    assert_stage(w, j, "2026-05-18", "overdue-0", "2026-05-18");
+    assert_stage(w, j, "2027-05-20", "overdue-0", "2026-05-18");
     j->rule.remind.n_before = 0;
     assert_stage(w, j, "2026-05-20", "", "");
 }
@@ -214,6 +218,10 @@ a_person_to_climb_to(void **state)
     /* On the very day, though the next stage is only reached on the 25th. */
     assert_true(concerns(w, j, "2026-05-24", week, 1));
     assert_true(concerns(w, j, "2026-05-25", week, 1));
+    /* So too when nothing is repeated. */
+    j->rule.remind.overdue_every.n = 0;
+    assert_false(concerns(w, j, "2026-05-23", week, 1));
+    assert_true(concerns(w, j, "2026-05-24", week, 1));
 }
 
 /* What has no date concerns all. */
@@ -234,7 +242,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(stages_before_the_deadline),
         WORLD_TEST(stages_while_overdue),
-        WORLD_TEST(never_again_once_overdue),
+        WORLD_TEST(once_when_overdue),
         WORLD_TEST(units_of_a_stage),
         WORLD_TEST(no_record_once_a_week),
         WORLD_TEST(a_reading_and_the_deadline),
