@@ -36,16 +36,29 @@ struct planner {
     long looks; /* at days, left for all searches together */
 };
 
+/* Put @i on @d, or leave all as it is. */
+static int
+put(struct timetable *t, long i, day_t d)
+{
+    size_t mark = timetable_mark(t);
+    int rc = timetable_put(t, i, d);
+
+    if (rc != 1)
+        timetable_back(t, mark);
+    return rc;
+}
+
 /* Put @i where an earlier plan had it; or it waits for those that can be. */
 static int
 place_kept(struct planner *p, long i)
 {
     day_t d = choose_kept(p->t, i);
 
-    if (d != DAY_NONE)
-        return timetable_put(p->t, i, d);
-    timetable_defer(p->t, i, TURN_OPEN);
-    return 0;
+    int rc = d == DAY_NONE ? 0 : put(p->t, i, d);
+
+    if (rc == 0)
+        timetable_defer(p->t, i, TURN_OPEN);
+    return rc;
 }
 
 /* Put @i on the best day that is free; else make room; or it is late. */
@@ -54,9 +67,10 @@ place_open(struct planner *p, long i)
 {
     day_t d = choose_day(p->t, i);
 
-    if (d != DAY_NONE)
-        return timetable_put(p->t, i, d);
-    int rc = room_make(p->room, i);
+    int rc = d == DAY_NONE ? 0 : put(p->t, i, d);
+
+    if (rc == 0)
+        rc = room_make(p->room, i);
     if (rc == 0)
         timetable_defer(p->t, i, TURN_LATE);
     return rc;
@@ -69,8 +83,11 @@ place_late(struct planner *p, long i)
 
     if (rc != 0)
         return rc;
-    day_t d = choose_late(p->t, i);
-    return timetable_put(p->t, i, d == DAY_NONE ? timetable_nowhere(p->t) : d);
+    day_t d = choose_day(p->t, i);
+    if (d == DAY_NONE)
+        d = choose_late(p->t, i);
+    return timetable_force(
+        p->t, i, d == DAY_NONE ? timetable_nowhere(p->t) : d);
 }
 
 static int

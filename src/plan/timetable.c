@@ -14,6 +14,7 @@
 struct was {
     size_t item;
     day_t day;
+    enum turn turn;
     struct plan_call call;
     long newest; /* of its work */
     int created; /* it was not there */
@@ -54,7 +55,8 @@ note(struct timetable *t, size_t i, int created)
         return -1;
     t->log = log;
     t->log[t->n_log++] =
-        (struct was){i, item->day, item->call, *newest(t, item->work), created};
+        (struct was){i, item->day, item->turn, item->call,
+            *newest(t, item->work), created};
     return 0;
 }
 
@@ -317,6 +319,14 @@ timetable_waiting(const struct timetable *t)
     return queue_first(t->waiting);
 }
 
+int
+timetable_is_called(const struct timetable *t, long i)
+{
+    const struct item *item = &t->items[i];
+
+    return item->day != DAY_NONE || *newest(t, item->work) == i;
+}
+
 void
 timetable_defer(struct timetable *t, long i, enum turn turn)
 {
@@ -333,13 +343,28 @@ timetable_widen(struct timetable *t, long i, day_t from)
     return 0;
 }
 
+static int
+is_within(day_t d, const struct plan_call *call)
+{
+    return d >= call->from && d <= call->to;
+}
+
+/* Nonzero when what somebody booked has the window @call for it, or had none
+ * before either. */
+static int
+suits_booking(const struct plan_call *call, const struct plan_call *before)
+{
+    return call->fixed == DAY_NONE || is_within(call->fixed, call) ||
+           (before && !is_within(call->fixed, before));
+}
+
 /* Nonzero when an item that kept its call @before keeps the call it has now.
- * What was late already may stay so, and what somebody booked stays. */
+ * What was late already may stay so. */
 static int
 still_keeps(const struct item *item, const struct plan_call *before)
 {
     if (item->day == item->call.fixed)
-        return 1;
+        return suits_booking(&item->call, before);
     return item->day >= item->call.from &&
            (item->day <= item->call.to || item->day > before->to);
 }
@@ -351,6 +376,7 @@ change_call(struct timetable *t, size_t i, const struct plan_call *call)
 {
     struct item *item = &t->items[i];
     struct plan_call before = item->call;
+    int called = timetable_is_called(t, (long)i);
 
     if (note(t, i, 0))
         return -1;
@@ -359,7 +385,7 @@ change_call(struct timetable *t, size_t i, const struct plan_call *call)
         return still_keeps(item, &before);
     item->turn = first_turn(call);
     call_for(t, i);
-    return 1;
+    return suits_booking(call, called ? &before : NULL);
 }
 
 /* Item @i is not called any more, if it has no day: 1, 0 or -1. */
@@ -393,7 +419,7 @@ follow(struct timetable *t, long i)
         if (rc == 0)
             return next < 0 ? 1 : call_off(t, (size_t)next);
         if (rc == 1 && next < 0)
-            return add(t, w, i, &call) ? -1 : 1;
+            return add(t, w, i, &call) ? -1 : suits_booking(&call, NULL);
         if (rc == 1)
             rc = change_call(t, (size_t)next, &call);
         i = next;
@@ -405,11 +431,19 @@ int
 timetable_put(struct timetable *t, long i, day_t d)
 {
     assert(d >= t->problem->today && d <= timetable_nowhere(t));
+    assert(timetable_is_called(t, i));
     if (note(t, (size_t)i, 0))
         return -1;
     leave(t, (size_t)i);
     stand_on(t, (size_t)i, d);
     return follow(t, i);
+}
+
+int
+timetable_force(struct timetable *t, long i, day_t d)
+{
+    assert(t->items[i].day == DAY_NONE);
+    return timetable_put(t, i, d) < 0 ? -1 : 1;
 }
 
 int
@@ -443,6 +477,7 @@ restore(struct timetable *t, const struct was *w)
 
     leave(t, w->item);
     item->call = w->call;
+    item->turn = w->turn;
     if (w->day != DAY_NONE)
         stand_on(t, w->item, w->day);
     else if (*newest(t, item->work) == (long)w->item)
