@@ -164,13 +164,24 @@ load_weight(const struct load *l, const struct plan_work *w, day_t d)
 }
 
 void
-load_allow(struct load *l, const struct plan_work *w, day_t d, int sign)
+load_allow(struct load *l, const struct plan_work *w, day_t d,
+    const struct hindrance *h, int sign)
 {
-    const struct plan_unit *u = unit_of(l, w);
     struct room *r = &l->rooms[at(l, w->place, d)];
 
-    r->more_vehicles += sign;
-    r->more_minutes += sign * w->minutes;
-    for (size_t i = 0; i < u->n_groups; i++)
-        l->absences[at(l, u->groups[i], d)].more += sign;
+    switch (h->limit) {
+    case PLAN_VEHICLES:
+        r->more_vehicles += sign;
+        break;
+    case PLAN_MINUTES:
+        r->more_minutes += sign * w->minutes;
+        break;
+    case PLAN_AWAY:
+        l->absences[at(l, h->group, d)].more += sign;
+        break;
+    case PLAN_FREE:
+    case PLAN_SHUT:
+    case PLAN_ELSEWHERE:
+        break;
+    }
 }

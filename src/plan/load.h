@@ -33,8 +33,9 @@ void load_take(struct load *l, const struct plan_work *w, day_t d);
 /* How busy the place of @w is on @d: to compare days, least first. */
 long load_weight(const struct load *l, const struct plan_work *w, day_t d);
 
-/* Raise every limit in the way of @w on @d by as much as @w needs, and lower
- * them again with @sign -1: to ask what if. */
-void load_allow(struct load *l, const struct plan_work *w, day_t d, int sign);
+/* Raise the limit @h on @d by as much as @w needs, and lower it again with
+ * @sign -1: to ask what if. */
+void load_allow(struct load *l, const struct plan_work *w, day_t d,
+    const struct hindrance *h, int sign);
 
 #endif

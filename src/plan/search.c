@@ -94,8 +94,8 @@ rank_works(const struct plan_problem *p, const struct timetable *t, long i)
             (struct nearness){w, kin(p, call->work, &p->works[w]), DAY_LAST};
     for (size_t k = 0; k < n; k++)
         note_nearness(&near[items[k].work - p->works], &items[k], call);
-    near[call->work - p->works] = (struct nearness){
-        (size_t)(call->work - p->works), 0, -1};
+    near[call->work - p->works] =
+        (struct nearness){(size_t)(call->work - p->works), 0, -1};
     qsort(near, p->n_works, sizeof *near, by_nearness);
     return near;
 }
@@ -201,9 +201,12 @@ search_in(struct search *s)
     size_t mark = timetable_mark(s->t);
     int rc = 0;
 
-    for (size_t i = 0; i < s->n && rc == 0; i++)
-        rc = timetable_withdraw(s->t, s->works[i]);
-    for (int tries = TRIES_FIRST; tries < TRIES_MOST && *s->looks > 0 && rc == 0;
+    for (size_t k = 0; k < s->n && rc == 0; k++) {
+        long i = timetable_newest(s->t, s->works[k]);
+        if (i >= 0)
+            rc = timetable_withdraw(s->t, timetable_first_of(s->t, i));
+    }
+    for (int tries = TRIES_FIRST; tries<TRIES_MOST && * s->looks> 0 && rc == 0;
          tries *= 2) {
         s->tries = tries;
         rc = assign(s);

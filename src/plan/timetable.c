@@ -54,9 +54,8 @@ note(struct timetable *t, size_t i, int created)
     if (log == NULL)
         return -1;
     t->log = log;
-    t->log[t->n_log++] =
-        (struct was){i, item->day, item->turn, item->call,
-            *newest(t, item->work), created};
+    t->log[t->n_log++] = (struct was){
+        i, item->day, item->turn, item->call, *newest(t, item->work), created};
     return 0;
 }
 
@@ -447,20 +446,27 @@ timetable_force(struct timetable *t, long i, day_t d)
 }
 
 int
-timetable_withdraw(struct timetable *t, size_t work)
+timetable_withdraw(struct timetable *t, long i)
 {
-    long first = -1;
+    size_t cycle = t->items[i].cycle;
+    long k = *newest(t, t->items[i].work);
 
-    for (long i = t->newest[work]; i >= 0; i = t->items[i].previous) {
-        if (note(t, (size_t)i, 0))
+    for (; k >= 0 && t->items[k].cycle >= cycle; k = t->items[k].previous) {
+        if (note(t, (size_t)k, 0))
             return -1;
-        leave(t, (size_t)i);
-        queue_drop(t->waiting, (size_t)i);
-        first = i;
+        leave(t, (size_t)k);
+        queue_drop(t->waiting, (size_t)k);
     }
-    if (first >= 0)
-        call_for(t, (size_t)first);
+    call_for(t, (size_t)i);
     return 0;
+}
+
+long
+timetable_first_of(const struct timetable *t, long i)
+{
+    while (t->items[i].previous >= 0)
+        i = t->items[i].previous;
+    return i;
 }
 
 size_t

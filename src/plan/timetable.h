@@ -22,8 +22,8 @@ struct item {
     const struct plan_work *work;
     size_t cycle;
     struct plan_call call;
-    day_t day;     /* DAY_NONE while it has none; one that has none and is
-                      not the newest of its work is not called at present */
+    day_t day; /* DAY_NONE while it has none; one that has none and is
+                  not the newest of its work is not called at present */
     enum turn turn;
     long previous; /* items of the same work, -1 for none */
     long next;
@@ -78,7 +78,8 @@ int timetable_widen(struct timetable *t, long i, day_t from);
 /*
  * Give item @i the day @d, whatever day it had, and work out anew the calls of
  * its work that follow.  Returns 1; 0 when one of those that have a day, or are
- * booked for one, could not keep it, where the caller has to go back; -1 when memory is out.
+ * booked for one, could not keep it, where the caller has to go back; -1 when
+ * memory is out.
  */
 int timetable_put(struct timetable *t, long i, day_t d);
 
@@ -86,9 +87,12 @@ int timetable_put(struct timetable *t, long i, day_t d);
  * lies outside its window. */
 int timetable_force(struct timetable *t, long i, day_t d);
 
-/* Take the days of all calls of a work away: it begins anew.  0, or -1 when
- * memory is out. */
-int timetable_withdraw(struct timetable *t, size_t work);
+/* Take the days of item @i and of what comes after it away: it waits anew.  0,
+ * or -1 when memory is out. */
+int timetable_withdraw(struct timetable *t, long i);
+
+/* The first call of the work of item @i. */
+long timetable_first_of(const struct timetable *t, long i);
 
 /* Where things stand now, and back to there. */
 size_t timetable_mark(const struct timetable *t);

@@ -1,14 +1,14 @@
 /*
  * Work out the plans of problems given as numbers, for a solver from outside
- * to be held against.  Days are numbers from 0, which is today.  Each problem on
- * the standard input is
+ * to be held against.  Days are numbers from 0, which is today.  Each problem
+ * on the standard input is
  *
  *   PLACES GROUPS UNITS CALENDARS WORKS UNTIL
  *   calendars:  OPEN N CLOSED...
  *   places:     VEHICLES MINUTES
  *   groups:     AWAY CALENDAR N UNIT...
- *   works:      UNIT PLACE MINUTES STAYS CALENDAR CYCLES FROM TO GAP_FROM GAP_TO
- *               N (CYCLE DAY)...
+ *   works:      UNIT PLACE MINUTES STAYS CALENDAR CYCLES FROM TO GAP_FROM
+ * GAP_TO N (CYCLE DAY)...
  *
  * where OPEN is a number of seven bits, Monday lowest, CALENDAR counts from 0
  * and is -1 for a group that holds on all days, the first call has the window
