@@ -14,10 +14,10 @@ hindrance_on(struct timetable *t, const struct item *item, day_t d)
     int stands = item->day != timetable_nowhere(t);
 
     if (stands)
-        load_take(l, item->work, item->day);
+        load_take(l, item->work, item->day, item->apart);
     struct hindrance h = load_check(l, item->work, d);
     if (stands)
-        load_put(l, item->work, item->day);
+        (void)load_put(l, item->work, item->day);
     return h;
 }
 

@@ -92,11 +92,9 @@ place(struct planner *p, long i)
 static int
 place_all(struct planner *p)
 {
-    for (long i; (i = timetable_waiting(p->t)) >= 0;) {
+    for (long i; (i = timetable_waiting(p->t)) >= 0;)
         if (place(p, i) < 0)
             return -1;
-        timetable_settle(p->t);
-    }
     return 0;
 }
 
@@ -114,41 +112,72 @@ find_late(const struct timetable *t, long i)
     return -1;
 }
 
-/* Look once more, now that all have a day, for one for each that is late.
- * Returns how many found one, or -1. */
-static int
-mend(struct planner *p)
+static size_t
+count_late(const struct timetable *t)
 {
-    int mended = 0;
+    size_t n = 0;
 
+    for (long i = 0; (i = find_late(t, i)) >= 0; i++)
+        n++;
+    return n;
+}
+
+/* Look once more, now that all have a day, for one for each that is late. */
+static int
+look_again(struct planner *p)
+{
     for (long i = 0; (i = find_late(p->t, i)) >= 0; i++) {
         int rc = room_make(p->room, i);
         if (rc == 0)
             rc = search_days(p->problem, p->t, i, &p->looks);
         if (rc < 0)
             return -1;
-        mended += rc;
-        timetable_settle(p->t);
     }
-    return mended;
+    return place_all(p);
+}
+
+/* Have fewer calls late: 1, 0 with nothing changed when that was not found, or
+ * -1. */
+static int
+mend(struct planner *p)
+{
+    size_t late = count_late(p->t);
+
+    timetable_settle(p->t);
+    size_t mark = timetable_mark(p->t);
+    if (late == 0)
+        return 0;
+    if (look_again(p))
+        return -1;
+    if (count_late(p->t) < late)
+        return 1;
+    timetable_back(p->t, mark);
+    return 0;
+}
+
+static int
+place_and_merge(struct planner *p)
+{
+    if (place_all(p))
+        return -1;
+    timetable_settle(p->t);
+    if (merge_visits(p->problem, p->t))
+        return -1;
+    return place_all(p);
 }
 
 int
 lay_out(const struct plan_problem *problem, struct timetable *t, struct room *r)
 {
     struct planner p = {problem, t, r, LOOKS_MOST};
-    int rc = 1;
+    int rc;
 
-    for (int round = 0; rc > 0 && round < ROUNDS_MOST; round++) {
-        rc = place_all(&p);
-        if (rc == 0)
-            rc = merge_visits(problem, t);
-        if (rc == 0)
-            rc = place_all(&p);
-        if (rc == 0)
-            rc = mend(&p);
+    for (int left = ROUNDS_MOST; (rc = place_and_merge(&p)) == 0; left--) {
+        if (left == 0)
+            return 0;
+        rc = mend(&p);
+        if (rc != 1)
+            return rc;
     }
-    if (rc > 0)
-        rc = place_all(&p);
     return rc;
 }

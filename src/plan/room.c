@@ -302,7 +302,7 @@ room_book(struct room *r, long i, day_t d)
 
     begin(r);
     while (rc == 1) {
-        struct hindrance h = load_check(timetable_load(r->t), w, d);
+        struct hindrance h = load_check_open(timetable_load(r->t), w, d);
         rc = h.limit == PLAN_FREE ? 0 : clear(r, w, d, &h);
     }
     if (rc < 0 || !timetable_is_called(r->t, i))

@@ -143,10 +143,10 @@ scarcest(struct search *s, int *days)
 static int
 can_be_booked(const struct search *s, const struct item *item)
 {
-    enum plan_limit in_way =
-        load_check(timetable_load(s->t), item->work, item->call.fixed).limit;
+    struct hindrance h =
+        load_check_open(timetable_load(s->t), item->work, item->call.fixed);
 
-    return in_way == PLAN_FREE || in_way == PLAN_SHUT;
+    return h.limit == PLAN_FREE;
 }
 
 static int assign(struct search *s);

@@ -95,7 +95,7 @@ stand_on(struct timetable *t, size_t i, day_t d)
     queue_drop(t->waiting, i);
     if (d == timetable_nowhere(t))
         return;
-    load_put(t->load, item->work, d);
+    item->apart = load_put(t->load, item->work, d);
     item->beside = *head(t, item->work, d);
     *head(t, item->work, d) = (long)i;
 }
@@ -110,7 +110,7 @@ leave(struct timetable *t, size_t i)
     item->day = DAY_NONE;
     if (d == DAY_NONE || d == timetable_nowhere(t))
         return;
-    load_take(t->load, item->work, d);
+    load_take(t->load, item->work, d, item->apart);
     long *from = head(t, item->work, d);
     while (*from != (long)i)
         from = &t->items[*from].beside;

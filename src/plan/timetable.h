@@ -25,6 +25,7 @@ struct item {
     day_t day; /* DAY_NONE while it has none; one that has none and is
                   not the newest of its work is not called at present */
     enum turn turn;
+    int apart;     /* as load_put() says */
     long previous; /* items of the same work, -1 for none */
     long next;
     long beside; /* the next item at the same place on the same day, or -1 */
