@@ -6,7 +6,7 @@
 
 /* How many single days are looked at, at most, in search of one for calls that
  * are late, and how often merging and mending take turns. */
-#define LOOKS_MOST 3000000L
+#define LOOKS_MOST 1000000L
 #define ROUNDS_MOST 4
 
 /* What a plan is made with. */
