@@ -12,7 +12,7 @@
  * to eight units and three places, with groups, bookings and work that leaves
  * the unit in use.  Today is a Monday.
  */
-#define RANDOM_TODAY ((day_t)20790)
+#define RANDOM_TODAY ((day_t)20794)
 #define RANDOM_WORKS 24
 #define RANDOM_CYCLES 8
 #define RANDOM_CALENDARS 4
