@@ -103,6 +103,14 @@ sanitize:
 	@$(MAKE) --no-print-directory check-built BUILD=$(BUILD)/sanitize \
 		SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all"
 
+# Plans against the optimum, on 1,000 problems each of three seeds.
+.PHONY: plan-proof
+plan-proof: deps-test all
+	@for seed in 1 2 3; do \
+		BUILD=$(BUILD) CC="$(CC)" PROBLEMS=1000 SEED=$$seed \
+			tests/reference/40-plan-solver || exit 1; \
+	done
+
 # Speed and memory beside a peer, in one run; ratios, never a test.
 .PHONY: bench
 bench: deps
@@ -116,8 +124,11 @@ bench-built: all
 		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/snapshot \
 		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/plan \
+		tests/bench/bench_plan.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
+	@$(BUILD)/bench/plan
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 
@@ -167,6 +178,7 @@ help:
 	@echo 'make deps        install the packages that are missing'
 	@echo 'make deps-tools  the compilers and checkers of the targets below'
 	@echo 'make sanitize    the tests under ASan and UBSan'
+	@echo 'make plan-proof  the planner against an integer program'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
