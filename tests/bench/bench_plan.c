@@ -1,6 +1,5 @@
 /* How much of the processor a year's plan takes, from a hundred vehicles to ten
- * thousand, and
- * again after one change, as a share of the whole. */
+ * thousand, and again after one change, as a share of the whole. */
 #include "plan.h"
 
 #include <stdio.h>
