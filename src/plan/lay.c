@@ -2,7 +2,7 @@
 
 #include "choose.h"
 #include "merge.h"
-#include "search.h"
+#include "rework.h"
 
 /* How many single days are looked at, at most, in search of one for calls that
  * are late, and how often merging and mending take turns. */
@@ -60,7 +60,7 @@ place_open(struct planner *p, long i)
 static int
 place_late(struct planner *p, long i)
 {
-    int rc = search_days(p->problem, p->t, i, &p->looks);
+    int rc = rework_days(p->problem, p->t, i, &p->looks);
 
     if (rc != 0)
         return rc;
@@ -129,7 +129,7 @@ look_again(struct planner *p)
     for (long i = 0; (i = find_late(p->t, i)) >= 0; i++) {
         int rc = room_make(p->room, i);
         if (rc == 0)
-            rc = search_days(p->problem, p->t, i, &p->looks);
+            rc = rework_days(p->problem, p->t, i, &p->looks);
         if (rc < 0)
             return -1;
     }

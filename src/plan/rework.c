@@ -1,4 +1,4 @@
-#include "search.h"
+#include "rework.h"
 
 #include "choose.h"
 
@@ -219,7 +219,7 @@ search_in(struct search *s)
 }
 
 int
-search_days(
+rework_days(
     const struct plan_problem *p, struct timetable *t, long i, long *looks)
 {
     struct nearness *near = rank_works(p, t, i);
