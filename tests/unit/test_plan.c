@@ -140,6 +140,50 @@ what_is_booked_stays(void **state)
     plan_free(plan);
 }
 
+/* K1's second time, one to four days after the first, is booked for Friday;
+ * K2's, due on Friday, could be on Wednesday. */
+static int
+next_of_two(
+    void *with, size_t work, const day_t *done, size_t n, struct plan_call *out)
+{
+    (void)with;
+    if (work == 1)
+        *out = (struct plan_call){TODAY + 2, TODAY + 4, DAY_NONE, DAY_NONE};
+    else if (n == 0)
+        *out = (struct plan_call){TODAY, TODAY + 7, DAY_NONE, DAY_NONE};
+    else
+        *out =
+            (struct plan_call){done[0] + 1, done[0] + 4, TODAY + 4, DAY_NONE};
+    return n < (work == 1 ? 1 : 2);
+}
+
+/* The place takes one: K1's first time is on Thursday, early enough for the
+ * booking, whose Friday K2 leaves for the Wednesday. */
+static void
+a_later_booking_is_made_room_for(void **state)
+{
+    static const struct plan_place place = {"workshop", 1, 0};
+    static const struct plan_unit units[] = {{"K1", NULL, 0}, {"K2", NULL, 0}};
+    const struct plan_work works[] = {
+        {0, 0, 60, 0, weekdays}, {1, 0, 60, 0, weekdays}};
+    struct plan_problem p = {TODAY, TODAY + 60, &place, 1, NULL, 0, units, 2,
+        works, 2, next_of_two, NULL};
+    struct plan *plan = plan_new(&p);
+    size_t n;
+
+    (void)state;
+    assert_non_null(plan);
+    const struct plan_booking *b = plan_bookings(plan, &n);
+    assert_int_equal(n, 3);
+    assert_int_equal(b[0].work, 1);
+    assert_int_equal(b[0].day, TODAY + 2);
+    assert_int_equal(b[1].day, TODAY + 3);
+    assert_int_equal(b[2].day, TODAY + 4);
+    assert_int_equal(b[2].cause, PLAN_FIXED);
+    assert_int_equal(b[2].limit, PLAN_FREE);
+    plan_free(plan);
+}
+
 /* A booking on a Saturday stays and says so; one before today is none. */
 static void
 a_booking_says_what_it_passes(void **state)
@@ -198,6 +242,7 @@ main(void)
         cmocka_unit_test(works_of_one_unit_are_joined),
         cmocka_unit_test(a_full_place_sends_earlier),
         cmocka_unit_test(what_is_booked_stays),
+        cmocka_unit_test(a_later_booking_is_made_room_for),
         cmocka_unit_test(a_booking_says_what_it_passes),
         cmocka_unit_test(what_is_late_is_told),
     };
