@@ -120,6 +120,14 @@ readers: all $(BUILD)/tests/unit/test_ical
 torture: all
 	@TORTURE=1 BUILD=$(BUILD) tests/run 52-outbox
 
+# Plans against the optimum, on 1,000 problems each of three seeds.
+.PHONY: plan-proof
+plan-proof: deps-test all
+	@for seed in 1 2 3; do \
+		BUILD=$(BUILD) CC="$(CC)" PROBLEMS=1000 SEED=$$seed \
+			tests/reference/40-plan-solver || exit 1; \
+	done
+
 # Speed and memory beside a peer, in one run; ratios, never a test.
 .PHONY: bench
 bench: deps
@@ -139,8 +147,11 @@ bench-built: all $(SERVE)
 		tests/bench/bench_mail.c $(LIBRARY) $(LIBS)
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/usage \
 		tests/bench/bench_usage_cost.c $(LIBRARY) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/plan \
+		tests/bench/bench_plan.c $(LIBRARY) $(LIBS)
 	@$(BUILD)/bench/dates
 	@$(BUILD)/bench/snapshot
+	@$(BUILD)/bench/plan
 	@$(BUILD)/bench/usage
 	@BUILD=$(BUILD) CC="$(CC)" tests/bench/bench_usage
 	@BUILD=$(BUILD) tests/bench/bench_ical
@@ -215,6 +226,7 @@ help:
 	@echo 'make sanitize    the tests under ASan and UBSan'
 	@echo 'make readers     FLEETS=5000: hostile feeds in five other libraries'
 	@echo 'make torture     mail while each write in turn fails'
+	@echo 'make plan-proof  the planner against an integer program'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make kill        a pass killed at every system call; most of an hour'

@@ -2,6 +2,9 @@
 
 #include "choose.h"
 
+/* So many days earlier, at most, is asked what would help. */
+#define EARLIER_MOST 92
+
 /* What keeps @item from @d, were it not where it is. */
 static struct hindrance
 hindrance_on(struct timetable *t, const struct item *item, day_t d)
@@ -11,10 +14,10 @@ hindrance_on(struct timetable *t, const struct item *item, day_t d)
     int stands = item->day != timetable_nowhere(t);
 
     if (stands)
-        load_take(l, item->work, item->day);
+        load_take(l, item->work, item->day, item->apart);
     struct hindrance h = load_check(l, item->work, d);
     if (stands)
-        load_put(l, item->work, item->day);
+        (void)load_put(l, item->work, item->day);
     return h;
 }
 
@@ -24,7 +27,7 @@ static void
 note_hindrance(struct timetable *t, const struct item *item, day_t first,
     day_t last, struct plan_booking *b)
 {
-    b->limit = PLAN_SHUT;
+    b->limit = first > last ? PLAN_FREE : PLAN_SHUT;
     for (day_t d = last; d >= first; d--) {
         struct hindrance h = hindrance_on(t, item, d);
         if (h.limit == PLAN_FREE || h.limit == PLAN_SHUT)
@@ -80,13 +83,26 @@ cause_of_earlier(struct timetable *t, long i, struct plan_booking *b)
     return item->day == item->call.planned ? PLAN_KEPT : PLAN_EVEN;
 }
 
+static void
+cause_of_fixed(
+    struct timetable *t, const struct item *item, struct plan_booking *b)
+{
+    struct hindrance h = hindrance_on(t, item, item->day);
+
+    b->cause = PLAN_FIXED;
+    b->limit = h.limit;
+    b->group = h.group;
+    if (h.limit != PLAN_FREE)
+        b->on = item->day;
+}
+
 void
 cause_of(struct timetable *t, long i, struct plan_booking *b)
 {
     const struct item *item = timetable_item(t, i);
 
     if (item->day == item->call.fixed)
-        b->cause = PLAN_FIXED;
+        cause_of_fixed(t, item, b);
     else if (item->day == workcal_preceding(item->work->open, item->call.to))
         b->cause = PLAN_LAST_DAY;
     else if (item->day <= item->call.to)
@@ -97,30 +113,75 @@ cause_of(struct timetable *t, long i, struct plan_booking *b)
     }
 }
 
-/* Nonzero when one more of whatever is short on @d gives @item that day. */
+/* Nonzero when raising the one limit @h gives @item the day @d. */
 static int
-would_fit(struct timetable *t, const struct item *item, day_t d)
+would_fit(struct timetable *t, const struct item *item, day_t d,
+    const struct hindrance *h)
 {
     struct load *l = timetable_load(t);
 
-    load_allow(l, item->work, d, 1);
-    struct hindrance h = hindrance_on(t, item, d);
-    load_allow(l, item->work, d, -1);
-    return h.limit == PLAN_FREE;
+    load_allow(l, item->work, d, h, 1);
+    struct hindrance left = hindrance_on(t, item, d);
+    load_allow(l, item->work, d, h, -1);
+    return left.limit == PLAN_FREE;
 }
 
-void
-cause_cure(struct timetable *t, long i, struct plan_clash *c)
+/* The last day that one limit more would have given @item. */
+static void
+find_more(struct timetable *t, const struct item *item, struct plan_clash *c)
 {
-    const struct item *item = timetable_item(t, i);
-    day_t first = choose_from(t, item);
-
     c->more = DAY_NONE;
+    for (day_t d = item->call.to; d >= choose_from(t, item); d--) {
+        struct hindrance h = hindrance_on(t, item, d);
+        if (!would_fit(t, item, d, &h))
+            continue;
+        c->more = d;
+        c->limit = h.limit;
+        c->group = h.group;
+        return;
+    }
+}
+
+/* Nonzero when item @i could be done on @d, were it allowed: 1, 0 or -1.  What
+ * comes after it is planned anew then, and left out of it. */
+static int
+could_be(struct timetable *t, struct room *r, long i, day_t d)
+{
+    size_t mark = timetable_mark(t);
+    int rc = timetable_widen(t, i, d);
+
+    if (rc == 0)
+        rc = timetable_withdraw(t, i);
+    if (rc == 0)
+        rc = room_make_on(r, i, d);
+    timetable_back(t, mark);
+    return rc;
+}
+
+/* The day before which item @i cannot be, whatever is allowed. */
+static day_t
+earliest(const struct timetable *t, const struct item *item)
+{
+    day_t first = day_later(timetable_first(t), item->call.from - EARLIER_MOST);
+
+    if (item->previous < 0)
+        return first;
+    return day_later(first, timetable_item(t, item->previous)->day + 1);
+}
+
+int
+cause_cure(struct timetable *t, struct room *r, long i, struct plan_clash *c)
+{
+    const struct item item = *timetable_item(t, i);
+    int rc = 0;
+
+    find_more(t, &item, c);
     c->earlier = 0;
-    for (day_t d = item->call.to; d >= first && c->more == DAY_NONE; d--)
-        if (would_fit(t, item, d))
-            c->more = d;
-    for (day_t d = first - 1; d >= timetable_first(t) && !c->earlier; d--)
-        if (hindrance_on(t, item, d).limit == PLAN_FREE)
-            c->earlier = first - d;
+    for (day_t d = day_earlier(item.call.from - 1, item.call.to);
+         d >= earliest(t, &item) && rc == 0; d--) {
+        rc = could_be(t, r, i, d);
+        if (rc == 1)
+            c->earlier = item.call.from - d;
+    }
+    return rc < 0 ? -1 : 0;
 }

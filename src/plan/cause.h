@@ -1,7 +1,7 @@
 #ifndef CAUSE_H
 #define CAUSE_H
 
-#include "timetable.h"
+#include "room.h"
 
 /* Inside the plan layer only: why things are as they came out. */
 
@@ -9,7 +9,9 @@
  * item, not yet the booking. */
 void cause_of(struct timetable *t, long i, struct plan_booking *b);
 
-/* Fill in what would have given item @i, which is late, a day in time. */
-void cause_cure(struct timetable *t, long i, struct plan_clash *c);
+/* Fill in what would have given item @i, which is late, a day in time: 0, or -1
+ * when memory is out. */
+int cause_cure(
+    struct timetable *t, struct room *r, long i, struct plan_clash *c);
 
 #endif

@@ -1,5 +1,6 @@
 #include "load.h"
 
+#include <stdint.h>
 #include <stdlib.h>
 
 /* What a place has on a day, and what it may have. */
@@ -16,10 +17,12 @@ struct absence {
     int more;
 };
 
-/* Where a unit is on a day: its place, for so many works. */
+/* Where a unit is on a day: its place, for so many works; and how many works
+ * somebody booked for it at other places, whatever that comes to. */
 struct stand {
-    size_t place;
-    int works;
+    unsigned place;
+    uint16_t works;
+    uint16_t apart;
 };
 
 struct load {
@@ -95,59 +98,71 @@ check_groups(const struct load *l, const struct plan_work *w, day_t d)
 }
 
 struct hindrance
-load_check(const struct load *l, const struct plan_work *w, day_t d)
+load_check_open(const struct load *l, const struct plan_work *w, day_t d)
 {
     const struct plan_place *p = &l->problem->places[w->place];
     const struct room *r = &l->rooms[at(l, w->place, d)];
     const struct stand *s = &l->stands[at(l, w->unit, d)];
 
-    if (!workcal_is_open(w->open, d))
-        return (struct hindrance){PLAN_SHUT, 0};
     if (p->minutes && r->minutes + w->minutes > p->minutes + r->more_minutes)
         return (struct hindrance){PLAN_MINUTES, 0};
     if (w->stays)
         return (struct hindrance){PLAN_FREE, 0};
-    if (s->works > 0)
+    if (s->works > 0 || s->apart > 0)
         return (struct hindrance){
-            s->place == w->place ? PLAN_FREE : PLAN_ELSEWHERE, 0};
+            s->place == w->place && !s->apart ? PLAN_FREE : PLAN_ELSEWHERE, 0};
     if (p->vehicles && r->vehicles >= p->vehicles + r->more_vehicles)
         return (struct hindrance){PLAN_VEHICLES, 0};
     return check_groups(l, w, d);
 }
 
-/* The unit of @w comes to @place, or leaves it. */
+struct hindrance
+load_check(const struct load *l, const struct plan_work *w, day_t d)
+{
+    if (!workcal_is_open(w->open, d))
+        return (struct hindrance){PLAN_SHUT, 0};
+    return load_check_open(l, w, d);
+}
+
+/* The unit of @w comes to its place, or leaves it. */
 static void
-count_unit(
-    struct load *l, const struct plan_work *w, size_t place, day_t d, int by)
+count_unit(struct load *l, const struct plan_work *w, day_t d, int by)
 {
     const struct plan_unit *u = unit_of(l, w);
 
-    l->rooms[at(l, place, d)].vehicles += by;
+    l->rooms[at(l, w->place, d)].vehicles += by;
     for (size_t i = 0; i < u->n_groups; i++)
         l->absences[at(l, u->groups[i], d)].away += by;
 }
 
-/* A unit that was booked for two places on one day counts at the first. */
-void
+int
 load_put(struct load *l, const struct plan_work *w, day_t d)
 {
     struct stand *s = &l->stands[at(l, w->unit, d)];
 
     l->rooms[at(l, w->place, d)].minutes += w->minutes;
-    if (w->stays || s->works++ > 0)
-        return;
-    s->place = w->place;
-    count_unit(l, w, s->place, d, 1);
+    if (w->stays)
+        return 0;
+    if (s->works > 0 && s->place != w->place) {
+        s->apart++;
+        return 1;
+    }
+    s->place = (unsigned)w->place;
+    if (s->works++ == 0)
+        count_unit(l, w, d, 1);
+    return 0;
 }
 
 void
-load_take(struct load *l, const struct plan_work *w, day_t d)
+load_take(struct load *l, const struct plan_work *w, day_t d, int apart)
 {
     struct stand *s = &l->stands[at(l, w->unit, d)];
 
     l->rooms[at(l, w->place, d)].minutes -= w->minutes;
-    if (!w->stays && --s->works == 0)
-        count_unit(l, w, s->place, d, -1);
+    if (apart)
+        s->apart--;
+    else if (!w->stays && --s->works == 0)
+        count_unit(l, w, d, -1);
 }
 
 /* A vehicle away weighs as much as an hour's work. */
@@ -164,13 +179,24 @@ load_weight(const struct load *l, const struct plan_work *w, day_t d)
 }
 
 void
-load_allow(struct load *l, const struct plan_work *w, day_t d, int sign)
+load_allow(struct load *l, const struct plan_work *w, day_t d,
+    const struct hindrance *h, int sign)
 {
-    const struct plan_unit *u = unit_of(l, w);
     struct room *r = &l->rooms[at(l, w->place, d)];
 
-    r->more_vehicles += sign;
-    r->more_minutes += sign * w->minutes;
-    for (size_t i = 0; i < u->n_groups; i++)
-        l->absences[at(l, u->groups[i], d)].more += sign;
+    switch (h->limit) {
+    case PLAN_VEHICLES:
+        r->more_vehicles += sign;
+        break;
+    case PLAN_MINUTES:
+        r->more_minutes += sign * w->minutes;
+        break;
+    case PLAN_AWAY:
+        l->absences[at(l, h->group, d)].more += sign;
+        break;
+    case PLAN_FREE:
+    case PLAN_SHUT:
+    case PLAN_ELSEWHERE:
+        break;
+    }
 }

@@ -26,15 +26,24 @@ void load_free(struct load *l);
 struct hindrance load_check(
     const struct load *l, const struct plan_work *w, day_t d);
 
-/* Put @w on @d, whatever the limits, and take it off again. */
-void load_put(struct load *l, const struct plan_work *w, day_t d);
-void load_take(struct load *l, const struct plan_work *w, day_t d);
+/* The same, were it a working day. */
+struct hindrance load_check_open(
+    const struct load *l, const struct plan_work *w, day_t d);
+
+/*
+ * Put @w on @d, whatever the limits, and take it off again.  Putting returns
+ * nonzero, which taking has to be told, when the unit is at another place that
+ * day: it counts there, and here no more than work that stays.
+ */
+int load_put(struct load *l, const struct plan_work *w, day_t d);
+void load_take(struct load *l, const struct plan_work *w, day_t d, int apart);
 
 /* How busy the place of @w is on @d: to compare days, least first. */
 long load_weight(const struct load *l, const struct plan_work *w, day_t d);
 
-/* Raise every limit in the way of @w on @d by as much as @w needs, and lower
- * them again with @sign -1: to ask what if. */
-void load_allow(struct load *l, const struct plan_work *w, day_t d, int sign);
+/* Raise the limit @h on @d by as much as @w needs, and lower it again with
+ * @sign -1: to ask what if. */
+void load_allow(struct load *l, const struct plan_work *w, day_t d,
+    const struct hindrance *h, int sign);
 
 #endif

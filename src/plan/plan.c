@@ -1,17 +1,9 @@
 #include "plan.h"
 
 #include "cause.h"
-#include "choose.h"
-#include "merge.h"
-#include "room.h"
-#include "search.h"
+#include "lay.h"
 
 #include <stdlib.h>
-
-/* How many single days are looked at, at most, in search of one for calls that
- * are late, and how often merging and mending take turns. */
-#define LOOKS_MOST 3000000L
-#define ROUNDS_MOST 4
 
 struct plan {
     const struct plan_problem *problem;
@@ -27,80 +19,6 @@ struct origin {
     size_t unit;
     long item;
 };
-
-/* What a plan is made with. */
-struct planner {
-    const struct plan_problem *problem;
-    struct timetable *t;
-    struct room *room;
-    long looks; /* at days, left for all searches together */
-};
-
-/* Put @i where an earlier plan had it; or it waits for those that can be. */
-static int
-place_kept(struct planner *p, long i)
-{
-    day_t d = choose_kept(p->t, i);
-
-    if (d != DAY_NONE)
-        return timetable_put(p->t, i, d);
-    timetable_defer(p->t, i, TURN_OPEN);
-    return 0;
-}
-
-/* Put @i on the best day that is free; else make room; or it is late. */
-static int
-place_open(struct planner *p, long i)
-{
-    day_t d = choose_day(p->t, i);
-
-    if (d != DAY_NONE)
-        return timetable_put(p->t, i, d);
-    int rc = room_make(p->room, i);
-    if (rc == 0)
-        timetable_defer(p->t, i, TURN_LATE);
-    return rc;
-}
-
-static int
-place_late(struct planner *p, long i)
-{
-    int rc = search_days(p->problem, p->t, i, &p->looks);
-
-    if (rc != 0)
-        return rc;
-    day_t d = choose_late(p->t, i);
-    return timetable_put(p->t, i, d == DAY_NONE ? timetable_nowhere(p->t) : d);
-}
-
-static int
-place(struct planner *p, long i)
-{
-    const struct item *item = timetable_item(p->t, i);
-
-    switch (item->turn) {
-    case TURN_FIXED:
-        return room_book(p->room, i, item->call.fixed);
-    case TURN_KEPT:
-        return place_kept(p, i);
-    case TURN_OPEN:
-        return place_open(p, i);
-    case TURN_LATE:
-        break;
-    }
-    return place_late(p, i);
-}
-
-static int
-place_all(struct planner *p)
-{
-    for (long i; (i = timetable_waiting(p->t)) >= 0;) {
-        if (place(p, i) < 0)
-            return -1;
-        timetable_settle(p->t);
-    }
-    return 0;
-}
 
 static struct plan_booking
 booking_of(struct plan *p, struct timetable *t, long i)
@@ -137,8 +55,7 @@ by_day(const void *left, const void *right)
 
 /* Bookings name each other by their place in the list, not by their item. */
 static int
-link_bookings(struct plan *p, struct timetable *t, const struct origin *from,
-    size_t n_items)
+link_bookings(struct plan *p, const struct origin *from, size_t n_items)
 {
     size_t *where = malloc((n_items + 1) * sizeof *where);
 
@@ -147,96 +64,60 @@ link_bookings(struct plan *p, struct timetable *t, const struct origin *from,
     for (size_t i = 0; i < p->n_bookings; i++)
         where[from[i].item] = i;
     for (size_t i = 0; i < p->n_bookings; i++) {
-        struct plan_booking *b = &p->bookings[i];
-        *b = from[i].booking;
-        if (b->cause == PLAN_TOGETHER)
-            b->with = where[b->with];
-        if (b->cause != PLAN_LATE)
-            continue;
-        struct plan_clash *c = &p->clashes[p->n_clashes++];
-        c->booking = i;
-        cause_cure(t, from[i].item, c);
+        p->bookings[i] = from[i].booking;
+        if (p->bookings[i].cause == PLAN_TOGETHER)
+            p->bookings[i].with = where[p->bookings[i].with];
     }
     free(where);
     return 0;
 }
 
 static int
-keep(struct plan *p, struct timetable *t)
+find_clashes(struct plan *p, struct timetable *t, struct room *r,
+    const struct origin *from)
+{
+    for (size_t i = 0; i < p->n_bookings; i++) {
+        if (p->bookings[i].cause != PLAN_LATE)
+            continue;
+        struct plan_clash *c = &p->clashes[p->n_clashes++];
+        c->booking = i;
+        if (cause_cure(t, r, from[i].item, c))
+            return -1;
+    }
+    return 0;
+}
+
+/* The bookings as they stand, in their order: the list is the caller's. */
+static struct origin *
+list_bookings(struct plan *p, struct timetable *t, size_t n_items)
+{
+    struct origin *from = malloc((n_items + 1) * sizeof *from);
+
+    if (from == NULL)
+        return NULL;
+    for (long i = 0; i < (long)n_items; i++)
+        if (timetable_item(t, i)->day != DAY_NONE)
+            from[p->n_bookings++] = (struct origin){
+                booking_of(p, t, i), timetable_item(t, i)->work->unit, i};
+    qsort(from, p->n_bookings, sizeof *from, by_day);
+    return from;
+}
+
+static int
+keep(struct plan *p, struct timetable *t, struct room *r)
 {
     size_t n_items;
     (void)timetable_items(t, &n_items);
-    struct origin *from = malloc((n_items + 1) * sizeof *from);
-    p->bookings = malloc((n_items + 1) * sizeof *p->bookings);
-    p->clashes = malloc((n_items + 1) * sizeof *p->clashes);
+    struct origin *from = list_bookings(p, t, n_items);
     int rc = -1;
 
-    if (from == NULL || p->bookings == NULL || p->clashes == NULL)
-        goto out;
-    p->n_bookings = 0;
-    for (size_t i = 0; i < n_items; i++)
-        if (timetable_item(t, (long)i)->day != DAY_NONE)
-            from[p->n_bookings++] =
-                (struct origin){booking_of(p, t, (long)i),
-                    timetable_item(t, (long)i)->work->unit, (long)i};
-    qsort(from, p->n_bookings, sizeof *from, by_day);
-    rc = link_bookings(p, t, from, n_items);
-out:
+    p->bookings = calloc(n_items + 1, sizeof *p->bookings);
+    p->clashes = calloc(n_items + 1, sizeof *p->clashes);
+    if (from && p->bookings && p->clashes)
+        rc = link_bookings(p, from, n_items);
+    if (rc == 0)
+        rc = find_clashes(p, t, r, from);
     free(from);
-    return rc;
-}
-
-/* The first late item from @i on that nobody wanted so, or -1. */
-static long
-find_late(const struct timetable *t, long i)
-{
-    size_t n;
-    const struct item *items = timetable_items(t, &n);
-
-    for (; i < (long)n; i++)
-        if (items[i].day > items[i].call.to &&
-            items[i].day != items[i].call.fixed)
-            return i;
-    return -1;
-}
-
-/* Look once more, now that all have a day, for one for each that is late.
- * Returns how many found one, or -1. */
-static int
-mend(struct planner *p)
-{
-    int mended = 0;
-
-    for (long i = 0; (i = find_late(p->t, i)) >= 0; i++) {
-        int rc = room_make(p->room, i);
-        if (rc == 0)
-            rc = search_days(p->problem, p->t, i, &p->looks);
-        if (rc < 0)
-            return -1;
-        mended += rc;
-        timetable_settle(p->t);
-    }
-    return mended;
-}
-
-static int
-lay_out(const struct plan_problem *problem, struct timetable *t)
-{
-    struct planner p = {problem, t, room_new(problem, t), LOOKS_MOST};
-    int rc = p.room ? 1 : -1;
-
-    for (int round = 0; rc > 0 && round < ROUNDS_MOST; round++) {
-        rc = place_all(&p);
-        if (rc == 0)
-            rc = merge_visits(problem, t);
-        if (rc == 0)
-            rc = place_all(&p);
-        if (rc == 0)
-            rc = mend(&p);
-    }
-    if (rc > 0)
-        rc = place_all(&p);
-    room_free(p.room);
     return rc;
 }
 
@@ -245,14 +126,17 @@ plan_new(const struct plan_problem *problem)
 {
     struct plan *p = calloc(1, sizeof *p);
     struct timetable *t = timetable_new(problem);
+    struct room *r = t ? room_new(problem, t) : NULL;
     int rc = -1;
 
-    if (p == NULL || t == NULL)
+    if (p == NULL || r == NULL)
         goto out;
     p->problem = problem;
-    if (lay_out(problem, t) == 0)
-        rc = keep(p, t);
+    rc = lay_out(problem, t, r);
+    if (rc == 0)
+        rc = keep(p, t, r);
 out:
+    room_free(r);
     timetable_free(t);
     if (rc == 0)
         return p;

@@ -50,7 +50,8 @@ struct plan_work {
 struct plan_call {
     day_t from;    /* the first day on which it counts for this cycle */
     day_t to;      /* its deadline */
-    day_t fixed;   /* booked by somebody for that day, or DAY_NONE */
+    day_t fixed;   /* booked by somebody for that day, or DAY_NONE; a day before
+                      today books nothing */
     day_t planned; /* where an earlier plan had it, or DAY_NONE */
 };
 
@@ -101,10 +102,12 @@ struct plan_booking {
     size_t work;
     size_t cycle; /* 0 for the one that is due now */
     struct plan_call call;
-    day_t day;
+    day_t day; /* DAY_NONE with PLAN_LATE: none for months after the deadline */
     enum plan_cause cause;
     size_t with;           /* PLAN_TOGETHER: the booking that set the day */
-    enum plan_limit limit; /* PLAN_CROWDED, PLAN_LATE: the limit in the way */
+    enum plan_limit limit; /* PLAN_CROWDED, PLAN_LATE: the limit in the way, or
+                              PLAN_FREE when the deadline is past; PLAN_FIXED:
+                              the limit that it passes, or PLAN_FREE */
     size_t group;          /* of PLAN_AWAY */
     day_t on;              /* the last day on which it was in the way */
 };
@@ -115,9 +118,14 @@ struct plan_booking {
  */
 struct plan_clash {
     size_t booking;
-    day_t more;  /* one more vehicle, hour's work or unit away on this day
-                    would do; DAY_NONE when none alone would */
-    int earlier; /* or being allowed so many days earlier; 0 when no help */
+    day_t more; /* one limit more on this day would do, with all else
+                   as it is; DAY_NONE when none would */
+    enum plan_limit
+        limit;    /* that limit: PLAN_VEHICLES or PLAN_AWAY for one
+                     more, PLAN_MINUTES for as many as the work takes */
+    size_t group; /* of PLAN_AWAY */
+    int earlier;  /* or being allowed so many days before `from', where others
+                     may have to move; 0 when nothing up to a quarter helps */
 };
 
 struct plan;

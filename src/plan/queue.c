@@ -6,8 +6,8 @@
 #define OUT ((size_t)-1)
 
 struct queue {
-    size_t *heap;  /* numbers */
-    size_t *where; /* each number's place in the heap, or OUT */
+    size_t *heap;   /* numbers */
+    size_t *where;  /* each number's place in the heap, or OUT */
     int64_t *ranks; /* each number's rank */
     size_t n;
     size_t size;

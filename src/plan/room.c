@@ -69,15 +69,17 @@ last_for(const struct room *r, const struct item *item)
     return item->day > item->call.to ? timetable_last(r->t) : item->call.to;
 }
 
-/* Put item @i on @d, or leave all as it is.  Its window may be another by now:
- * the call before it may be among what was moved. */
+/* Put item @i on @d, or leave all as it is.  Its window may be another by now,
+ * or it may not be called any more: the call before it may be among what was
+ * moved. */
 static int
 put(struct room *r, long i, day_t d)
 {
     size_t mark = timetable_mark(r->t);
     const struct item *item = timetable_item(r->t, i);
 
-    if (r->moves-- <= 0 || d < choose_from(r->t, item) || d > last_for(r, item))
+    if (r->moves-- <= 0 || !timetable_is_called(r->t, i) ||
+        d < choose_from(r->t, item) || d > last_for(r, item))
         return 0;
     int rc = timetable_put(r->t, i, d);
     if (rc != 1)
@@ -93,6 +95,19 @@ is_open_to(const struct room *r, const struct plan_work *w, day_t d)
            load_check(timetable_load(r->t), w, d).limit == PLAN_FREE;
 }
 
+/* Move item @i, which is late, from the day @d to the next that is free. */
+static int
+move_late(struct room *r, long i, day_t d)
+{
+    const struct plan_work *w = timetable_item(r->t, i)->work;
+    int rc = 0;
+
+    for (day_t to = d + 1; to <= timetable_last(r->t) && rc == 0; to++)
+        if (is_open_to(r, w, to))
+            rc = put(r, i, to);
+    return rc;
+}
+
 /* Move item @i off the day @d: to where its unit is anyway, to a free day, or
  * to one where others make room in turn. */
 static int
@@ -100,18 +115,19 @@ move(struct room *r, long i, day_t d)
 {
     const struct item item = *timetable_item(r->t, i);
     day_t first = choose_from(r->t, &item);
-    day_t last = last_for(r, &item);
     day_t together = choose_together(r->t, i, d);
     int rc = 0;
 
     if (item.call.fixed != DAY_NONE)
         return 0;
+    if (item.day > item.call.to)
+        return move_late(r, i, d);
     if (together != DAY_NONE)
         rc = put(r, i, together);
-    for (day_t to = last; to >= first && rc == 0; to--)
+    for (day_t to = item.call.to; to >= first && rc == 0; to--)
         if (to != d && is_open_to(r, item.work, to))
             rc = put(r, i, to);
-    for (day_t to = last; to >= first && rc == 0; to--)
+    for (day_t to = item.call.to; to >= first && rc == 0; to--)
         if (to != d)
             rc = seat(r, i, to);
     return rc;
@@ -286,8 +302,10 @@ room_book(struct room *r, long i, day_t d)
 
     begin(r);
     while (rc == 1) {
-        struct hindrance h = load_check(timetable_load(r->t), w, d);
+        struct hindrance h = load_check_open(timetable_load(r->t), w, d);
         rc = h.limit == PLAN_FREE ? 0 : clear(r, w, d, &h);
     }
-    return rc < 0 ? rc : timetable_put(r->t, i, d);
+    if (rc < 0 || !timetable_is_called(r->t, i))
+        return rc;
+    return timetable_force(r->t, i, d);
 }

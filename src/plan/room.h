@@ -29,7 +29,7 @@ int room_make(struct room *r, long i);
 int room_make_on(struct room *r, long i, day_t d);
 
 /* Put item @i on @d, which somebody booked: others make room where they can,
- * and where they cannot, the limit is passed.  Returns as timetable_put(). */
+ * and where they cannot, the limit is passed.  Returns as room_make(). */
 int room_book(struct room *r, long i, day_t d);
 
 #endif

@@ -1,213 +1,11 @@
-#include "timetable.h"
+#include "timetable_inside.h"
 
-#include "grow.h"
-#include "queue.h"
 #include "step.h"
 
-#include <assert.h>
 #include <stdlib.h>
 
 /* How long after the last deadline what is late may still find a day. */
 #define LATE_DAYS 180
-
-/* How an item was before it was changed. */
-struct was {
-    size_t item;
-    day_t day;
-    struct plan_call call;
-    long newest; /* of its work */
-    int created; /* it was not there */
-};
-
-struct timetable {
-    const struct plan_problem *problem;
-    day_t last;
-    struct load *load;
-    struct queue *waiting; /* items without a day, by deadline */
-    struct item *items;
-    size_t n;
-    size_t size;
-    long *at;     /* the first item of each place and day */
-    long *of;     /* of each unit */
-    long *newest; /* of each work */
-    struct was *log;
-    size_t n_log;
-    size_t log_size;
-    day_t *done; /* of one work, while its next call is asked for */
-    size_t done_size;
-};
-
-static long *
-newest(const struct timetable *t, const struct plan_work *w)
-{
-    return &t->newest[w - t->problem->works];
-}
-
-static int
-note(struct timetable *t, size_t i, int created)
-{
-    const struct item *item = &t->items[i];
-
-    void *log = grow_list(t->log, t->n_log, &t->log_size, sizeof *t->log);
-
-    if (log == NULL)
-        return -1;
-    t->log = log;
-    t->log[t->n_log++] =
-        (struct was){i, item->day, item->call, *newest(t, item->work), created};
-    return 0;
-}
-
-static long *
-head(const struct timetable *t, const struct plan_work *w, day_t d)
-{
-    size_t days = (size_t)(t->last - t->problem->today) + 1;
-
-    return &t->at[w->place * days + (size_t)(d - t->problem->today)];
-}
-
-/* Item @i waits for a day, as the newest of its work. */
-static void
-call_for(struct timetable *t, size_t i)
-{
-    const struct item *item = &t->items[i];
-
-    *newest(t, item->work) = (long)i;
-    queue_set(t->waiting, i, ((int64_t)item->turn << 32) + item->call.to);
-}
-
-/* The turn of a call that is new. */
-static enum turn
-first_turn(const struct plan_call *call)
-{
-    if (call->fixed != DAY_NONE)
-        return TURN_FIXED;
-    return call->planned != DAY_NONE ? TURN_KEPT : TURN_OPEN;
-}
-
-static void
-stand_on(struct timetable *t, size_t i, day_t d)
-{
-    struct item *item = &t->items[i];
-
-    item->day = d;
-    queue_drop(t->waiting, i);
-    if (d == timetable_nowhere(t))
-        return;
-    load_put(t->load, item->work, d);
-    item->beside = *head(t, item->work, d);
-    *head(t, item->work, d) = (long)i;
-}
-
-static void
-leave(struct timetable *t, size_t i)
-{
-    struct item *item = &t->items[i];
-
-    day_t d = item->day;
-
-    item->day = DAY_NONE;
-    if (d == DAY_NONE || d == timetable_nowhere(t))
-        return;
-    load_take(t->load, item->work, d);
-    long *from = head(t, item->work, d);
-    while (*from != (long)i)
-        from = &t->items[*from].beside;
-    *from = item->beside;
-}
-
-/* Take @call as it can be planned: 1, or 0 when it is left to a later plan.  A
- * day before today, or beyond the last one, is no booking to keep. */
-static int
-take_call(const struct timetable *t, struct plan_call *call)
-{
-    if (call->to > t->problem->until)
-        return 0;
-    if (call->fixed < t->problem->today || call->fixed > t->last)
-        call->fixed = DAY_NONE;
-    if (call->planned < t->problem->today || call->planned > t->last)
-        call->planned = DAY_NONE;
-    return 1;
-}
-
-/* The call that follows the item @i (or the first of @w when @i is -1). */
-static int
-ask(struct timetable *t, const struct plan_work *w, long i,
-    struct plan_call *out)
-{
-    size_t n = i < 0 ? 0 : t->items[i].cycle + 1;
-    void *done = grow_list(t->done, n, &t->done_size, sizeof *t->done);
-
-    if (done == NULL)
-        return -1;
-    t->done = done;
-    for (size_t k = n; k > 0; k--) {
-        t->done[k - 1] = t->items[i].day;
-        i = t->items[i].previous;
-    }
-    int rc = t->problem->next(
-        t->problem->with, (size_t)(w - t->problem->works), t->done, n, out);
-    if (rc > 0 && n > 0)
-        out->from = day_later(out->from, step_days(t->done[n - 1], 1));
-    return rc > 0 ? take_call(t, out) : rc;
-}
-
-/* A new item that follows @previous. */
-static int
-add(struct timetable *t, const struct plan_work *w, long previous,
-    const struct plan_call *call)
-{
-    size_t i = t->n;
-    void *items = grow_list(t->items, i, &t->size, sizeof *t->items);
-
-    if (items == NULL)
-        return -1;
-    t->items = items;
-    if (queue_reserve(t->waiting, i + 1))
-        return -1;
-    t->items[i] = (struct item){
-        .work = w,
-        .cycle = previous < 0 ? 0 : t->items[previous].cycle + 1,
-        .call = *call,
-        .day = DAY_NONE,
-        .turn = first_turn(call),
-        .previous = previous,
-        .next = -1,
-        .akin = t->of[w->unit],
-    };
-    if (note(t, i, 1))
-        return -1;
-    t->n++;
-    t->of[w->unit] = (long)i;
-    if (previous >= 0)
-        t->items[previous].next = (long)i;
-    call_for(t, i);
-    return 0;
-}
-
-static void
-take_away_last(struct timetable *t)
-{
-    const struct item *item = &t->items[--t->n];
-
-    queue_drop(t->waiting, t->n);
-    t->of[item->work->unit] = item->akin;
-    if (item->previous >= 0)
-        t->items[item->previous].next = -1;
-}
-
-static int
-add_first_calls(struct timetable *t)
-{
-    for (size_t i = 0; i < t->problem->n_works; i++) {
-        const struct plan_work *w = &t->problem->works[i];
-        struct plan_call call;
-        int rc = ask(t, w, -1, &call);
-        if (rc < 0 || (rc > 0 && add(t, w, -1, &call)))
-            return -1;
-    }
-    return 0;
-}
 
 struct timetable *
 timetable_new(const struct plan_problem *p)
@@ -232,7 +30,7 @@ timetable_new(const struct plan_problem *p)
         t->of[i] = -1;
     for (size_t i = 0; i < p->n_works; i++)
         t->newest[i] = -1;
-    if (add_first_calls(t))
+    if (timetable_begin(t))
         goto err;
     return t;
 err:
@@ -278,7 +76,7 @@ timetable_load(const struct timetable *t)
 long
 timetable_at(const struct timetable *t, const struct plan_work *w, day_t d)
 {
-    return *head(t, w, d);
+    return *timetable_head(t, w, d);
 }
 
 long
@@ -317,151 +115,28 @@ timetable_waiting(const struct timetable *t)
     return queue_first(t->waiting);
 }
 
-void
-timetable_defer(struct timetable *t, long i, enum turn turn)
-{
-    t->items[i].turn = turn;
-    call_for(t, (size_t)i);
-}
-
 int
-timetable_widen(struct timetable *t, long i, day_t from)
-{
-    if (note(t, (size_t)i, 0))
-        return -1;
-    t->items[i].call.from = from;
-    return 0;
-}
-
-/* Nonzero when an item that kept its call @before keeps the call it has now.
- * What was late already may stay so, and what somebody booked stays. */
-static int
-still_keeps(const struct item *item, const struct plan_call *before)
-{
-    if (item->day == item->call.fixed)
-        return 1;
-    return item->day >= item->call.from &&
-           (item->day <= item->call.to || item->day > before->to);
-}
-
-/* The call of item @i has changed to @call: 1, 0 when its day no longer
- * serves, or -1. */
-static int
-change_call(struct timetable *t, size_t i, const struct plan_call *call)
-{
-    struct item *item = &t->items[i];
-    struct plan_call before = item->call;
-
-    if (note(t, i, 0))
-        return -1;
-    item->call = *call;
-    if (item->day != DAY_NONE)
-        return still_keeps(item, &before);
-    item->turn = first_turn(call);
-    call_for(t, i);
-    return 1;
-}
-
-/* Item @i is not called any more, if it has no day: 1, 0 or -1. */
-static int
-call_off(struct timetable *t, size_t i)
+timetable_is_called(const struct timetable *t, long i)
 {
     const struct item *item = &t->items[i];
 
-    if (item->day != DAY_NONE)
-        return 0;
-    if (*newest(t, item->work) != (long)i)
-        return 1;
-    if (note(t, i, 0))
-        return -1;
-    queue_drop(t->waiting, i);
-    *newest(t, item->work) = item->previous;
-    return 1;
+    size_t work = (size_t)(item->work - t->problem->works);
+
+    return item->day != DAY_NONE || t->newest[work] == i;
 }
 
-/* Work out anew what comes after item @i: as timetable_put() returns. */
-static int
-follow(struct timetable *t, long i)
+long
+timetable_first_of(const struct timetable *t, long i)
 {
-    int rc = 1;
-
-    while (rc == 1 && t->items[i].day != DAY_NONE) {
-        struct plan_call call;
-        const struct plan_work *w = t->items[i].work;
-        long next = t->items[i].next;
-        rc = t->items[i].day == timetable_nowhere(t) ? 0 : ask(t, w, i, &call);
-        if (rc == 0)
-            return next < 0 ? 1 : call_off(t, (size_t)next);
-        if (rc == 1 && next < 0)
-            return add(t, w, i, &call) ? -1 : 1;
-        if (rc == 1)
-            rc = change_call(t, (size_t)next, &call);
-        i = next;
-    }
-    return rc;
-}
-
-int
-timetable_put(struct timetable *t, long i, day_t d)
-{
-    assert(d >= t->problem->today && d <= timetable_nowhere(t));
-    if (note(t, (size_t)i, 0))
-        return -1;
-    leave(t, (size_t)i);
-    stand_on(t, (size_t)i, d);
-    return follow(t, i);
-}
-
-int
-timetable_withdraw(struct timetable *t, size_t work)
-{
-    long first = -1;
-
-    for (long i = t->newest[work]; i >= 0; i = t->items[i].previous) {
-        if (note(t, (size_t)i, 0))
-            return -1;
-        leave(t, (size_t)i);
-        queue_drop(t->waiting, (size_t)i);
-        first = i;
-    }
-    if (first >= 0)
-        call_for(t, (size_t)first);
-    return 0;
+    while (t->items[i].previous >= 0)
+        i = t->items[i].previous;
+    return i;
 }
 
 size_t
 timetable_mark(const struct timetable *t)
 {
     return t->n_log;
-}
-
-/* Item @w->item as it was: with its day, waiting for one, or not called. */
-static void
-restore(struct timetable *t, const struct was *w)
-{
-    struct item *item = &t->items[w->item];
-
-    leave(t, w->item);
-    item->call = w->call;
-    if (w->day != DAY_NONE)
-        stand_on(t, w->item, w->day);
-    else if (*newest(t, item->work) == (long)w->item)
-        call_for(t, w->item);
-    else
-        queue_drop(t->waiting, w->item);
-}
-
-void
-timetable_back(struct timetable *t, size_t mark)
-{
-    while (t->n_log > mark) {
-        const struct was *w = &t->log[--t->n_log];
-        *newest(t, t->items[w->item].work) = w->newest;
-        if (w->created)
-            take_away_last(t);
-        else
-            restore(t, w);
-    }
 }
 
 void

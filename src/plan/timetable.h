@@ -22,9 +22,10 @@ struct item {
     const struct plan_work *work;
     size_t cycle;
     struct plan_call call;
-    day_t day;     /* DAY_NONE while it has none; one that has none and is
-                      not the newest of its work is not called at present */
+    day_t day; /* DAY_NONE while it has none; one that has none and is
+                  not the newest of its work is not called at present */
     enum turn turn;
+    int apart;     /* as load_put() says */
     long previous; /* items of the same work, -1 for none */
     long next;
     long beside; /* the next item at the same place on the same day, or -1 */
@@ -66,6 +67,9 @@ day_t timetable_nowhere(const struct timetable *t);
  * earliest deadline; or -1 when all have one. */
 long timetable_waiting(const struct timetable *t);
 
+/* Nonzero when item @i has a day or waits for one. */
+int timetable_is_called(const struct timetable *t, long i);
+
 /* Have item @i, which waits, wait for a later turn. */
 void timetable_defer(struct timetable *t, long i, enum turn turn);
 
@@ -74,14 +78,22 @@ int timetable_widen(struct timetable *t, long i, day_t from);
 
 /*
  * Give item @i the day @d, whatever day it had, and work out anew the calls of
- * its work that follow.  Returns 1; 0 when one of those that have a day can no
- * longer keep it, where the caller has to go back; -1 when memory is out.
+ * its work that follow.  Returns 1; 0 when one of those that have a day, or are
+ * booked for one, could not keep it, where the caller has to go back; -1 when
+ * memory is out.
  */
 int timetable_put(struct timetable *t, long i, day_t d);
 
-/* Take the days of all calls of a work away: it begins anew.  0, or -1 when
- * memory is out. */
-int timetable_withdraw(struct timetable *t, size_t work);
+/* The same for one that waits, though somebody's booking for the next call then
+ * lies outside its window. */
+int timetable_force(struct timetable *t, long i, day_t d);
+
+/* Take the days of item @i and of what comes after it away: it waits anew.  0,
+ * or -1 when memory is out. */
+int timetable_withdraw(struct timetable *t, long i);
+
+/* The first call of the work of item @i. */
+long timetable_first_of(const struct timetable *t, long i);
 
 /* Where things stand now, and back to there. */
 size_t timetable_mark(const struct timetable *t);

@@ -1,5 +1,5 @@
-/* How long a year's plan takes, from a hundred vehicles to ten thousand, and
- * again after one change. */
+/* How much of the processor a year's plan takes, from a hundred vehicles to ten
+ * thousand, and again after one change, as a share of the whole. */
 #include "plan.h"
 
 #include <stdio.h>
@@ -9,19 +9,19 @@
 #define KINDS 10
 
 /* Days from one time to the next, how early at most, and minutes. */
-static const int kinds[KINDS][3] = {{42, 5, 120}, {365, 28, 180},
-    {182, 14, 60}, {365, 28, 30}, {91, 7, 60}, {365, 28, 60}, {730, 28, 120},
-    {365, 28, 90}, {182, 14, 45}, {91, 7, 20}};
+static const int kinds[KINDS][3] = {{42, 5, 120}, {365, 28, 180}, {182, 14, 60},
+    {365, 28, 30}, {91, 7, 60}, {365, 28, 60}, {730, 28, 120}, {365, 28, 90},
+    {182, 14, 45}, {91, 7, 20}};
 
 struct fleet_of {
     struct plan_problem plan;
-    day_t *first;   /* deadline of each work */
+    day_t *first;     /* deadline of each work */
     day_t (*was)[16]; /* where the last plan had each cycle */
 };
 
 static int
-next_call(void *with, size_t work, const day_t *done, size_t n,
-    struct plan_call *out)
+next_call(
+    void *with, size_t work, const day_t *done, size_t n, struct plan_call *out)
 {
     const struct fleet_of *f = with;
     const int *kind = kinds[work % KINDS];
@@ -29,8 +29,8 @@ next_call(void *with, size_t work, const day_t *done, size_t n,
 
     if (to > f->plan.until)
         return 0;
-    *out = (struct plan_call){to - kind[1], to, DAY_NONE,
-        n < 16 ? f->was[work][n] : DAY_NONE};
+    *out = (struct plan_call){
+        to - kind[1], to, DAY_NONE, n < 16 ? f->was[work][n] : DAY_NONE};
     return 1;
 }
 
@@ -39,7 +39,7 @@ now(void)
 {
     struct timespec t;
 
-    clock_gettime(CLOCK_MONOTONIC, &t);
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
     return (double)t.tv_sec + (double)t.tv_nsec * 1e-9;
 }
 
@@ -99,8 +99,8 @@ run(size_t vehicles, const struct workcal *open)
     }
     srand(20261202);
     for (size_t w = 0; w < works; w++) {
-        list[w] = (struct plan_work){w / KINDS, w / KINDS % workshops,
-            kinds[w % KINDS][2], 0, open};
+        list[w] = (struct plan_work){
+            w / KINDS, w / KINDS % workshops, kinds[w % KINDS][2], 0, open};
         f.first[w] = 20789 + 1 + rand() % kinds[w % KINDS][0];
         for (int k = 0; k < 16; k++)
             f.was[w][k] = DAY_NONE;

@@ -1,15 +1,21 @@
 /*
  * Work out the plans of problems given as numbers, for a solver from outside
- * to be held against.  Each problem on the standard input is
+ * to be held against.  Days are numbers from 0, which is today.  Each problem
+ * on the standard input is
  *
- *   N_PLACES N_GROUPS N_UNITS N_WORKS DAYS
- *   places:  VEHICLES MINUTES
- *   groups:  AWAY N UNIT...
- *   works:   UNIT PLACE MINUTES STAYS CYCLES FROM TO GAP_FROM GAP_TO OPEN
+ *   PLACES GROUPS UNITS CALENDARS WORKS UNTIL
+ *   calendars:  OPEN N CLOSED...
+ *   places:     VEHICLES MINUTES
+ *   groups:     AWAY CALENDAR N UNIT...
+ *   works:      UNIT PLACE MINUTES STAYS CALENDAR CYCLES FROM TO GAP_FROM
+ * GAP_TO N (CYCLE DAY)...
  *
- * where OPEN is a word of a 0 or 1 for each of the seven days of a week, and
- * the cycle after one done on day d has the window d + GAP_FROM to d + GAP_TO.
- * The answer is a line "LATE VISITS", then "WORK CYCLE DAY" for each booking.
+ * where OPEN is a number of seven bits, Monday lowest, CALENDAR counts from 0
+ * and is -1 for a group that holds on all days, the first call has the window
+ * FROM to TO, the one after a day d has d + GAP_FROM to d + GAP_TO, and those
+ * cycles are booked for those days.  The answer is a line
+ * "BOOKINGS LATE VISITS", then "WORK CYCLE DAY" for each booking, with "-" for
+ * no day.
  */
 #include "plan.h"
 
@@ -25,6 +31,7 @@ struct cycle_rule {
     day_t to;
     day_t gap_from;
     day_t gap_to;
+    day_t fixed[MOST];
 };
 
 struct problem {
@@ -36,7 +43,33 @@ struct problem {
     struct plan_work works[MOST];
     struct cycle_rule rules[MOST];
     struct workcal *calendars[MOST];
+    size_t n_calendars;
 };
+
+/* The next number of the input, which has to be from @least to @most. */
+static long
+number(long least, long most)
+{
+    long n;
+
+    if (scanf("%ld", &n) != 1 || n < least || n > most) {
+        fputs("plan_cases: not a problem\n", stderr);
+        exit(1);
+    }
+    return n;
+}
+
+static size_t
+count(void)
+{
+    return (size_t)number(0, MOST);
+}
+
+static day_t
+day(void)
+{
+    return (day_t)number(-10000, 10000);
+}
 
 static int
 next_call(
@@ -46,7 +79,7 @@ next_call(
 
     if (n >= r->cycles)
         return 0;
-    *out = (struct plan_call){r->from, r->to, DAY_NONE, DAY_NONE};
+    *out = (struct plan_call){r->from, r->to, r->fixed[n], DAY_NONE};
     if (n > 0) {
         out->from = done[n - 1] + r->gap_from;
         out->to = done[n - 1] + r->gap_to;
@@ -54,76 +87,97 @@ next_call(
     return 1;
 }
 
-static int
-read_work(struct problem *p, size_t i)
+static struct workcal *
+read_calendar(void)
 {
-    struct plan_work *w = &p->works[i];
-    struct cycle_rule *r = &p->rules[i];
-    char open[8];
-    struct workcal_plan plan = {0};
+    struct named_day closed[MOST];
+    struct workcal_plan plan = {.works = (weekdays_t)number(0, WEEKDAYS_ALL)};
 
-    if (scanf("%zu %zu %d %d %zu %d %d %d %d %7s", &w->unit, &w->place,
-            &w->minutes, &w->stays, &r->cycles, &r->from, &r->to, &r->gap_from,
-            &r->gap_to, open) != 10)
-        return -1;
-    for (unsigned day = 0; day < 7; day++)
-        plan.works |= (weekdays_t)(open[day] == '1') << day;
-    p->calendars[i] = workcal_new(&plan);
-    w->open = p->calendars[i];
-    return w->open ? 0 : -1;
+    plan.closed = closed;
+    plan.n_closed = count();
+    for (size_t i = 0; i < plan.n_closed; i++)
+        closed[i] = (struct named_day){.day = day(), .name = "closed"};
+    struct workcal *c = workcal_new(&plan);
+    if (c == NULL)
+        exit(1);
+    return c;
 }
 
-static int
+static void
 read_group(struct problem *p, size_t i)
 {
-    size_t n;
+    struct plan_group *g = &p->groups[i];
 
-    if (scanf("%d %zu", &p->groups[i].away, &n) != 2)
-        return -1;
-    for (size_t k = 0; k < n; k++) {
-        size_t unit;
-        if (scanf("%zu", &unit) != 1 || unit >= MOST)
-            return -1;
+    g->away = (int)count();
+    long calendar = number(-1, MOST - 1);
+    g->on = calendar < 0 ? NULL : p->calendars[calendar];
+    for (size_t n = count(); n > 0; n--) {
+        size_t unit = count() % MOST;
         struct plan_unit *u = &p->units[unit];
         p->groups_of[unit][u->n_groups++] = i;
         u->groups = p->groups_of[unit];
     }
-    return 0;
 }
 
-/* 1, or 0 at the end of the input, or -1. */
+static void
+read_work(struct problem *p, size_t i)
+{
+    struct plan_work *w = &p->works[i];
+    struct cycle_rule *r = &p->rules[i];
+
+    w->unit = count();
+    w->place = count();
+    w->minutes = (int)number(0, 1440);
+    w->stays = (int)number(0, 1);
+    w->open = p->calendars[number(0, MOST - 1)];
+    r->cycles = count();
+    r->from = day();
+    r->to = day();
+    r->gap_from = day();
+    r->gap_to = day();
+    for (size_t cycle = 0; cycle < MOST; cycle++)
+        r->fixed[cycle] = DAY_NONE;
+    for (size_t n = count(); n > 0; n--) {
+        size_t cycle = count() % MOST;
+        r->fixed[cycle] = day();
+    }
+}
+
+/* 1, or 0 at the end of the input. */
 static int
 read_problem(struct problem *p)
 {
     struct plan_problem *q = &p->plan;
 
     memset(p, 0, sizeof *p);
-    if (scanf("%zu %zu %zu %zu %d", &q->n_places, &q->n_groups, &q->n_units,
-            &q->n_works, &q->until) != 5)
+    if (scanf("%zu", &q->n_places) != 1)
         return 0;
-    if (q->n_places > MOST || q->n_groups > MOST || q->n_units > MOST ||
-        q->n_works > MOST)
-        return -1;
+    q->n_groups = count();
+    q->n_units = count();
+    p->n_calendars = count();
+    q->n_works = count();
+    q->until = day();
     q->places = p->places;
     q->groups = p->groups;
     q->units = p->units;
     q->works = p->works;
     q->next = next_call;
     q->with = p;
-    for (size_t i = 0; i < q->n_places; i++)
-        if (scanf("%d %d", &p->places[i].vehicles, &p->places[i].minutes) != 2)
-            return -1;
+    for (size_t i = 0; i < p->n_calendars; i++)
+        p->calendars[i] = read_calendar();
+    for (size_t i = 0; i < q->n_places; i++) {
+        p->places[i].vehicles = (int)count();
+        p->places[i].minutes = (int)number(0, 1440);
+    }
     for (size_t i = 0; i < q->n_groups; i++)
-        if (read_group(p, i))
-            return -1;
+        read_group(p, i);
     for (size_t i = 0; i < q->n_works; i++)
-        if (read_work(p, i))
-            return -1;
+        read_work(p, i);
     return 1;
 }
 
 static int
-answer(struct problem *p)
+answer(const struct problem *p)
 {
     struct plan *plan = plan_new(&p->plan);
     size_t n;
@@ -135,10 +189,11 @@ answer(struct problem *p)
     (void)plan_clashes(plan, &late);
     printf("%zu %zu %zu\n", n, late, plan_visits(plan));
     for (size_t i = 0; i < n; i++)
-        printf("%zu %zu %d\n", b[i].work, b[i].cycle, b[i].day);
+        if (b[i].day == DAY_NONE)
+            printf("%zu %zu -\n", b[i].work, b[i].cycle);
+        else
+            printf("%zu %zu %d\n", b[i].work, b[i].cycle, b[i].day);
     plan_free(plan);
-    for (size_t i = 0; i < p->plan.n_works; i++)
-        workcal_free(p->calendars[i]);
     return 0;
 }
 
@@ -146,10 +201,12 @@ int
 main(void)
 {
     static struct problem p;
-    int rc;
 
-    while ((rc = read_problem(&p)) > 0)
+    while (read_problem(&p)) {
         if (answer(&p))
             return 1;
-    return rc < 0;
+        for (size_t i = 0; i < p.n_calendars; i++)
+            workcal_free(p.calendars[i]);
+    }
+    return 0;
 }

@@ -1,4 +1,4 @@
-#include "search.h"
+#include "rework.h"
 
 #include "choose.h"
 
@@ -94,8 +94,8 @@ rank_works(const struct plan_problem *p, const struct timetable *t, long i)
             (struct nearness){w, kin(p, call->work, &p->works[w]), DAY_LAST};
     for (size_t k = 0; k < n; k++)
         note_nearness(&near[items[k].work - p->works], &items[k], call);
-    near[call->work - p->works] = (struct nearness){
-        (size_t)(call->work - p->works), 0, -1};
+    near[call->work - p->works] =
+        (struct nearness){(size_t)(call->work - p->works), 0, -1};
     qsort(near, p->n_works, sizeof *near, by_nearness);
     return near;
 }
@@ -143,10 +143,10 @@ scarcest(struct search *s, int *days)
 static int
 can_be_booked(const struct search *s, const struct item *item)
 {
-    enum plan_limit in_way =
-        load_check(timetable_load(s->t), item->work, item->call.fixed).limit;
+    struct hindrance h =
+        load_check_open(timetable_load(s->t), item->work, item->call.fixed);
 
-    return in_way == PLAN_FREE || in_way == PLAN_SHUT;
+    return h.limit == PLAN_FREE;
 }
 
 static int assign(struct search *s);
@@ -201,9 +201,12 @@ search_in(struct search *s)
     size_t mark = timetable_mark(s->t);
     int rc = 0;
 
-    for (size_t i = 0; i < s->n && rc == 0; i++)
-        rc = timetable_withdraw(s->t, s->works[i]);
-    for (int tries = TRIES_FIRST; tries < TRIES_MOST && *s->looks > 0 && rc == 0;
+    for (size_t k = 0; k < s->n && rc == 0; k++) {
+        long i = timetable_newest(s->t, s->works[k]);
+        if (i >= 0)
+            rc = timetable_withdraw(s->t, timetable_first_of(s->t, i));
+    }
+    for (int tries = TRIES_FIRST; tries<TRIES_MOST && * s->looks> 0 && rc == 0;
          tries *= 2) {
         s->tries = tries;
         rc = assign(s);
@@ -216,7 +219,7 @@ search_in(struct search *s)
 }
 
 int
-search_days(
+rework_days(
     const struct plan_problem *p, struct timetable *t, long i, long *looks)
 {
     struct nearness *near = rank_works(p, t, i);

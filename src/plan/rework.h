@@ -1,5 +1,5 @@
-#ifndef SEARCH_H
-#define SEARCH_H
+#ifndef REWORK_H
+#define REWORK_H
 
 #include "timetable.h"
 
@@ -22,7 +22,7 @@
  * Returns 1; 0 with nothing changed when no way was found; -1 when memory is
  * out.
  */
-int search_days(
+int rework_days(
     const struct plan_problem *p, struct timetable *t, long i, long *looks);
 
 #endif

@@ -1,0 +1,183 @@
+#include "lay.h"
+
+#include "choose.h"
+#include "merge.h"
+#include "rework.h"
+
+/* How many single days are looked at, at most, in search of one for calls that
+ * are late, and how often merging and mending take turns. */
+#define LOOKS_MOST 1000000L
+#define ROUNDS_MOST 4
+
+/* What a plan is made with. */
+struct planner {
+    const struct plan_problem *problem;
+    struct timetable *t;
+    struct room *room;
+    long looks; /* at days, left for all searches together */
+};
+
+/* Put @i on @d, or leave all as it is. */
+static int
+put(struct timetable *t, long i, day_t d)
+{
+    size_t mark = timetable_mark(t);
+    int rc = timetable_put(t, i, d);
+
+    if (rc != 1)
+        timetable_back(t, mark);
+    return rc;
+}
+
+/* Put @i where an earlier plan had it; or it waits for those that can be. */
+static int
+place_kept(struct planner *p, long i)
+{
+    day_t d = choose_kept(p->t, i);
+
+    int rc = d == DAY_NONE ? 0 : put(p->t, i, d);
+
+    if (rc == 0)
+        timetable_defer(p->t, i, TURN_OPEN);
+    return rc;
+}
+
+/* Put @i on the best day that is free; else make room; or it is late. */
+static int
+place_open(struct planner *p, long i)
+{
+    day_t d = choose_day(p->t, i);
+
+    int rc = d == DAY_NONE ? 0 : put(p->t, i, d);
+
+    if (rc == 0)
+        rc = room_make(p->room, i);
+    if (rc == 0)
+        timetable_defer(p->t, i, TURN_LATE);
+    return rc;
+}
+
+static int
+place_late(struct planner *p, long i)
+{
+    int rc = rework_days(p->problem, p->t, i, &p->looks);
+
+    if (rc != 0)
+        return rc;
+    day_t d = choose_day(p->t, i);
+    if (d == DAY_NONE)
+        d = choose_late(p->t, i);
+    return timetable_force(
+        p->t, i, d == DAY_NONE ? timetable_nowhere(p->t) : d);
+}
+
+static int
+place(struct planner *p, long i)
+{
+    const struct item *item = timetable_item(p->t, i);
+
+    switch (item->turn) {
+    case TURN_FIXED:
+        return room_book(p->room, i, item->call.fixed);
+    case TURN_KEPT:
+        return place_kept(p, i);
+    case TURN_OPEN:
+        return place_open(p, i);
+    case TURN_LATE:
+        break;
+    }
+    return place_late(p, i);
+}
+
+static int
+place_all(struct planner *p)
+{
+    for (long i; (i = timetable_waiting(p->t)) >= 0;)
+        if (place(p, i) < 0)
+            return -1;
+    return 0;
+}
+
+/* The first late item from @i on that nobody wanted so, or -1. */
+static long
+find_late(const struct timetable *t, long i)
+{
+    size_t n;
+    const struct item *items = timetable_items(t, &n);
+
+    for (; i < (long)n; i++)
+        if (items[i].day > items[i].call.to &&
+            items[i].day != items[i].call.fixed)
+            return i;
+    return -1;
+}
+
+static size_t
+count_late(const struct timetable *t)
+{
+    size_t n = 0;
+
+    for (long i = 0; (i = find_late(t, i)) >= 0; i++)
+        n++;
+    return n;
+}
+
+/* Look once more, now that all have a day, for one for each that is late. */
+static int
+look_again(struct planner *p)
+{
+    for (long i = 0; (i = find_late(p->t, i)) >= 0; i++) {
+        int rc = room_make(p->room, i);
+        if (rc == 0)
+            rc = rework_days(p->problem, p->t, i, &p->looks);
+        if (rc < 0)
+            return -1;
+    }
+    return place_all(p);
+}
+
+/* Have fewer calls late: 1, 0 with nothing changed when that was not found, or
+ * -1. */
+static int
+mend(struct planner *p)
+{
+    size_t late = count_late(p->t);
+
+    timetable_settle(p->t);
+    size_t mark = timetable_mark(p->t);
+    if (late == 0)
+        return 0;
+    if (look_again(p))
+        return -1;
+    if (count_late(p->t) < late)
+        return 1;
+    timetable_back(p->t, mark);
+    return 0;
+}
+
+static int
+place_and_merge(struct planner *p)
+{
+    if (place_all(p))
+        return -1;
+    timetable_settle(p->t);
+    if (merge_visits(p->problem, p->t))
+        return -1;
+    return place_all(p);
+}
+
+int
+lay_out(const struct plan_problem *problem, struct timetable *t, struct room *r)
+{
+    struct planner p = {problem, t, r, LOOKS_MOST};
+    int rc;
+
+    for (int left = ROUNDS_MOST; (rc = place_and_merge(&p)) == 0; left--) {
+        if (left == 0)
+            return 0;
+        rc = mend(&p);
+        if (rc != 1)
+            return rc;
+    }
+    return rc;
+}
