@@ -17,7 +17,8 @@ endif
 
 # Which layers each layer may see.  This is the design: the include path of a
 # layer is itself and what stands here, so a wrong arrow does not compile.
-LAYERS := base calendar fleet usage due config ledger view mail http pass cli
+LAYERS := base calendar fleet usage due config ledger view mail http pass cli \
+	daemon
 SEES_calendar := base
 SEES_fleet := calendar $(SEES_calendar)
 SEES_usage := fleet $(SEES_fleet)
@@ -30,13 +31,16 @@ SEES_mail := base
 SEES_http := base
 SEES_pass := config ledger view mail $(PURE_AND_BASE)
 SEES_cli := pass $(SEES_pass)
+SEES_daemon := http pass $(SEES_pass)
 
 layer_of = $(firstword $(subst /, ,$(patsubst src/%,%,$(1))))
 includes_of = $(addprefix -Isrc/,$(1) $(SEES_$(1)))
 
 SOURCES := $(wildcard $(addprefix src/,$(addsuffix /*.c,$(LAYERS))))
 OBJECTS := $(SOURCES:src/%.c=$(BUILD)/obj/%.o)
+# Each program is its main and the layers below; all else is in one library.
 MAIN := $(BUILD)/obj/cli/main.o
+DAEMON := $(BUILD)/obj/daemon/main.o
 LIBRARY := $(BUILD)/libostler.a
 
 UNIT_SOURCES := $(wildcard tests/unit/test_*.c tests/reference/test_*.c)
@@ -46,13 +50,17 @@ SERVE := $(BUILD)/tests/http/serve
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 
 .PHONY: all
-all: $(BUILD)/ostler
+all: $(BUILD)/ostler $(BUILD)/ostlerd
 
 $(BUILD)/ostler: $(MAIN) $(LIBRARY)
 	@echo '  LD $@'
 	$(Q)$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
 
-$(LIBRARY): $(filter-out $(MAIN),$(OBJECTS))
+$(BUILD)/ostlerd: $(DAEMON) $(LIBRARY)
+	@echo '  LD $@'
+	$(Q)$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
+
+$(LIBRARY): $(filter-out $(MAIN) $(DAEMON),$(OBJECTS))
 	@echo '  AR $@'
 	$(Q)rm -f $@
 	$(Q)ar rcs $@ $^

@@ -22,6 +22,7 @@ static const struct command *const commands[] = {
     &cmd_history,
     &cmd_evidence,
     &cmd_feed,
+    &cmd_key,
     &cmd_nightly,
     &cmd_outbox,
     &cmd_backup,

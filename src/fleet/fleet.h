@@ -155,6 +155,13 @@ struct mail_settings {
     int64_t timeout;           /* seconds that one message may take */
 };
 
+/* How the daemon serves, and when it writes to people. */
+struct server_settings {
+    const char *listen;         /* an address with its port, or unix:/PATH */
+    const char *const *proxies; /* those trusted, then NULL; NULL for none */
+    int64_t remind_at;          /* minutes after the site's midnight */
+};
+
 struct site {
     const char *name;
     const char *time_zone;
@@ -164,6 +171,7 @@ struct site {
     struct span calm; /* how far a forecast moves before calendars and mail
                          show it; n is 0 for at once */
     struct mail_settings mail;
+    struct server_settings server;
 };
 
 struct fleet {

@@ -159,6 +159,11 @@ static const char *const texts[STATEMENTS] = {
                      " hash = excluded.hash, dues = excluded.dues,"
                      " left_out = excluded.left_out, size = excluded.size,"
                      " written = excluded.written",
+    [KEY_ADD] = "INSERT INTO key(kind, name, hash, made) VALUES (?, ?, ?, ?)",
+    [KEY_REVOKE] = "UPDATE key SET revoked = ?3 WHERE kind = ?1 AND name = ?2"
+                   " AND revoked IS NULL RETURNING id",
+    [KEYS] = "SELECT id, kind, name, hash, made, revoked FROM key ORDER BY id",
+    [DATA_VERSION] = "PRAGMA data_version",
 };
 
 struct outcome {

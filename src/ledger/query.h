@@ -63,6 +63,10 @@ enum statement {
     PUBLISHED_LEARN,
     EDITION_FIND,
     EDITION_KEEP,
+    KEY_ADD,
+    KEY_REVOKE,
+    KEYS,
+    DATA_VERSION,
     STATEMENTS
 };
 
@@ -70,6 +74,7 @@ struct ledger {
     sqlite3 *db;
     char *path;
     int depth; /* of groups */
+    int64_t version; /* of its content, as this connection counts it */
     sqlite3_stmt *statements[STATEMENTS];
 };
 

@@ -153,7 +153,17 @@ static const char *const steps[] = {
     " about TEXT PRIMARY KEY CHECK (about <> ''),"
     " says TEXT NOT NULL CHECK (says <> ''),"
     " told INTEGER NOT NULL CHECK (told BETWEEN -25567 AND 84005)"
-    ") STRICT, WITHOUT ROWID;",
+    ") STRICT, WITHOUT ROWID;"
+
+    /* Who has the key of that hash opens that feed, until it is revoked. */
+    "CREATE TABLE key("
+    " id INTEGER PRIMARY KEY,"
+    " kind TEXT NOT NULL CHECK (kind <> ''),"
+    " name TEXT NOT NULL COLLATE NOCASE CHECK (name <> ''),"
+    " hash BLOB NOT NULL UNIQUE CHECK (length(hash) = 32),"
+    " made INTEGER NOT NULL,"
+    " revoked INTEGER"
+    ") STRICT;",
 };
 
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");

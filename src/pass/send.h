@@ -23,8 +23,8 @@ struct send_tally {
 };
 
 /*
- * Hand messages of the outbox to the site's transport, the oldest first; the
- * caller has the turn.  Of one that was refused for good, or for SEND_DAYS put
+ * Hand messages of the outbox to the site's transport, the oldest first, while
+ * no other process does.  Of one that was refused for good, or for SEND_DAYS put
  * off, nobody tries any more.  Every message is tried, unless the server would
  * take none, or the ledger fails: a message that it has not noted as sent
  * would go out again, so then no other goes out.  Sets @tally and returns 0,
