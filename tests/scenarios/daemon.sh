@@ -29,7 +29,7 @@ serves() {
 # $pid is who, its log in $folder/log.
 begin() {
     : >"$folder/log"
-    "$@" "$ostlerd" -c fleet.conf --listen 127.0.0.1:0 \
+    "$@" "$ostlerd" -c fleet.conf --listen "${listen:-127.0.0.1:0}" \
         ${today:+--today "$today"} 2>>"$folder/log" &
     pid=$!
     until_so 50 serves
