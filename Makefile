@@ -148,6 +148,12 @@ bench-built: all $(SERVE)
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 	@BUILD=$(BUILD) tests/bench/bench_http
+	@BUILD=$(BUILD) tests/bench/bench_daemon
+
+# Three days in the life of the daemon, in minutes.
+.PHONY: day
+day: all
+	@BUILD=$(BUILD) HOURS=72 RATE=1800 tests/scenarios/74-daemon-day
 
 # A pass with ten messages, killed at every one of its system calls.
 .PHONY: kill
@@ -218,6 +224,7 @@ help:
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make kill        a pass killed at every system call; most of an hour'
+	@echo 'make day         three days in the life of the daemon, in minutes'
 	@echo 'make fuzz-http   the same for what clients write in a request'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
