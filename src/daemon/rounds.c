@@ -38,6 +38,7 @@ struct rounds {
     struct agenda agenda;
     struct fault wrong[WITHS]; /* a code of 0 for nothing */
     struct health health;
+    day_t noted;        /* on which the notes were logged, or NONE */
     int news;           /* the keeper is to hear of the fleet file */
     int64_t again;      /* when what failed is tried again, or NEVER */
     int64_t not_before; /* when mail may be sent again */
@@ -161,6 +162,7 @@ read_fleet(struct rounds *r, struct fault *f)
     pass_close(r->pass);
     r->pass = p;
     r->agenda.fleet = pass_fleet(p);
+    r->noted = DAY_NONE;
     return 0;
 }
 
@@ -182,7 +184,10 @@ publish(struct rounds *r)
         failed = 1;
     }
     note(r, WITH_FEEDS, failed, &f);
-    journal_lines(JOURNAL_WARNING, buf_str(notes));
+    /* Not after each record. */
+    if (r->noted != pass_moment(r->pass).today)
+        journal_lines(JOURNAL_WARNING, buf_str(notes));
+    r->noted = pass_moment(r->pass).today;
     buf_free(notes);
 }
 

@@ -48,8 +48,8 @@ shown(icaltimezone *zone, int64_t when)
     struct icaltimetype t =
         icaltime_from_timet_with_zone((time_t)when, 0, zone);
 
-    return (int64_t)day_of(t.year, t.month, t.day) * 86400 + t.hour * 3600 +
-           t.minute * 60 + t.second;
+    return (int64_t)day_of(t.year, t.month, t.day) * 86400 +
+           INT64_C(60) * (60 * t.hour + t.minute) + t.second;
 }
 
 int64_t
