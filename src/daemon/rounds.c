@@ -1,16 +1,16 @@
 #include "rounds.h"
 
-#include "arena.h"
 #include "buf.h"
 #include "display.h"
+#include "fleet_file.h"
 #include "journal.h"
 #include "keeper.h"
 #include "lock.h"
 #include "lookout.h"
-#include "outbox.h"
 #include "publish.h"
 #include "remind.h"
 #include "turn.h"
+#include "waiting.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -37,7 +37,8 @@ struct rounds {
     struct display *display;
     struct agenda agenda;
     struct fault wrong[WITHS]; /* a code of 0 for nothing */
-    struct health health;
+    int64_t passed;            /* when the last pass was made that went well */
+    struct waiting waiting;
     day_t noted;        /* on which the notes were logged, or NONE */
     int news;           /* the keeper is to hear of the fleet file */
     int64_t again;      /* when what failed is tried again, or NEVER */
@@ -62,103 +63,13 @@ note(struct rounds *r, enum trouble_with what, int failed,
     *was = *seen;
 }
 
-/* --- The fleet file ------------------------------------------------------- */
-
-/* Watch its files: 1 when one of them may have changed unseen, else 0. */
-static int
-watch_files(const struct rounds *r, const struct problems *ps)
-{
-    struct fault f;
-    const char *name;
-    int missed = 0;
-
-    for (int i = 0; *(name = problems_name(ps, i)) != '\0'; i++) {
-        int is_new = lookout_file(r->options.lookout, name, &f);
-        if (is_new < 0)
-            journal(JOURNAL_WARNING, "%s", f.text);
-        missed |= is_new > 0;
-    }
-    return missed;
-}
-
-static void
-log_problems(const struct rounds *r, struct problems *ps, struct fault *f)
-{
-    struct buf *text = buf_new();
-
-    if (text == NULL)
-        return;
-    problems_print(ps, 0, text);
-    journal_lines(JOURNAL_ERROR, buf_str(text));
-    /* The first of them goes into the mail. */
-    if (r->pass != NULL && buf_len(text) > 0)
-        snprintf(f->text, sizeof f->text,
-            "the fleet file is wrong, and the one before stands: %.*s",
-            (int)strcspn(buf_str(text), "\n"), buf_str(text));
-    buf_free(text);
-}
-
-/* Read it once; sets @missed when it is to be read again. */
-static struct pass *
-read_once(const struct rounds *r, int *missed, struct fault *f)
-{
-    const struct pass_options options = {
-        .fleet_file = r->options.fleet_file,
-        .today = r->options.today,
-        .ledger = LEDGER_WRITE,
-        .fleet_only = 1,
-        .feeds = 1,
-    };
-    struct problems *ps = problems_new();
-
-    if (ps == NULL) {
-        fault_fill(f, EX_OSERR, "out of memory");
-        return NULL;
-    }
-    struct pass *p = pass_open(&options, ps, f);
-    *missed = watch_files(r, ps);
-    if (p == NULL && !*missed)
-        log_problems(r, ps, f);
-    problems_free(ps);
-    return p;
-}
-
-/* What a fleet needs to be served; what was locked and opened cannot change. */
-static int
-check_fleet(const struct rounds *r, const struct pass *p, struct fault *f)
-{
-    const struct site *site = &pass_fleet(p)->site;
-
-    if (site->feed_folder == NULL)
-        return fault_set(f, EX_CONFIG,
-            "%s: there is no feed-folder in [site], of which the feeds are "
-            "served",
-            r->options.fleet_file);
-    if (r->pass != NULL &&
-        strcmp(pass_fleet(r->pass)->site.ledger, site->ledger) != 0)
-        return fault_set(f, EX_CONFIG,
-            "%s: the ledger is another, and the one before stands: start "
-            "ostlerd anew",
-            r->options.fleet_file);
-    return 0;
-}
-
 static int
 read_fleet(struct rounds *r, struct fault *f)
 {
-    struct pass *p = NULL;
-    int missed = 1;
+    struct pass *p = fleet_file_read(&r->options, r->pass, f);
 
-    for (int i = 0; i < 3 && missed; i++) {
-        pass_close(p);
-        p = read_once(r, &missed, f);
-    }
     if (p == NULL)
         return -1;
-    if (check_fleet(r, p, f)) {
-        pass_close(p);
-        return -1;
-    }
     pass_close(r->pass);
     r->pass = p;
     r->agenda.fleet = pass_fleet(p);
@@ -229,35 +140,6 @@ tell(struct rounds *r, unsigned work)
     snapshot_free(s);
 }
 
-/* See which messages wait, and for when. */
-static void
-look_at_mail(struct rounds *r)
-{
-    const struct site *site = &pass_fleet(r->pass)->site;
-    int64_t now = pass_moment(r->pass).now;
-    struct arena *a = arena_new();
-    struct outbox_message *open = NULL;
-    size_t n = 0;
-    struct fault f;
-
-    r->agenda.send = AGENDA_NEVER;
-    r->health.waiting = r->health.given_up = 0;
-    if (a == NULL || outbox_open(pass_ledger(r->pass), a, &open, &n, &f))
-        n = 0;
-    for (size_t i = 0; i < n; i++) {
-        /* One tried in the future was tried by a clock that was wrong. */
-        int64_t next = open[i].tried > now ? now : open[i].next_try;
-        if (open[i].gave_up != 0) {
-            r->health.given_up++;
-            continue;
-        }
-        r->health.waiting++;
-        if (site->mail.from != NULL && next < r->agenda.send)
-            r->agenda.send = next;
-    }
-    arena_free(a);
-}
-
 static int
 open_ledger(struct rounds *r, struct fault *f)
 {
@@ -283,7 +165,8 @@ make(struct rounds *r, unsigned work, struct fault *f)
     if (r->options.today == DAY_NONE && ((work & WORK_REMIND) || r->news))
         tell(r, work);
     r->news = 0;
-    look_at_mail(r);
+    (void)waiting_look(r->pass, &r->waiting);
+    r->agenda.send = r->waiting.next;
     lock_drop(turn);
     return 0;
 }
@@ -334,7 +217,7 @@ rounds_go(struct rounds *r, unsigned work)
     else if (r->wrong[WITH_REMINDERS].code != 0)
         r->again = now + LATER;
     if (!failed)
-        r->health.passed = now;
+        r->passed = now;
     /* Somebody else's pass is no trouble. */
     if (!failed || f.code != EX_TEMPFAIL)
         note(r, WITH_ROUND, failed, &f);
@@ -392,7 +275,11 @@ rounds_fault(const struct rounds *r)
 static struct health
 health_of(const struct rounds *r)
 {
-    struct health h = r->health;
+    struct health h = {
+        .passed = r->passed,
+        .waiting = r->waiting.waiting,
+        .given_up = r->waiting.given_up,
+    };
 
     h.pass = r->wrong[WITH_ROUND].code == 0;
     h.fleet = r->wrong[WITH_FLEET].code == 0;
