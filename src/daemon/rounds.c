@@ -9,6 +9,7 @@
 #include "lookout.h"
 #include "publish.h"
 #include "remind.h"
+#include "troubles.h"
 #include "turn.h"
 #include "waiting.h"
 
@@ -25,43 +26,21 @@
  * comes back to it, in milliseconds: who stops the daemon does not wait. */
 #define PATIENCE 500
 
-/* What can be wrong; each is told to the keeper under its name. */
-enum trouble_with { WITH_ROUND, WITH_FLEET, WITH_FEEDS, WITH_REMINDERS, WITHS };
-
-static const char *const names[WITHS] = {
-    "the daemon", "the fleet file", "the feeds", "the reminders"};
-
 struct rounds {
     struct rounds_options options;
     struct pass *pass;
     struct display *display;
     struct agenda agenda;
-    struct fault wrong[WITHS]; /* a code of 0 for nothing */
-    int64_t passed;            /* when the last pass was made that went well */
+    struct troubles troubles;
+    struct fault failed; /* how the last round failed that did */
+    int is_shown;        /* there is something to serve */
+    int64_t passed;      /* when the last pass was made that went well */
     struct waiting waiting;
     day_t noted;        /* on which the notes were logged, or NONE */
     int news;           /* the keeper is to hear of the fleet file */
     int64_t again;      /* when what failed is tried again, or NEVER */
     int64_t not_before; /* when mail may be sent again */
 };
-
-/* Note how @what went; what is news is logged. */
-static void
-note(struct rounds *r, enum trouble_with what, int failed,
-    const struct fault *seen)
-{
-    struct fault *was = &r->wrong[what];
-
-    if (!failed && was->code != 0)
-        journal(JOURNAL_INFO, "over: %s", was->text);
-    if (!failed) {
-        was->code = 0;
-        return;
-    }
-    if (was->code == 0 || strcmp(was->text, seen->text) != 0)
-        journal(JOURNAL_ERROR, "%s", seen->text);
-    *was = *seen;
-}
 
 static int
 read_fleet(struct rounds *r, struct fault *f)
@@ -94,11 +73,12 @@ publish(struct rounds *r)
         f = other;
         failed = 1;
     }
-    note(r, WITH_FEEDS, failed, &f);
+    (void)troubles_note(&r->troubles, TROUBLE_FEEDS, failed, &f);
     /* Not after each record. */
     if (r->noted != pass_moment(r->pass).today)
         journal_lines(JOURNAL_WARNING, buf_str(notes));
     r->noted = pass_moment(r->pass).today;
+    r->is_shown = 1;
     buf_free(notes);
 }
 
@@ -111,9 +91,7 @@ tell_keeper(struct rounds *r, const struct snapshot *s)
 
     if (w == NULL)
         return;
-    for (int i = 0; i < WITHS; i++)
-        if (r->wrong[i].code != 0)
-            watch_add(w, names[i], "%s", r->wrong[i].text);
+    troubles_watch(&r->troubles, w);
     if (watch_look(w, r->pass, s, &f) || keeper_tell(r->pass, w, &f))
         journal(JOURNAL_ERROR, "%s", f.text);
     watch_free(w);
@@ -127,12 +105,12 @@ tell(struct rounds *r, unsigned work)
     struct snapshot *s = pass_settled(r->pass, DAY_NONE, &f);
 
     if (s == NULL) {
-        note(r, WITH_REMINDERS, 1, &f);
+        (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, 1, &f);
         return;
     }
     if (work & WORK_REMIND) {
         int failed = remind_all(r->pass, s, &f);
-        note(r, WITH_REMINDERS, failed, &f);
+        (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, &f);
         if (!failed)
             r->agenda.reminded = pass_moment(r->pass).today;
     }
@@ -157,10 +135,17 @@ open_ledger(struct rounds *r, struct fault *f)
 static int
 make(struct rounds *r, unsigned work, struct fault *f)
 {
-    int turn = open_ledger(r, f) ? -1 : turn_take(r->pass, f);
+    struct fault unused;
 
-    if (turn < 0)
+    if (open_ledger(r, f))
         return -1;
+    int turn = turn_take(r->pass, f);
+    if (turn < 0) {
+        /* Another pass is running; keys may have changed meanwhile. */
+        if (display_update(r->display, r->pass, &unused) == 0)
+            r->is_shown = 1;
+        return -1;
+    }
     publish(r);
     if (r->options.today == DAY_NONE && ((work & WORK_REMIND) || r->news))
         tell(r, work);
@@ -186,41 +171,29 @@ look_back(struct rounds *r)
     return work;
 }
 
-/* The new fleet file, or what is wrong with it; either is news when it was not
- * so before. */
-static void
-take_fleet(struct rounds *r)
-{
-    struct fault was = r->wrong[WITH_FLEET];
-    const struct fault *now = &r->wrong[WITH_FLEET];
-    struct fault f;
-
-    note(r, WITH_FLEET, read_fleet(r, &f), &f);
-    if (was.code != now->code ||
-        (was.code != 0 && strcmp(was.text, now->text) != 0))
-        r->news = 1;
-}
-
 unsigned
 rounds_go(struct rounds *r, unsigned work)
 {
     struct fault f;
 
-    if (work & WORK_FLEET)
-        take_fleet(r);
+    if ((work & WORK_FLEET) &&
+        troubles_note(&r->troubles, TROUBLE_FLEET, read_fleet(r, &f), &f))
+        r->news = 1;
     int failed = make(r, work, &f);
     int64_t now = clock_now();
     r->agenda.passed = now;
     r->again = AGENDA_NEVER;
     if (failed)
+        r->failed = f;
+    if (failed)
         r->again = now + (f.code == EX_TEMPFAIL ? SOON : LATER);
-    else if (r->wrong[WITH_REMINDERS].code != 0)
+    else if (troubles_with(&r->troubles, TROUBLE_REMINDERS) != NULL)
         r->again = now + LATER;
     if (!failed)
         r->passed = now;
     /* Somebody else's pass is no trouble. */
     if (!failed || f.code != EX_TEMPFAIL)
-        note(r, WITH_ROUND, failed, &f);
+        (void)troubles_note(&r->troubles, TROUBLE_ROUND, failed, &f);
     unsigned more = look_back(r);
     pass_rest(r->pass);
     return more;
@@ -269,7 +242,7 @@ rounds_pass(const struct rounds *r)
 const struct fault *
 rounds_fault(const struct rounds *r)
 {
-    return r->wrong[WITH_ROUND].code != 0 ? &r->wrong[WITH_ROUND] : NULL;
+    return r->is_shown ? NULL : &r->failed;
 }
 
 static struct health
@@ -281,10 +254,10 @@ health_of(const struct rounds *r)
         .given_up = r->waiting.given_up,
     };
 
-    h.pass = r->wrong[WITH_ROUND].code == 0;
-    h.fleet = r->wrong[WITH_FLEET].code == 0;
-    h.feeds = r->wrong[WITH_FEEDS].code == 0;
-    h.reminders = r->wrong[WITH_REMINDERS].code == 0;
+    h.pass = !troubles_with(&r->troubles, TROUBLE_ROUND);
+    h.fleet = !troubles_with(&r->troubles, TROUBLE_FLEET);
+    h.feeds = !troubles_with(&r->troubles, TROUBLE_FEEDS);
+    h.reminders = !troubles_with(&r->troubles, TROUBLE_REMINDERS);
     return h;
 }
 
@@ -346,11 +319,12 @@ rounds_describe(const struct rounds *r, char *out, size_t size)
     struct health h = health_of(r);
     char words[CLOCK_WORDS];
 
-    for (int i = 0; i < WITHS; i++)
-        if (r->wrong[i].code != 0) {
-            snprintf(out, size, "%s", r->wrong[i].text);
-            return;
-        }
+    const struct fault *f = troubles_any(&r->troubles);
+
+    if (f != NULL) {
+        snprintf(out, size, "%s", f->text);
+        return;
+    }
     snprintf(out, size,
         "up to date since %s, %lld messages waiting, %lld "
         "given up",

@@ -36,7 +36,7 @@ struct pass *rounds_pass(const struct rounds *r);
  * it is news, and tried again.  Returns the work that has come up meanwhile. */
 unsigned rounds_go(struct rounds *r, unsigned work);
 
-/* The fault of the last round when it could not be made at all, or NULL. */
+/* Why there is nothing to serve, or NULL when there is something. */
 const struct fault *rounds_fault(const struct rounds *r);
 
 /* What is to be served from now on; NULL when memory is out. */
