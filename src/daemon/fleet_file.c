@@ -81,6 +81,10 @@ check_fleet(const struct rounds_options *o, const struct pass *before,
             "%s: there is no feed-folder in [site], of which the feeds are "
             "served",
             o->fleet_file);
+    if (before != NULL && strcmp(pass_fleet(before)->site.server.listen,
+                              site->server.listen) != 0)
+        journal(JOURNAL_WARNING, "to listen at %s, start ostlerd anew",
+            site->server.listen);
     if (before != NULL &&
         strcmp(pass_fleet(before)->site.ledger, site->ledger) != 0)
         return fault_set(f, EX_CONFIG,

@@ -7,6 +7,7 @@
 #include "keeper.h"
 #include "lock.h"
 #include "lookout.h"
+#include "mapped.h"
 #include "publish.h"
 #include "remind.h"
 #include "troubles.h"
@@ -118,6 +119,21 @@ tell(struct rounds *r, unsigned work)
     snapshot_free(s);
 }
 
+/* A ledger that was there and is gone was moved away for a moment, or by
+ * mistake: a new one in its place would know of nothing. */
+static int
+check_ledger(const struct rounds *r, struct fault *f)
+{
+    const char *path = pass_fleet(r->pass)->site.ledger;
+    int64_t size;
+    int64_t written;
+
+    if (!r->is_shown || mapped_look(path, &size, &written) == 0)
+        return 0;
+    return fault_set(
+        f, EX_NOINPUT, "%s: the ledger is gone: put it back", path);
+}
+
 static int
 open_ledger(struct rounds *r, struct fault *f)
 {
@@ -137,7 +153,7 @@ make(struct rounds *r, unsigned work, struct fault *f)
 {
     struct fault unused;
 
-    if (open_ledger(r, f))
+    if (check_ledger(r, f) || open_ledger(r, f))
         return -1;
     int turn = turn_take(r->pass, f);
     if (turn < 0) {

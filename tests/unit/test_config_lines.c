@@ -128,13 +128,14 @@ bad_sections(void **state)
               "' has 44 letters; a name has at most 40\n"},
         {"[feeed a]\nshows = nothing\n",
             F "1: error: unknown section 'feeed'; did you mean 'feed'?\n"},
-        {"[lorry L1]\n",
-            F "1: error: unknown section 'lorry'; expected site, mail, "
-              "holidays, calendar, depot, job, type, vehicle, equipment, "
-              "driver, person or feed\n"},
-        {"[]\n", F "1: error: unknown section ''; expected site, mail, "
-                   "holidays, calendar, depot, job, type, vehicle, equipment, "
-                   "driver, person or feed\n"},
+        {"[lorry L1]\n", F
+            "1: error: unknown section 'lorry'; expected site, mail, "
+            "server, holidays, calendar, depot, job, type, vehicle, equipment, "
+            "driver, person or feed\n"},
+        {"[]\n", F
+            "1: error: unknown section ''; expected site, mail, "
+            "server, holidays, calendar, depot, job, type, vehicle, equipment, "
+            "driver, person or feed\n"},
         {"[feed]\nshows = all\n",
             F "1: error: [feed] without a name; expected [feed NAME]\n"},
         {"[mail x]\nfrom = x\n",
