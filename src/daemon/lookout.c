@@ -10,6 +10,8 @@
 
 enum {
     FOLDERS_MOST = 64, /* of the fleet's files */
+    READS_MOST = 64,   /* at one look: who writes there without end is not
+                          listened to without end */
     NAME_MOST = 256
 };
 
@@ -59,7 +61,8 @@ lookout_fd(const struct lookout *l)
 
 /* Watch the folder of @path; its name is left in @name. */
 static int
-watch(struct lookout *l, const char *path, const char **name, struct fault *f)
+watch(struct lookout *l, const char *path, uint32_t events, const char **name,
+    struct fault *f)
 {
     const char *slash = strrchr(path, '/');
     char *folder = slash == NULL   ? strdup(".")
@@ -69,8 +72,8 @@ watch(struct lookout *l, const char *path, const char **name, struct fault *f)
     if (folder == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     *name = slash ? slash + 1 : path;
-    int at = inotify_add_watch(
-        l->fd, folder, CHANGED | IN_MODIFY | IN_ONLYDIR | IN_MASK_ADD);
+    int at =
+        inotify_add_watch(l->fd, folder, events | IN_ONLYDIR | IN_MASK_ADD);
     if (at < 0)
         fault_fill(
             f, EX_OSERR, "%s: cannot be watched: %s", folder, strerror(errno));
@@ -83,7 +86,7 @@ lookout_ledger(struct lookout *l, const char *path, struct fault *f)
 {
     const char *name;
 
-    l->ledger_folder = watch(l, path, &name, f);
+    l->ledger_folder = watch(l, path, CHANGED | IN_MODIFY, &name, f);
     if (l->ledger_folder < 0)
         return -1;
     snprintf(l->ledger, sizeof l->ledger, "%s", name);
@@ -94,7 +97,7 @@ int
 lookout_file(struct lookout *l, const char *path, struct fault *f)
 {
     const char *name;
-    int folder = watch(l, path, &name, f);
+    int folder = watch(l, path, CHANGED, &name, f);
 
     if (folder < 0)
         return -1;
@@ -147,13 +150,15 @@ lookout_look(struct lookout *l)
 {
     _Alignas(struct inotify_event) char events[4096];
     unsigned seen = 0;
-    ssize_t n;
+    ssize_t n = 1;
 
-    while ((n = read(l->fd, events, sizeof events)) > 0)
-        for (char *at = events; at < events + n;) {
+    for (int i = 0; i < READS_MOST && n > 0; i++) {
+        n = read(l->fd, events, sizeof events);
+        for (char *at = events; n > 0 && at < events + n;) {
             const struct inotify_event *e = (const void *)at;
             seen |= judge(l, e);
             at += sizeof *e + e->len;
         }
+    }
     return seen;
 }
