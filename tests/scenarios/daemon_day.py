@@ -8,6 +8,7 @@ hear of K1's service on the 2nd and of K2's on the 3rd, at seven, and of nothing
 else; and the keeper of the fleet file that was wrong.
 """
 
+import atexit
 import datetime
 import email
 import os
@@ -89,11 +90,14 @@ class Daemon:
         self.site = "http://" + places[-1]
 
     def get(self, path):
+        """The status and the bytes; 0 when nobody answers."""
         try:
             with urllib.request.urlopen(self.site + path, timeout=10) as r:
                 return r.status, r.read()
         except urllib.error.HTTPError as e:
             return e.code, b""
+        except OSError:
+            return 0, b""
 
     def end(self, how):
         self.process.send_signal(how)
@@ -169,6 +173,7 @@ edit("from = dates@skerrow.example\nby = folder mail",
 edit("[depot harbour]", "[depot far]\ncalendar = workshop\n"
      "time-zone = Pacific/Kiritimati\n\n[depot harbour]")
 daemon = Daemon()
+atexit.register(lambda: daemon.process.kill())
 keys = {name: run("key", name).decode().strip() for name in ("all", "k2")}
 soon("the keys open", lambda: daemon.get(keys["k2"])[0] == 200)
 
