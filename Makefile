@@ -18,7 +18,7 @@ endif
 # Which layers each layer may see.  This is the design: the include path of a
 # layer is itself and what stands here, so a wrong arrow does not compile.
 LAYERS := base calendar fleet usage due plan config ledger view mail http pass \
-	cli
+	cli daemon
 SEES_calendar := base
 SEES_fleet := calendar $(SEES_calendar)
 SEES_usage := fleet $(SEES_fleet)
@@ -32,13 +32,16 @@ SEES_mail := base
 SEES_http := base
 SEES_pass := config ledger view mail plan $(PURE_AND_BASE)
 SEES_cli := pass $(SEES_pass)
+SEES_daemon := http pass $(SEES_pass)
 
 layer_of = $(firstword $(subst /, ,$(patsubst src/%,%,$(1))))
 includes_of = $(addprefix -Isrc/,$(1) $(SEES_$(1)))
 
 SOURCES := $(wildcard $(addprefix src/,$(addsuffix /*.c,$(LAYERS))))
 OBJECTS := $(SOURCES:src/%.c=$(BUILD)/obj/%.o)
+# Each program is its main and the layers below; all else is in one library.
 MAIN := $(BUILD)/obj/cli/main.o
+DAEMON := $(BUILD)/obj/daemon/main.o
 LIBRARY := $(BUILD)/libostler.a
 
 UNIT_SOURCES := $(wildcard tests/unit/test_*.c tests/reference/test_*.c)
@@ -50,13 +53,17 @@ DESK := $(BUILD)/tests/http/desk
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 
 .PHONY: all
-all: $(BUILD)/ostler
+all: $(BUILD)/ostler $(BUILD)/ostlerd
 
 $(BUILD)/ostler: $(MAIN) $(LIBRARY)
 	@echo '  LD $@'
 	$(Q)$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
 
-$(LIBRARY): $(filter-out $(MAIN),$(OBJECTS))
+$(BUILD)/ostlerd: $(DAEMON) $(LIBRARY)
+	@echo '  LD $@'
+	$(Q)$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
+
+$(LIBRARY): $(filter-out $(MAIN) $(DAEMON),$(OBJECTS))
 	@echo '  AR $@'
 	$(Q)rm -f $@
 	$(Q)ar rcs $@ $^
@@ -159,6 +166,12 @@ bench-built: all $(SERVE)
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 	@BUILD=$(BUILD) tests/bench/bench_http
+	@BUILD=$(BUILD) tests/bench/bench_daemon
+
+# Three days in the life of the daemon, in minutes.
+.PHONY: day
+day: all
+	@BUILD=$(BUILD) HOURS=72 RATE=1800 tests/scenarios/74-daemon-day
 
 # A pass with ten messages, killed at every one of its system calls.
 .PHONY: kill
@@ -230,6 +243,7 @@ help:
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make kill        a pass killed at every system call; most of an hour'
+	@echo 'make day         three days in the life of the daemon, in minutes'
 	@echo 'make fuzz-http   the same for what clients write in a request'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'

@@ -31,7 +31,7 @@ _ostler() {
         what="options $command"
     else
         case $command:$operands in
-        feed:0) what=feeds ;;
+        feed:0 | key:0) what=feeds ;;
         why:0 | book:0 | record:0 | reading:0 | off-road:0 | history:0) what=subjects ;;
         why:1 | book:1 | record:1) what=jobs ;;
         esac

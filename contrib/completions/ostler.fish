@@ -22,7 +22,7 @@ for command in $commands
             -l (string replace -- -- '' $option)
     end
 end
-complete -c ostler -f -n '__fish_seen_subcommand_from feed' \
+complete -c ostler -f -n '__fish_seen_subcommand_from feed key' \
     -a '(__ostler_words feeds)'
 complete -c ostler -f -n '__fish_seen_subcommand_from why book record' \
     -a '(__ostler_words subjects) (__ostler_words jobs)'

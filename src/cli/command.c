@@ -26,6 +26,7 @@ static const struct command *const commands[] = {
     &cmd_evidence,
     &cmd_page,
     &cmd_feed,
+    &cmd_key,
     &cmd_nightly,
     &cmd_outbox,
     &cmd_backup,

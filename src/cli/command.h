@@ -42,6 +42,7 @@ extern const struct command cmd_history;
 extern const struct command cmd_evidence;
 extern const struct command cmd_page;
 extern const struct command cmd_feed;
+extern const struct command cmd_key;
 extern const struct command cmd_nightly;
 extern const struct command cmd_outbox;
 extern const struct command cmd_backup;

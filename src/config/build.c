@@ -20,6 +20,12 @@ static const struct feed feed_defaults = {
     .most_kilobytes = 900,
 };
 
+/* At seven, when people begin. */
+static const struct server_settings server_defaults = {
+    .listen = "127.0.0.1:8080",
+    .remind_at = 7 * 60,
+};
+
 static const struct span default_calm = {3, STEP_DAYS};
 static const struct span default_ahead = {12, STEP_MONTHS};
 
@@ -169,6 +175,8 @@ new_object(struct reading *r, const struct section *s)
         return new_site(r);
     case SECTION_MAIL:
         return &r->fleet->site.mail;
+    case SECTION_SERVER:
+        return &r->fleet->site.server;
     case SECTION_HOLIDAYS:
         return new_holidays(r);
     case SECTION_CALENDAR:
@@ -327,6 +335,7 @@ build_fleet(struct reading *r, struct place whole)
     if (make_room(r, counts))
         return;
     r->fleet->site.calm = default_calm;
+    r->fleet->site.server = server_defaults;
     for (struct section *s = r->document->sections; s != NULL; s = s->next)
         if (!s->again && (s->object = new_object(r, s)) == NULL)
             return;

@@ -51,7 +51,7 @@ void config_warn_dates(
  * follow at once, in the fleet that config_fleet() gives.  Returns 0, or -1 and
  * nothing has changed: @what is no equipment or @carrier no vehicle (so nothing
  * carries itself), a job would be left without working days because @carrier
- * has no depot, or memory is out.
+ * has no depot, or memory is out.  With NULL nobody carries it.
  */
 int config_move(struct config *c, const struct subject *what,
     const struct subject *carrier);

@@ -6,9 +6,9 @@
 #include <string.h>
 #include <strings.h>
 
-static const char *const words[SECTION_KINDS] = {"site", "mail", "holidays",
-    "calendar", "depot", "job", "type", "vehicle", "equipment", "driver",
-    "person", "feed", "limit"};
+static const char *const words[SECTION_KINDS] = {"site", "mail", "server",
+    "holidays", "calendar", "depot", "job", "type", "vehicle", "equipment",
+    "driver", "person", "feed", "limit"};
 
 const char *
 section_word(enum section_kind kind)
@@ -56,9 +56,9 @@ refuse_section(struct document *d, struct place place, const char *word)
             nearest_best(&near));
     else
         problems_add(d->problems, PROBLEM_ERROR, place,
-            "unknown section '%s'; expected site, mail, holidays, calendar, "
-            "depot, job, type, vehicle, equipment, driver, person, feed or "
-            "limit",
+            "unknown section '%s'; expected site, mail, server, holidays, "
+            "calendar, depot, job, type, vehicle, equipment, driver, person, "
+            "feed or limit",
             word);
     return -1;
 }
@@ -77,7 +77,7 @@ is_id(const char *id)
 static int
 check_id(struct document *d, struct place place, const struct section *s)
 {
-    int alone = s->kind == SECTION_SITE || s->kind == SECTION_MAIL;
+    int alone = s->kind <= SECTION_SERVER;
 
     if (alone && s->id[0] == '\0')
         return 0;

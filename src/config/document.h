@@ -16,6 +16,7 @@
 enum section_kind {
     SECTION_SITE,
     SECTION_MAIL,
+    SECTION_SERVER,
     SECTION_HOLIDAYS,
     SECTION_CALENDAR,
     SECTION_DEPOT,
@@ -49,7 +50,7 @@ struct entry {
 
 struct section {
     enum section_kind kind;
-    const char *id;    /* "" for the site and mail */
+    const char *id;    /* "" for the site, mail and server */
     const char *title; /* "[depot harbour]" */
     struct place place;
     struct entry *entries;

@@ -226,8 +226,9 @@ void
 explain_fleet(const struct reading *r, struct buf *out)
 {
     static const enum section_kind order[] = {SECTION_SITE, SECTION_MAIL,
-        SECTION_HOLIDAYS, SECTION_CALENDAR, SECTION_DEPOT, SECTION_JOB,
-        SECTION_PERSON, SECTION_FEED, SECTION_LIMIT, SECTION_VEHICLE};
+        SECTION_SERVER, SECTION_HOLIDAYS, SECTION_CALENDAR, SECTION_DEPOT,
+        SECTION_JOB, SECTION_PERSON, SECTION_FEED, SECTION_LIMIT,
+        SECTION_VEHICLE};
     struct explaining x = {r, out};
 
     for (size_t i = 0; i < sizeof order / sizeof order[0]; i++)

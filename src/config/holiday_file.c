@@ -180,6 +180,8 @@ holiday_file_read(struct reading *r, struct entry *e, struct holidays *h)
         r, e, h, files_path(r->document, e->place.file, text), DAY_NONE};
     if (p.path == NULL)
         return;
+    /* It is one of the fleet's files, to whoever watches them. */
+    (void)problems_file(r->problems, p.path);
     char *bytes = source_read(p.path, FILE_MOST, &len, &fault);
     if (bytes == NULL) {
         reading_refuse(r, e, e->place, "%s %s", p.path, fault.text);

@@ -107,6 +107,13 @@ const struct key key_table[] = {
     PLAIN(IN(MAIL), 0, "timeout", SORT(wait, wait), AT(mail_settings, timeout),
         "N seconds|minutes"),
 
+    PLAIN(IN(SERVER), 0, "listen", SORT(listen, text),
+        AT(server_settings, listen), "ADDRESS:PORT or unix:/PATH"),
+    PLAIN(IN(SERVER), 0, "proxies", SORT(proxies, written),
+        AT(server_settings, proxies), "ADDRESS... or unix"),
+    PLAIN(IN(SERVER), 0, "remind-at", SORT(minute, minute),
+        AT(server_settings, remind_at), "HH:MM"),
+
     PLAIN(IN(HOLIDAYS), 0, "day", SORT(rules, rules), 0,
         "RULE [, substitute] [, NAME], one a line"),
     PLAIN(IN(HOLIDAYS), 0, "add", SORT(added, added), 0,

@@ -110,6 +110,13 @@ SHOW_WRITER(show_wait)
     buf_print(out, "%lld second%s", (long long)n, n == 1 ? "" : "s");
 }
 
+SHOW_WRITER(show_minute)
+{
+    int64_t n = *(const int64_t *)at;
+
+    buf_print(out, "%02d:%02d", (int)(n / 60), (int)(n % 60));
+}
+
 SHOW_WRITER(show_calendar)
 {
     const struct workcal *calendar = *(const struct workcal *const *)at;

@@ -25,6 +25,7 @@ SHOW_WRITER(show_alarm);
 SHOW_WRITER(show_weekdays);
 SHOW_WRITER(show_transport);
 SHOW_WRITER(show_wait);
+SHOW_WRITER(show_minute);
 SHOW_WRITER(show_calendar);
 SHOW_WRITER(show_covers);
 SHOW_WRITER(show_follows);

@@ -195,7 +195,8 @@ tasks_move(struct reading *r, size_t index, const struct subject *carrier)
     struct holder *h = &r->holders[index];
     struct subject moved = h->subject;
 
-    if (moved.kind != SUBJECT_EQUIPMENT || carrier->kind != SUBJECT_VEHICLE)
+    if (moved.kind != SUBJECT_EQUIPMENT ||
+        (carrier != NULL && carrier->kind != SUBJECT_VEHICLE))
         return -1;
     moved.carrier = carrier;
     const struct depot *depot = fleet_depot(&moved);

@@ -33,6 +33,11 @@ VALUE_READER(value_secret);    /* const char *, the path of its file */
 VALUE_READER(value_host);      /* const char *, the name of one */
 VALUE_READER(value_wait);      /* int64_t, seconds */
 
+/* value_server.c */
+VALUE_READER(value_listen);  /* const char *, where to listen */
+VALUE_READER(value_proxies); /* const char *const *, ends with NULL */
+VALUE_READER(value_minute);  /* int64_t, minutes after midnight */
+
 /* value_rule.c: the parts of struct rule, which is their @at */
 VALUE_READER(value_every);
 VALUE_READER(value_first);

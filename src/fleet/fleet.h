@@ -176,6 +176,13 @@ struct mail_settings {
     int64_t timeout;           /* seconds that one message may take */
 };
 
+/* How the daemon serves, and when it writes to people. */
+struct server_settings {
+    const char *listen;         /* an address with its port, or unix:/PATH */
+    const char *const *proxies; /* those trusted, then NULL; NULL for none */
+    int64_t remind_at;          /* minutes after the site's midnight */
+};
+
 struct site {
     const char *name;
     const char *time_zone;
@@ -187,6 +194,7 @@ struct site {
     int planner;             /* nonzero when plan days are those of the plan */
     struct span plan_ahead;  /* how far it reaches */
     struct mail_settings mail;
+    struct server_settings server;
 };
 
 struct fleet {

@@ -158,6 +158,29 @@ open_there(
     return l;
 }
 
+/* It changes when another connection commits, and only then. */
+static int
+data_version(struct ledger *l, int64_t *version, struct fault *f)
+{
+    struct query q = query_start(l, DATA_VERSION);
+    int row = query_row(&q, f);
+
+    if (row <= 0)
+        return -1;
+    *version = query_int_at(&q, 0);
+    return query_run(&q, f);
+}
+
+int
+ledger_overtaken(struct ledger *l, struct fault *f)
+{
+    int64_t now;
+
+    if (data_version(l, &now, f))
+        return -1;
+    return now != l->version;
+}
+
 struct ledger *
 ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
 {
@@ -173,6 +196,10 @@ ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
     else if (there || make_file(path, file, f) == 0)
         l = open_there(path, file, mode, f);
     free(file);
+    if (l != NULL && data_version(l, &l->version, f) != 0) {
+        ledger_close(l);
+        return NULL;
+    }
     /* The file itself is opened for writing in either mode: the first to
      * come after a crash must undo what it left, reader or not. */
     if (l != NULL && mode == LEDGER_READ &&

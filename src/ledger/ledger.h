@@ -36,6 +36,10 @@ struct ledger *ledger_open(
 /* Close @l and undo a group that was not committed; NULL is ignored. */
 void ledger_close(struct ledger *l);
 
+/* Nonzero when another process has written to it since it was opened, -1 when
+ * that cannot be told. */
+int ledger_overtaken(struct ledger *l, struct fault *f);
+
 /* How long to wait for another process, in milliseconds; 5000 at first. */
 void ledger_patience(struct ledger *l, int milliseconds);
 

@@ -177,6 +177,11 @@ static const char *const texts[STATEMENTS] = {
                     " ORDER BY subject, job, day",
     [FORM_FIND] = "SELECT record FROM form WHERE token = ?",
     [FORM_KEEP] = "INSERT INTO form(token, record) VALUES (?, ?)",
+    [KEY_ADD] = "INSERT INTO key(kind, name, hash, made) VALUES (?, ?, ?, ?)",
+    [KEY_REVOKE] = "UPDATE key SET revoked = ?3 WHERE kind = ?1 AND name = ?2"
+                   " AND revoked IS NULL RETURNING id",
+    [KEYS] = "SELECT id, kind, name, hash, made, revoked FROM key ORDER BY id",
+    [DATA_VERSION] = "PRAGMA data_version",
 };
 
 struct outcome {

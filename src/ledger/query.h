@@ -71,6 +71,10 @@ enum statement {
     PLANNED_ALL,
     FORM_FIND,
     FORM_KEEP,
+    KEY_ADD,
+    KEY_REVOKE,
+    KEYS,
+    DATA_VERSION,
     STATEMENTS
 };
 
@@ -78,6 +82,7 @@ struct ledger {
     sqlite3 *db;
     char *path;
     int depth; /* of groups */
+    int64_t version; /* of its content, as this connection counts it */
     sqlite3_stmt *statements[STATEMENTS];
 };
 

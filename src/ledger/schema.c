@@ -185,7 +185,17 @@ static const char *const steps[] = {
     "CREATE TABLE form("
     " token TEXT PRIMARY KEY CHECK (token <> ''),"
     " record INTEGER NOT NULL REFERENCES record(id)"
-    ") STRICT, WITHOUT ROWID;",
+    ") STRICT, WITHOUT ROWID;"
+
+    /* Who has the key of that hash opens that feed, until it is revoked. */
+    "CREATE TABLE key("
+    " id INTEGER PRIMARY KEY,"
+    " kind TEXT NOT NULL CHECK (kind <> ''),"
+    " name TEXT NOT NULL COLLATE NOCASE CHECK (name <> ''),"
+    " hash BLOB NOT NULL UNIQUE CHECK (length(hash) = 32),"
+    " made INTEGER NOT NULL,"
+    " revoked INTEGER"
+    ") STRICT;",
 };
 
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");

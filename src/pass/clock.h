@@ -17,6 +17,19 @@ struct moment {
  */
 int clock_read(const char *time_zone, struct moment *out, struct fault *f);
 
+/* The present moment, seconds since 1970-01-01T00:00:00Z. */
+int64_t clock_now(void);
+
+/* The civil day in that zone at @when, seconds since 1970. */
+day_t clock_day(const char *time_zone, int64_t when);
+
+/*
+ * The first moment at which clocks in that zone show @minute, minutes after
+ * midnight, on @day; where they skip it in spring, the one at which they go on.
+ * An hour that comes twice counts the first time.
+ */
+int64_t clock_at(const char *time_zone, day_t day, int minute);
+
 #define CLOCK_WORDS 21 /* room for "Wed 2026-12-02 04:17" and a NUL */
 
 /* The minute of @when, seconds since 1970, as people in that zone write it;

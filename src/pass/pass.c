@@ -16,6 +16,7 @@
 #define TRANSPORTS_MOST 16
 
 struct pass {
+    struct pass_options options;
     struct config *config;
     const struct fleet *fleet;
     struct moment moment;
@@ -69,10 +70,23 @@ say_not_followed(struct problems *ps, const struct record *k)
         (long long)k->id, k->subject_id, k->other_id);
 }
 
+/* Equipment goes back to where the fleet file has it, which was possible. */
+static void
+undo_moves(struct pass *p)
+{
+    for (size_t s = 0; s < p->fleet->n_subjects; s++) {
+        const struct subject *x = &p->fleet->subjects[s];
+        if (x->carrier != x->first_carrier)
+            (void)config_move(p->config, x, x->first_carrier);
+    }
+}
+
 /* Follow the moves of equipment up to today, in the order of day and entry. */
 static void
 follow_moves(struct pass *p, struct problems *ps)
 {
+    if (0)
+        undo_moves(p);
     for (size_t s = 0; s < p->fleet->n_subjects; s++)
         for (size_t i = p->facts.first[s]; i < p->facts.first[s + 1]; i++) {
             const struct record *k = &p->facts.records[i];
@@ -177,6 +191,7 @@ pass_open(const struct pass_options *options, struct problems *problems,
 
     if (p == NULL)
         goto no_memory;
+    p->options = *options;
     p->arena = arena_new();
     if (p->arena == NULL)
         goto no_memory;
@@ -203,6 +218,33 @@ pass_close(struct pass *p)
     arena_free(p->arena);
     config_free(p->config);
     free(p);
+}
+
+void
+pass_rest(struct pass *p)
+{
+    ledger_close(p->ledger);
+    arena_free(p->arena);
+    p->ledger = NULL;
+    p->arena = NULL;
+    p->records = NULL;
+    p->n_records = 0;
+    p->facts = (struct facts){0};
+}
+
+int
+pass_again(struct pass *p, struct problems *problems, struct fault *f)
+{
+    pass_rest(p);
+    p->arena = arena_new();
+    if (p->arena == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    if (read_clock(p, &p->options, f) || read_ledger(p, &p->options, f)) {
+        pass_rest(p);
+        return -1;
+    }
+    follow_moves(p, problems);
+    return 0;
 }
 
 const struct fleet *

@@ -36,6 +36,17 @@ struct pass *pass_open(const struct pass_options *options,
 /* Give back everything; NULL is ignored. */
 void pass_close(struct pass *p);
 
+/*
+ * Give back all but the fleet, which stays as it was read: whoever waits for
+ * the next thing to do holds no ledger meanwhile.  Until pass_again() only
+ * pass_fleet() may be asked.
+ */
+void pass_rest(struct pass *p);
+
+/* Read the clock and the ledger once more, for the fleet as it was read.  0, or
+ * -1 with @f set, and the pass rests. */
+int pass_again(struct pass *p, struct problems *problems, struct fault *f);
+
 /* The fleet, the moment and the ledger of the pass; the ledger is NULL when it
  * was not opened. */
 const struct fleet *pass_fleet(const struct pass *p);

@@ -3,8 +3,10 @@
 #include "arena.h"
 #include "mailing.h"
 #include "outbox.h"
+#include "lock.h"
 #include "source.h"
 #include "transport.h"
+#include "turn.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -180,9 +182,13 @@ send_mail(const struct pass *p, const struct send_request *request,
     if (mail->login && source_secret(mail->password_file, password, &bad))
         return fault_set(f, bad.code, "the file of the mail password, %s, %s",
             mail->password_file, bad.text);
+    int turn = turn_send(p, f);
+    if (turn < 0)
+        return -1;
     g.session = mail_session_start(transport_find(mail->transport), &route);
     int rc = send_all(&g, request, f);
     mail_session_end(&g.session);
+    lock_drop(turn);
     explicit_bzero(password, sizeof password);
     return rc ? -1 : result(&g, f);
 }

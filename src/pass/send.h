@@ -24,12 +24,13 @@ struct send_tally {
 
 /*
  * Hand messages of the outbox to the site's transport, the least tried first,
- * and of these the oldest; the caller has the turn.  Of one that was refused
- * for good, or for SEND_DAYS put off, nobody tries any more.  Every message is
- * tried, unless the server would take none, or the ledger fails: a message that
- * it has not noted as sent would go out again, so then no other goes out.  Sets
- * @tally and returns 0, or -1 with @f set to what is worst: the ledger's fault,
- * else EX_UNAVAILABLE for what was given up, else EX_TEMPFAIL for what waits.
+ * and of these the oldest, while no other process does.  Of one that was
+ * refused for good, or for SEND_DAYS put off, nobody tries any more.  Every
+ * message is tried, unless the server would take none, or the ledger fails: a
+ * message that it has not noted as sent would go out again, so then no other
+ * goes out.  Sets @tally and returns 0, or -1 with @f set to what is worst: the
+ * ledger's fault, else EX_UNAVAILABLE for what was given up, else EX_TEMPFAIL
+ * for what waits.
  */
 int send_mail(const struct pass *p, const struct send_request *request,
     struct send_tally *tally, struct fault *f);

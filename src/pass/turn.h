@@ -10,4 +10,8 @@
  */
 int turn_take(const struct pass *p, struct fault *f);
 
+/* The same for who hands mail to a server, which may take its time: so that
+ * nothing else has to wait for it. */
+int turn_send(const struct pass *p, struct fault *f);
+
 #endif

@@ -246,8 +246,8 @@ all_in_one_run(void **state)
           "N within LENGTH, N days|weeks|months|years, N km|miles, N hours, "
           "yearly on D MONTH, rule RRULE from DAY, when needed\n"
           "d/2.conf:5: error: unknown section 'nonsense'; expected site, "
-          "mail, holidays, calendar, depot, job, type, vehicle, equipment, "
-          "driver, person, feed or limit\n");
+          "mail, server, holidays, calendar, depot, job, type, vehicle, "
+          "equipment, driver, person, feed or limit\n");
     free(problems);
 }
 

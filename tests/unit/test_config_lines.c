@@ -130,11 +130,11 @@ bad_sections(void **state)
             F "1: error: unknown section 'feeed'; did you mean 'feed'?\n"},
         {"[lorry L1]\n",
             F "1: error: unknown section 'lorry'; expected site, mail, "
-              "holidays, calendar, depot, job, type, vehicle, equipment, "
-              "driver, person, feed or limit\n"},
+              "server, holidays, calendar, depot, job, type, vehicle, "
+              "equipment, driver, person, feed or limit\n"},
         {"[]\n", F "1: error: unknown section ''; expected site, mail, "
-                   "holidays, calendar, depot, job, type, vehicle, equipment, "
-                   "driver, person, feed or limit\n"},
+                   "server, holidays, calendar, depot, job, type, vehicle, "
+                   "equipment, driver, person, feed or limit\n"},
         {"[feed]\nshows = all\n",
             F "1: error: [feed] without a name; expected [feed NAME]\n"},
         {"[mail x]\nfrom = x\n",

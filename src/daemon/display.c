@@ -1,0 +1,312 @@
+#include "display.h"
+
+#include "arena.h"
+#include "keyring.h"
+#include "mapped.h"
+#include "modified.h"
+#include "resource.h"
+#include "shelf.h"
+#include "source.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <sysexits.h>
+
+/* A key of the operator's own that is shorter could be guessed: this many
+ * letters and digits are 128 bits. */
+#define OWN_KEY_LEAST 26
+
+/* A feed as it was last read from its file. */
+struct shown {
+    const char *id;
+    const char *path; /* on the shelf */
+    int64_t size;     /* of that file, */
+    int64_t written;  /* and when it was */
+    struct resource *page;
+};
+
+struct grant {
+    uint8_t hash[KEY_HASH];
+    const char *path;
+};
+
+/* One state of it; the next one is made beside it. */
+struct state {
+    struct arena *arena;
+    struct shown *feeds;
+    size_t n_feeds;
+    struct grant *grants;
+    size_t n_grants;
+};
+
+struct display {
+    struct state now;
+};
+
+static void
+drop(struct state *s)
+{
+    for (size_t i = 0; i < s->n_feeds; i++)
+        resource_drop(s->feeds[i].page);
+    arena_free(s->arena);
+}
+
+struct display *
+display_new(void)
+{
+    return calloc(1, sizeof(struct display));
+}
+
+void
+display_free(struct display *d)
+{
+    if (d == NULL)
+        return;
+    drop(&d->now);
+    free(d);
+}
+
+static int
+no_memory(struct fault *f)
+{
+    return fault_set(f, EX_OSERR, "out of memory");
+}
+
+static const struct shown *
+find(const struct state *s, const char *id)
+{
+    for (size_t i = 0; i < s->n_feeds; i++)
+        if (strcasecmp(s->feeds[i].id, id) == 0)
+            return &s->feeds[i];
+    return NULL;
+}
+
+static struct resource *
+make_page(const struct pass *p, const struct feed *feed,
+    const struct mapped *file, struct fault *f)
+{
+    struct resource_facts facts = {.type = "text/calendar; charset=utf-8"};
+
+    if (modified_since(p, feed, file->bytes, file->len, &facts.modified, f))
+        return NULL;
+    struct resource *page = resource_new(&facts, file->bytes, file->len);
+    if (page == NULL)
+        no_memory(f);
+    return page;
+}
+
+/* Read the feed's file, unless it is the one we have. */
+static int
+read_file(const struct pass *p, const struct feed *feed, const char *path,
+    struct shown *out, struct fault *f)
+{
+    struct mapped file;
+    int64_t size;
+    int64_t written;
+
+    if (mapped_look(path, &size, &written))
+        return fault_set(f, EX_NOINPUT, "%s: the feed cannot be read: %s", path,
+            strerror(errno));
+    if (out->page != NULL && size == out->size && written == out->written)
+        return 0;
+    if (mapped_open(path, &file))
+        return fault_set(f, EX_NOINPUT, "%s: the feed cannot be read: %s", path,
+            strerror(errno));
+    struct resource *page = make_page(p, feed, &file, f);
+    mapped_close(&file);
+    if (page == NULL)
+        return -1;
+    resource_drop(out->page);
+    out->page = page;
+    out->size = size;
+    out->written = written;
+    return 0;
+}
+
+static int
+take_feed(struct state *next, const struct state *now, const struct pass *p,
+    const struct feed *feed, struct fault *f)
+{
+    const struct shown *before = find(now, feed->id);
+    struct shown *s = &next->feeds[next->n_feeds];
+    const char *file = arena_print(
+        next->arena, "%s/%s.ics", pass_fleet(p)->site.feed_folder, feed->id);
+
+    *s = before ? *before : (struct shown){0};
+    if (before != NULL)
+        resource_ref(s->page);
+    s->id = arena_text(next->arena, feed->id, strlen(feed->id));
+    s->path = arena_print(next->arena, "/calendar/*/%s.ics", feed->id);
+    if (file == NULL || s->id == NULL || s->path == NULL) {
+        resource_drop(s->page);
+        return no_memory(f);
+    }
+    int rc = read_file(p, feed, file, s, f);
+    next->n_feeds += s->page != NULL;
+    return rc;
+}
+
+static int
+take_feeds(struct state *next, const struct state *now, const struct pass *p,
+    struct fault *f)
+{
+    const struct fleet *fleet = pass_fleet(p);
+    int rc = 0;
+
+    next->feeds =
+        arena_take(next->arena, (fleet->n_feeds + 1) * sizeof *next->feeds);
+    if (next->feeds == NULL)
+        return no_memory(f);
+    for (size_t i = 0; i < fleet->n_feeds; i++)
+        if (take_feed(next, now, p, &fleet->feeds[i], rc ? NULL : f))
+            rc = -1;
+    return rc;
+}
+
+static void
+grant(struct state *s, const uint8_t hash[KEY_HASH], const char *feed)
+{
+    const struct shown *shown = find(s, feed);
+
+    if (shown == NULL)
+        return;
+    memcpy(s->grants[s->n_grants].hash, hash, KEY_HASH);
+    s->grants[s->n_grants++].path = shown->path;
+}
+
+/* The key that the operator gave a feed in a file of its own. */
+static int
+take_own_key(struct state *s, const struct feed *feed, struct fault *f)
+{
+    char secret[SECRET_MOST + 1];
+    uint8_t hash[KEY_HASH];
+    struct fault why;
+
+    if (feed->key_file == NULL)
+        return 0;
+    if (source_secret(feed->key_file, secret, &why))
+        return fault_set(f, why.code, "the key-file of the feed '%s' %s",
+            feed->id, why.text);
+    size_t len = strlen(secret);
+    key_hash(secret, len, hash);
+    explicit_bzero(secret, sizeof secret);
+    if (len < OWN_KEY_LEAST)
+        return fault_set(f, EX_CONFIG,
+            "the key-file of the feed '%s' opens nothing: its key has less "
+            "than %d characters; ostler key makes a good one",
+            feed->id, OWN_KEY_LEAST);
+    grant(s, hash, feed->id);
+    return 0;
+}
+
+static int
+take_keys(struct state *next, const struct pass *p, struct fault *f)
+{
+    const struct fleet *fleet = pass_fleet(p);
+    struct keyring_key *keys;
+    size_t n;
+    int rc = 0;
+
+    if (keyring_list(pass_ledger(p), next->arena, &keys, &n, f))
+        return -1;
+    next->grants = arena_take(
+        next->arena, (n + fleet->n_feeds + 1) * sizeof *next->grants);
+    if (next->grants == NULL)
+        return no_memory(f);
+    for (size_t i = 0; i < n; i++)
+        if (keys[i].revoked == 0)
+            grant(next, keys[i].hash, keys[i].name);
+    for (size_t i = 0; i < fleet->n_feeds; i++)
+        if (take_own_key(next, &fleet->feeds[i], rc ? NULL : f))
+            rc = -1;
+    return rc;
+}
+
+int
+display_update(struct display *d, const struct pass *p, struct fault *f)
+{
+    struct state next = {.arena = arena_new()};
+    struct fault other;
+
+    if (next.arena == NULL)
+        return no_memory(f);
+    int rc = take_feeds(&next, &d->now, p, f);
+    /* Without its keys nothing could be had: then all stays as it was. */
+    if (take_keys(&next, p, &other)) {
+        if (rc == 0)
+            *f = other;
+        rc = -1;
+    }
+    if (next.grants == NULL) {
+        drop(&next);
+        return -1;
+    }
+    drop(&d->now);
+    d->now = next;
+    return rc;
+}
+
+static int
+put_feeds(struct shelf *s, const struct display *d, const struct health *h)
+{
+    const struct state *now = &d->now;
+    int rc = 0;
+
+    (void)h;
+    for (size_t i = 0; i < now->n_feeds && rc == 0; i++)
+        rc = shelf_add(s, now->feeds[i].path, now->feeds[i].page);
+    for (size_t i = 0; i < now->n_grants && rc == 0; i++)
+        rc = shelf_grant(s, now->grants[i].hash, now->grants[i].path);
+    return rc;
+}
+
+static int
+put(struct shelf *s, const char *path, struct resource *r)
+{
+    int rc = r ? shelf_add(s, path, r) : -1;
+
+    resource_drop(r);
+    return rc;
+}
+
+static int
+put_health(struct shelf *s, const struct display *d, const struct health *h)
+{
+    (void)d;
+    return put(s, "/health", health_page(h));
+}
+
+/* Nothing here is for a search. */
+static int
+put_robots(struct shelf *s, const struct display *d, const struct health *h)
+{
+    static const char text[] = "User-agent: *\nDisallow: /\n";
+    const struct resource_facts facts = {.cache = "public, max-age=86400"};
+
+    (void)d;
+    (void)h;
+    return put(s, "/robots.txt", resource_new(&facts, text, sizeof text - 1));
+}
+
+/* What is served: each puts its part on the shelf. */
+static int (*const parts[])(
+    struct shelf *s, const struct display *d, const struct health *h) = {
+    put_feeds,
+    put_health,
+    put_robots,
+};
+
+struct shelf *
+display_shelf(const struct display *d, const struct health *h)
+{
+    struct shelf *s = shelf_new();
+
+    for (size_t i = 0; s != NULL && i < sizeof parts / sizeof *parts; i++)
+        if (parts[i](s, d, h)) {
+            shelf_free(s);
+            s = NULL;
+        }
+    return s;
+}

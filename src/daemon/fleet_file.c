@@ -1,0 +1,112 @@
+#include "fleet_file.h"
+
+#include "buf.h"
+#include "journal.h"
+#include "lookout.h"
+#include "problem.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <sysexits.h>
+
+/* Watch its files: 1 when one of them may have changed unseen, else 0. */
+static int
+watch_files(const struct rounds_options *o, const struct problems *ps)
+{
+    struct fault f;
+    const char *name;
+    int missed = 0;
+
+    for (int i = 0; *(name = problems_name(ps, i)) != '\0'; i++) {
+        int is_new = lookout_file(o->lookout, name, &f);
+        if (is_new < 0)
+            journal(JOURNAL_WARNING, "%s", f.text);
+        missed |= is_new > 0;
+    }
+    return missed;
+}
+
+static void
+log_problems(int stands, struct problems *ps, struct fault *f)
+{
+    struct buf *text = buf_new();
+
+    if (text == NULL)
+        return;
+    problems_print(ps, 0, text);
+    journal_lines(JOURNAL_ERROR, buf_str(text));
+    /* The first of them goes into the mail. */
+    if (stands && buf_len(text) > 0)
+        snprintf(f->text, sizeof f->text,
+            "the fleet file is wrong, and the one before stands: %.*s",
+            (int)strcspn(buf_str(text), "\n"), buf_str(text));
+    buf_free(text);
+}
+
+/* Read it once; sets @missed when it is to be read again. */
+static struct pass *
+read_once(
+    const struct rounds_options *o, int stands, int *missed, struct fault *f)
+{
+    const struct pass_options options = {
+        .fleet_file = o->fleet_file,
+        .today = o->today,
+        .ledger = LEDGER_WRITE,
+        .fleet_only = 1,
+        .feeds = 1,
+    };
+    struct problems *ps = problems_new();
+
+    if (ps == NULL) {
+        fault_fill(f, EX_OSERR, "out of memory");
+        return NULL;
+    }
+    struct pass *p = pass_open(&options, ps, f);
+    *missed = watch_files(o, ps);
+    if (p == NULL && !*missed)
+        log_problems(stands, ps, f);
+    problems_free(ps);
+    return p;
+}
+
+/* What a fleet needs to be served; what was locked and opened cannot change. */
+static int
+check_fleet(const struct rounds_options *o, const struct pass *before,
+    const struct pass *p, struct fault *f)
+{
+    const struct site *site = &pass_fleet(p)->site;
+
+    if (site->feed_folder == NULL)
+        return fault_set(f, EX_CONFIG,
+            "%s: there is no feed-folder in [site], of which the feeds are "
+            "served",
+            o->fleet_file);
+    if (before != NULL && strcmp(pass_fleet(before)->site.server.listen,
+                              site->server.listen) != 0)
+        journal(JOURNAL_WARNING, "to listen at %s, start ostlerd anew",
+            site->server.listen);
+    if (before != NULL &&
+        strcmp(pass_fleet(before)->site.ledger, site->ledger) != 0)
+        return fault_set(f, EX_CONFIG,
+            "%s: the ledger is another, and the one before stands: start "
+            "ostlerd anew",
+            o->fleet_file);
+    return 0;
+}
+
+struct pass *
+fleet_file_read(
+    const struct rounds_options *o, const struct pass *before, struct fault *f)
+{
+    struct pass *p = NULL;
+    int missed = 1;
+
+    for (int i = 0; i < 3 && missed; i++) {
+        pass_close(p);
+        p = read_once(o, before != NULL, &missed, f);
+    }
+    if (p == NULL || check_fleet(o, before, p, f) == 0)
+        return p;
+    pass_close(p);
+    return NULL;
+}

@@ -1,0 +1,15 @@
+#ifndef FLEET_FILE_H
+#define FLEET_FILE_H
+
+#include "rounds.h"
+
+/*
+ * Read the fleet file, and watch it and all that it includes.  What is wrong
+ * with it goes into the log, the first of it into @f.  @before is the fleet
+ * that stands, or NULL: some of it cannot change.  Returns a pass that has no
+ * ledger yet, see pass_again(), or NULL with @f set.
+ */
+struct pass *fleet_file_read(
+    const struct rounds_options *o, const struct pass *before, struct fault *f);
+
+#endif

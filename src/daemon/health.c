@@ -1,0 +1,42 @@
+#include "health.h"
+
+#include "day.h"
+#include "resource.h"
+
+#include <stdio.h>
+
+int
+health_is_well(const struct health *h)
+{
+    return h->pass && h->fleet && h->feeds && h->reminders && h->given_up == 0;
+}
+
+static const char *
+word(int yes)
+{
+    return yes ? "true" : "false";
+}
+
+struct resource *
+health_page(const struct health *h)
+{
+    const struct resource_facts facts = {
+        .status = health_is_well(h) ? 200 : 503,
+        .type = "application/json",
+        .cache = "no-store",
+    };
+    char day[DAY_TEXT];
+    char text[400];
+    int second = (int)(h->passed % 86400);
+
+    int n = snprintf(text, sizeof text,
+        "{\"schema\": 1, \"well\": %s, \"last_pass\": "
+        "\"%sT%02d:%02d:%02dZ\",\n \"pass\": %s, \"fleet\": %s, \"feeds\": "
+        "%s, \"reminders\": %s,\n \"mail\": {\"waiting\": %lld, "
+        "\"given_up\": %lld}}\n",
+        word(health_is_well(h)), day_text((day_t)(h->passed / 86400), day),
+        second / 3600, second / 60 % 60, second % 60, word(h->pass),
+        word(h->fleet), word(h->feeds), word(h->reminders),
+        (long long)h->waiting, (long long)h->given_up);
+    return resource_new(&facts, text, (size_t)n);
+}

@@ -1,0 +1,26 @@
+#ifndef HEALTH_H
+#define HEALTH_H
+
+#include <stdint.h>
+
+struct resource;
+
+/* How things stand, for a monitor: no names, since anybody may ask. */
+struct health {
+    int64_t passed; /* when the last pass was made, 0 for never */
+    int pass;       /* nonzero when that went well, and so on */
+    int fleet;
+    int feeds;
+    int reminders;
+    int64_t waiting; /* messages in the outbox */
+    int64_t given_up;
+};
+
+/* Nonzero when nothing needs anybody. */
+int health_is_well(const struct health *h);
+
+/* The page for /health, in JSON: 200 when all is well, else 503.  NULL when
+ * memory is out. */
+struct resource *health_page(const struct health *h);
+
+#endif

@@ -1,0 +1,349 @@
+#include "rounds.h"
+
+#include "buf.h"
+#include "display.h"
+#include "fleet_file.h"
+#include "journal.h"
+#include "keeper.h"
+#include "lock.h"
+#include "lookout.h"
+#include "mapped.h"
+#include "publish.h"
+#include "remind.h"
+#include "troubles.h"
+#include "turn.h"
+#include "waiting.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sysexits.h>
+
+/* How long to wait before what failed is tried again, in seconds. */
+#define SOON 1
+#define LATER 60
+
+/* How long another process may keep the ledger before a round gives up and
+ * comes back to it, in milliseconds: who stops the daemon does not wait. */
+#define PATIENCE 500
+
+struct rounds {
+    struct rounds_options options;
+    struct pass *pass;
+    struct display *display;
+    struct rota rota;
+    struct troubles troubles;
+    struct fault failed; /* how the last round failed that did */
+    int is_shown;        /* there is something to serve */
+    int64_t passed;      /* when the last pass was made that went well */
+    struct waiting waiting;
+    day_t noted;        /* on which the notes were logged, or NONE */
+    int news;           /* the keeper is to hear of the fleet file */
+    int64_t again;      /* when what failed is tried again, or NEVER */
+    int64_t not_before; /* when mail may be sent again */
+};
+
+static int
+read_fleet(struct rounds *r, struct fault *f)
+{
+    struct pass *p = fleet_file_read(&r->options, r->pass, f);
+
+    if (p == NULL)
+        return -1;
+    pass_close(r->pass);
+    r->pass = p;
+    r->rota.fleet = pass_fleet(p);
+    r->noted = DAY_NONE;
+    return 0;
+}
+
+/* --- A round -------------------------------------------------------------- */
+
+/* Bring the feeds up to date, and take over what is there then. */
+static void
+publish(struct rounds *r)
+{
+    struct buf *notes = buf_new();
+    struct fault f;
+    struct fault other;
+
+    if (notes == NULL)
+        return;
+    int failed = publish_all(r->pass, notes, &f);
+    if (display_update(r->display, r->pass, &other) && !failed) {
+        f = other;
+        failed = 1;
+    }
+    (void)troubles_note(&r->troubles, TROUBLE_FEEDS, failed, &f);
+    /* Not after each record. */
+    if (r->noted != pass_moment(r->pass).today)
+        journal_lines(JOURNAL_WARNING, buf_str(notes));
+    r->noted = pass_moment(r->pass).today;
+    r->is_shown = 1;
+    buf_free(notes);
+}
+
+/* Tell the keeper of everything that is wrong. */
+static void
+tell_keeper(struct rounds *r, const struct snapshot *s)
+{
+    struct watch *w = watch_new();
+    struct fault f;
+
+    if (w == NULL)
+        return;
+    troubles_watch(&r->troubles, w);
+    if (watch_look(w, r->pass, s, &f) || keeper_tell(r->pass, w, &f))
+        journal(JOURNAL_ERROR, "%s", f.text);
+    watch_free(w);
+}
+
+/* Tell people, and whoever keeps the program. */
+static void
+tell(struct rounds *r, unsigned work)
+{
+    struct fault f;
+    struct snapshot *s = pass_settled(r->pass, DAY_NONE, &f);
+
+    if (s == NULL) {
+        (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, 1, &f);
+        return;
+    }
+    if (work & WORK_REMIND) {
+        int failed = remind_all(r->pass, s, &f);
+        (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, &f);
+        if (!failed)
+            r->rota.reminded = pass_moment(r->pass).today;
+    }
+    tell_keeper(r, s);
+    snapshot_free(s);
+}
+
+/* A ledger that was there and is gone was moved away for a moment, or by
+ * mistake: a new one in its place would know of nothing. */
+static int
+check_ledger(const struct rounds *r, struct fault *f)
+{
+    const char *path = pass_fleet(r->pass)->site.ledger;
+    int64_t size;
+    int64_t written;
+
+    if (!r->is_shown || mapped_look(path, &size, &written) == 0)
+        return 0;
+    return fault_set(
+        f, EX_NOINPUT, "%s: the ledger is gone: put it back", path);
+}
+
+static int
+open_ledger(struct rounds *r, struct fault *f)
+{
+    struct problems *ps = problems_new();
+
+    if (ps == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    int rc = pass_again(r->pass, ps, f);
+    problems_free(ps);
+    if (rc == 0)
+        ledger_patience(pass_ledger(r->pass), PATIENCE);
+    return rc;
+}
+
+static int
+make(struct rounds *r, unsigned work, struct fault *f)
+{
+    struct fault unused;
+
+    if (check_ledger(r, f) || open_ledger(r, f))
+        return -1;
+    int turn = turn_take(r->pass, f);
+    if (turn < 0) {
+        /* Another pass is running; keys may have changed meanwhile. */
+        if (display_update(r->display, r->pass, &unused) == 0)
+            r->is_shown = 1;
+        return -1;
+    }
+    publish(r);
+    if (r->options.today == DAY_NONE && ((work & WORK_REMIND) || r->news))
+        tell(r, work);
+    r->news = 0;
+    (void)waiting_look(r->pass, &r->waiting);
+    r->rota.send = r->waiting.next;
+    lock_drop(turn);
+    return 0;
+}
+
+/* What others wrote during the round: whatever was seen up to here, this
+ * connection knows whether it was all its own. */
+static unsigned
+look_back(struct rounds *r)
+{
+    unsigned seen = lookout_look(r->options.lookout);
+    struct fault f;
+    unsigned work = seen & LOOKOUT_FLEET ? WORK_FLEET | WORK_PASS : 0;
+
+    if (pass_ledger(r->pass) != NULL &&
+        ledger_overtaken(pass_ledger(r->pass), &f) != 0)
+        work |= WORK_PASS;
+    return work;
+}
+
+unsigned
+rounds_go(struct rounds *r, unsigned work)
+{
+    struct fault f;
+
+    if ((work & WORK_FLEET) &&
+        troubles_note(&r->troubles, TROUBLE_FLEET, read_fleet(r, &f), &f))
+        r->news = 1;
+    int failed = make(r, work, &f);
+    int64_t now = clock_now();
+    r->rota.passed = now;
+    r->again = ROTA_NEVER;
+    if (failed)
+        r->failed = f;
+    if (failed)
+        r->again = now + (f.code == EX_TEMPFAIL ? SOON : LATER);
+    else if (troubles_with(&r->troubles, TROUBLE_REMINDERS) != NULL)
+        r->again = now + LATER;
+    if (!failed)
+        r->passed = now;
+    /* Somebody else's pass is no trouble. */
+    if (!failed || f.code != EX_TEMPFAIL)
+        (void)troubles_note(&r->troubles, TROUBLE_ROUND, failed, &f);
+    unsigned more = look_back(r);
+    pass_rest(r->pass);
+    return more;
+}
+
+/* --- What is there -------------------------------------------------------- */
+
+struct rounds *
+rounds_start(const struct rounds_options *o, struct fault *f)
+{
+    struct rounds *r = calloc(1, sizeof *r);
+
+    if (r == NULL || (r->display = display_new()) == NULL) {
+        fault_fill(f, EX_OSERR, "out of memory");
+        goto err;
+    }
+    r->options = *o;
+    r->again = r->rota.send = ROTA_NEVER;
+    r->rota.reminded = DAY_NONE;
+    if (read_fleet(r, f) ||
+        lookout_ledger(o->lookout, pass_fleet(r->pass)->site.ledger, f))
+        goto err;
+    pass_rest(r->pass);
+    return r;
+err:
+    rounds_free(r);
+    return NULL;
+}
+
+void
+rounds_free(struct rounds *r)
+{
+    if (r == NULL)
+        return;
+    display_free(r->display);
+    pass_close(r->pass);
+    free(r);
+}
+
+struct pass *
+rounds_pass(const struct rounds *r)
+{
+    return r->pass;
+}
+
+const struct fault *
+rounds_fault(const struct rounds *r)
+{
+    return r->is_shown ? NULL : &r->failed;
+}
+
+static struct health
+health_of(const struct rounds *r)
+{
+    struct health h = {
+        .passed = r->passed,
+        .waiting = r->waiting.waiting,
+        .given_up = r->waiting.given_up,
+    };
+
+    h.pass = !troubles_with(&r->troubles, TROUBLE_ROUND);
+    h.fleet = !troubles_with(&r->troubles, TROUBLE_FLEET);
+    h.feeds = !troubles_with(&r->troubles, TROUBLE_FEEDS);
+    h.reminders = !troubles_with(&r->troubles, TROUBLE_REMINDERS);
+    return h;
+}
+
+struct shelf *
+rounds_shelf(const struct rounds *r)
+{
+    struct health h = health_of(r);
+
+    return display_shelf(r->display, &h);
+}
+
+/* Nonzero when @when is to be waited for.  A clock that was set back makes no
+ * wait longer. */
+static int
+is_ahead(int64_t when, int64_t now)
+{
+    return when > now && when - now <= LATER;
+}
+
+unsigned
+rounds_due(const struct rounds *r, int64_t now)
+{
+    unsigned due = 0;
+
+    if (r->options.today == DAY_NONE)
+        due = rota_due(&r->rota, now);
+    if (is_ahead(r->again, now))
+        due &= WORK_SEND;
+    else if (r->again != ROTA_NEVER)
+        due |= WORK_PASS;
+    if (is_ahead(r->not_before, now))
+        due &= ~(unsigned)WORK_SEND;
+    return due;
+}
+
+int64_t
+rounds_next(const struct rounds *r, int64_t now)
+{
+    int64_t next = ROTA_NEVER;
+
+    if (r->options.today == DAY_NONE)
+        next = rota_next(&r->rota, now);
+    if (is_ahead(r->again, now) && r->again < next)
+        next = r->again;
+    if (is_ahead(r->not_before, now) && r->not_before < next)
+        next = r->not_before;
+    return next;
+}
+
+void
+rounds_sending(struct rounds *r, int64_t when)
+{
+    r->not_before = when;
+}
+
+void
+rounds_describe(const struct rounds *r, char *out, size_t size)
+{
+    struct health h = health_of(r);
+    char words[CLOCK_WORDS];
+
+    const struct fault *f = troubles_any(&r->troubles);
+
+    if (f != NULL) {
+        snprintf(out, size, "%s", f->text);
+        return;
+    }
+    snprintf(out, size,
+        "up to date since %s, %lld messages waiting, %lld "
+        "given up",
+        clock_words(pass_fleet(r->pass)->site.time_zone, h.passed, words),
+        (long long)h.waiting, (long long)h.given_up);
+}

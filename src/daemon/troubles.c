@@ -1,0 +1,56 @@
+#include "troubles.h"
+
+#include "journal.h"
+
+#include <string.h>
+
+/* What the keeper reads trouble is with. */
+static const char *const names[TROUBLES_KNOWN] = {
+    [TROUBLE_ROUND] = "the daemon",
+    [TROUBLE_FLEET] = "the fleet file",
+    [TROUBLE_FEEDS] = "the feeds",
+    [TROUBLE_REMINDERS] = "the reminders",
+};
+
+int
+troubles_note(struct troubles *t, enum trouble_with what, int failed,
+    const struct fault *seen)
+{
+    struct fault *was = &t->with[what];
+
+    if (!failed && was->code == 0)
+        return 0;
+    if (!failed) {
+        journal(JOURNAL_INFO, "over: %s", was->text);
+        was->code = 0;
+        return 1;
+    }
+    if (was->code != 0 && strcmp(was->text, seen->text) == 0)
+        return 0;
+    journal(JOURNAL_ERROR, "%s", seen->text);
+    *was = *seen;
+    return 1;
+}
+
+const struct fault *
+troubles_with(const struct troubles *t, enum trouble_with what)
+{
+    return t->with[what].code != 0 ? &t->with[what] : NULL;
+}
+
+const struct fault *
+troubles_any(const struct troubles *t)
+{
+    for (int i = 0; i < TROUBLES_KNOWN; i++)
+        if (t->with[i].code != 0)
+            return &t->with[i];
+    return NULL;
+}
+
+void
+troubles_watch(const struct troubles *t, struct watch *w)
+{
+    for (int i = 0; i < TROUBLES_KNOWN; i++)
+        if (t->with[i].code != 0)
+            watch_add(w, names[i], "%s", t->with[i].text);
+}

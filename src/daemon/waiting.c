@@ -1,0 +1,36 @@
+#include "waiting.h"
+
+#include "rota.h"
+#include "arena.h"
+#include "outbox.h"
+
+static void
+count(const struct pass *p, const struct outbox_message *m, struct waiting *out)
+{
+    int64_t now = pass_moment(p).now;
+    /* One tried in the future was tried by a clock that was wrong. */
+    int64_t next = m->tried > now ? now : m->next_try;
+
+    if (m->gave_up != 0) {
+        out->given_up++;
+        return;
+    }
+    out->waiting++;
+    if (pass_fleet(p)->site.mail.from != NULL && next < out->next)
+        out->next = next;
+}
+
+int
+waiting_look(const struct pass *p, struct waiting *out)
+{
+    struct arena *a = arena_new();
+    struct outbox_message *open = NULL;
+    size_t n = 0;
+
+    *out = (struct waiting){.next = ROTA_NEVER};
+    int rc = a ? outbox_open(pass_ledger(p), a, &open, &n, NULL) : -1;
+    for (size_t i = 0; i < n && rc == 0; i++)
+        count(p, &open[i], out);
+    arena_free(a);
+    return rc;
+}

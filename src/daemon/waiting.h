@@ -1,0 +1,17 @@
+#ifndef WAITING_H
+#define WAITING_H
+
+#include "pass.h"
+
+/* The mail that is not sent. */
+struct waiting {
+    int64_t waiting; /* messages, */
+    int64_t given_up;
+    int64_t next; /* when the next is to be tried, or ROTA_NEVER */
+};
+
+/* Look into the outbox.  Returns 0, or -1 when that cannot be, and then @out
+ * says that there is none. */
+int waiting_look(const struct pass *p, struct waiting *out);
+
+#endif
