@@ -85,8 +85,7 @@ undo_moves(struct pass *p)
 static void
 follow_moves(struct pass *p, struct problems *ps)
 {
-    if (0)
-        undo_moves(p);
+    undo_moves(p);
     for (size_t s = 0; s < p->fleet->n_subjects; s++)
         for (size_t i = p->facts.first[s]; i < p->facts.first[s + 1]; i++) {
             const struct record *k = &p->facts.records[i];
