@@ -132,7 +132,7 @@ def linked(fleet):
 
 def coming(fleet, until):
     """The cycles after those in force, up to a day, by recording each as done
-    on its plan day and asking again; without what a forecast decides, for
+    on its day and asking again; without what a forecast decides, for
     which recording it is news.  Each job that counts for others is done in a
     copy of the ledger of its own, the others in one together."""
     copy = fleet.folder.with_name(fleet.folder.name + "-done")
@@ -153,8 +153,8 @@ def follow(dues, copy, until):
     """The cycles after these dues, round after round for all of them."""
     out = []
     while True:
-        done = {(d["subject"], d["job"]): d["plan_day"] for d in dues
-                if d["plan_day"] <= until}
+        done = {(d["subject"], d["job"]): day_of(d) for d in dues
+                if day_of(d) <= until}
         if not done:
             return out
         (copy.folder / "done.csv").write_text("subject,job,day\n" + "".join(
@@ -166,8 +166,13 @@ def follow(dues, copy, until):
         out += dues
 
 
+def day_of(due):
+    """Its plan day; where no working day is left for it, its deadline."""
+    return due["plan_day"] or due["deadline"]
+
+
 def simple(due):
-    return due["plan_day"] and not due["forecast"] \
+    return day_of(due) and not due["forecast"] \
         and due["state"] in ("due", "ahead", "overdue")
 
 
@@ -212,9 +217,9 @@ def by_json(fleet, months, ahead, path, reading, tally):
               if e["categories"][:1] != ["Forecast"]]
     match(events, now, tally, name, path)
 
-    meant = sorted((d["plan_day"], summary(d, "Forecast", shared))
+    meant = sorted((day_of(d), summary(d, "Forecast", shared))
                    for d in ahead
-                   if shown(d) and TODAY <= d["plan_day"] <= until)
+                   if shown(d) and TODAY <= day_of(d) <= until)
     followed = {summary(d, "Forecast", shared) for d in ahead}
     found = sorted((e["start"], e["summary"]) for e in reading["events"]
                    if e["summary"] in followed)
