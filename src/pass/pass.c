@@ -287,19 +287,15 @@ pass_facts(const struct pass *p)
 /* Make a snapshot, and keep what it changed of what is held. */
 static struct snapshot *
 snapshot_with(
-    const struct pass *p, day_t horizon, struct calm *calm, struct fault *f)
+    const struct pass *p, struct snapshot_options options, struct fault *f)
 {
-    struct snapshot_options options = {.today = p->moment.today,
-        .horizon = horizon,
-        .reasons = 1,
-        .calm = calm};
     struct snapshot *s = p->fleet->site.planner
                              ? planning_snapshot(p, options, f)
                              : snapshot_new(&p->facts, &options);
 
     if (s == NULL && !p->fleet->site.planner)
         fault_fill(f, EX_OSERR, "out of memory");
-    else if (s != NULL && held_write(p->ledger, calm, f)) {
+    else if (s != NULL && held_write(p->ledger, options.calm, f)) {
         snapshot_free(s);
         return NULL;
     }
@@ -307,8 +303,8 @@ snapshot_with(
 }
 
 static struct snapshot *
-take_snapshot(
-    const struct pass *p, day_t horizon, enum calm_use use, struct fault *f)
+take_snapshot(const struct pass *p, day_t horizon, int reasons,
+    enum calm_use use, struct fault *f)
 {
     struct calm *calm = calm_new(p->fleet->site.calm, use);
     struct snapshot *s = NULL;
@@ -316,7 +312,12 @@ take_snapshot(
     if (calm == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
     else if (held_read(p->ledger, calm, f) == 0)
-        s = snapshot_with(p, horizon, calm, f);
+        s = snapshot_with(p,
+            (struct snapshot_options){.today = p->moment.today,
+                .horizon = horizon,
+                .reasons = reasons,
+                .calm = calm},
+            f);
     calm_free(calm);
     return s;
 }
@@ -324,13 +325,19 @@ take_snapshot(
 struct snapshot *
 pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
 {
-    return take_snapshot(p, horizon, CALM_LOOK, f);
+    return take_snapshot(p, horizon, 1, CALM_LOOK, f);
+}
+
+struct snapshot *
+pass_outline(const struct pass *p, day_t horizon, struct fault *f)
+{
+    return take_snapshot(p, horizon, 0, CALM_LOOK, f);
 }
 
 struct snapshot *
 pass_settled(const struct pass *p, day_t horizon, struct fault *f)
 {
-    return take_snapshot(p, horizon, CALM_SETTLE, f);
+    return take_snapshot(p, horizon, 1, CALM_SETTLE, f);
 }
 
 void

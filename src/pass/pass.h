@@ -72,6 +72,10 @@ const struct record *pass_records(const struct pass *p, size_t *n);
 struct snapshot *pass_snapshot(
     const struct pass *p, day_t horizon, struct fault *f);
 
+/* The same without the reasons, for who shows none. */
+struct snapshot *pass_outline(
+    const struct pass *p, day_t horizon, struct fault *f);
+
 /*
  * The same as calendars and mail are to show it: a forecast that was shown
  * before stands until it has moved by the site's calm, see calm.h.  What is

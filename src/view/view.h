@@ -13,6 +13,7 @@ struct buf;
  */
 struct view {
     const char *name;
+    int reasons; /* nonzero when it shows those of the dues */
     /* Append @dues to @out: 0, or -1 when memory is out. */
     int (*render)(const struct selection *dues, struct buf *out);
 };

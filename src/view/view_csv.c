@@ -36,4 +36,4 @@ render(const struct selection *dues, struct buf *out)
     return buf_failed(out) ? -1 : 0;
 }
 
-const struct view view_csv = {"csv", render};
+const struct view view_csv = {"csv", 0, render};

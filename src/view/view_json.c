@@ -125,4 +125,4 @@ render(const struct selection *dues, struct buf *out)
     return failed ? -1 : 0;
 }
 
-const struct view view_json = {"json", render};
+const struct view view_json = {"json", 1, render};

@@ -97,4 +97,4 @@ render(const struct selection *dues, struct buf *out)
     return buf_failed(out) ? -1 : 0;
 }
 
-const struct view view_list = {"list", render};
+const struct view view_list = {"list", 0, render};

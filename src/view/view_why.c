@@ -69,4 +69,4 @@ render(const struct selection *dues, struct buf *out)
     return buf_failed(out) ? -1 : 0;
 }
 
-const struct view view_why = {"why", render};
+const struct view view_why = {"why", 1, render};
