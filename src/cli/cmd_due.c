@@ -101,9 +101,8 @@ static int
 show(struct invocation *i, const struct pass *p, const struct view *view,
     const struct filter *filter)
 {
-    struct snapshot *s = view->reasons
-                             ? pass_snapshot(p, DAY_NONE, &i->fault)
-                             : pass_outline(p, DAY_NONE, &i->fault);
+    struct snapshot *s = view->reasons ? pass_snapshot(p, DAY_NONE, &i->fault)
+                                       : pass_outline(p, DAY_NONE, &i->fault);
     struct selection dues;
     int rc = -1;
 
