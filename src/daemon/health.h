@@ -9,6 +9,7 @@ struct resource;
 struct health {
     int64_t passed; /* when the last pass was made, 0 for never */
     int pass;       /* nonzero when that went well, and so on */
+    int is_old; /* nothing newer could be made for a while */
     int fleet;
     int feeds;
     int reminders;
