@@ -1,15 +1,13 @@
 #include "display.h"
 
 #include "arena.h"
+#include "feeds.h"
 #include "keyring.h"
-#include "mapped.h"
-#include "modified.h"
 #include "pages.h"
 #include "resource.h"
 #include "shelf.h"
 #include "source.h"
 
-#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
@@ -19,15 +17,6 @@
  * letters and digits are 128 bits. */
 #define OWN_KEY_LEAST 26
 
-/* A feed as it was last read from its file. */
-struct shown {
-    const char *id;
-    const char *path; /* on the shelf */
-    int64_t size;     /* of that file, */
-    int64_t written;  /* and when it was */
-    struct resource *page;
-};
-
 struct grant {
     uint8_t hash[KEY_HASH];
     const char *path;
@@ -36,8 +25,7 @@ struct grant {
 /* One state of it; the next one is made beside it. */
 struct state {
     struct arena *arena;
-    struct shown *feeds;
-    size_t n_feeds;
+    struct feeds *feeds;
     struct keyring_key *keys;
     size_t n_keys;
     struct grant *grants;
@@ -54,8 +42,7 @@ struct display {
 static void
 drop(struct state *s)
 {
-    for (size_t i = 0; i < s->n_feeds; i++)
-        resource_drop(s->feeds[i].page);
+    feeds_free(s->feeds);
     pages_free(s->pages);
     arena_free(s->arena);
 }
@@ -85,105 +72,6 @@ static int
 no_memory(struct fault *f)
 {
     return fault_set(f, EX_OSERR, "out of memory");
-}
-
-static const struct shown *
-find(const struct state *s, const char *id)
-{
-    for (size_t i = 0; i < s->n_feeds; i++)
-        if (strcasecmp(s->feeds[i].id, id) == 0)
-            return &s->feeds[i];
-    return NULL;
-}
-
-static struct resource *
-make_page(const struct pass *p, const struct feed *feed,
-    const struct mapped *file, struct fault *f)
-{
-    struct resource_facts facts = {.type = "text/calendar; charset=utf-8"};
-
-    if (modified_since(p, feed, file->bytes, file->len, &facts.modified, f))
-        return NULL;
-    struct resource *page = resource_new(&facts, file->bytes, file->len);
-    if (page == NULL)
-        no_memory(f);
-    return page;
-}
-
-/* Read the feed's file, unless it is the one we have. */
-static int
-read_file(const struct pass *p, const struct feed *feed, const char *path,
-    struct shown *out, struct fault *f)
-{
-    struct mapped file;
-    int64_t size;
-    int64_t written;
-
-    if (mapped_look(path, &size, &written))
-        return fault_set(f, EX_NOINPUT, "%s: the feed cannot be read: %s", path,
-            strerror(errno));
-    if (out->page != NULL && size == out->size && written == out->written)
-        return 0;
-    if (mapped_open(path, &file))
-        return fault_set(f, EX_NOINPUT, "%s: the feed cannot be read: %s", path,
-            strerror(errno));
-    struct resource *page = make_page(p, feed, &file, f);
-    mapped_close(&file);
-    if (page == NULL)
-        return -1;
-    resource_drop(out->page);
-    out->page = page;
-    out->size = size;
-    out->written = written;
-    return 0;
-}
-
-static int
-take_feed(struct state *next, const struct state *now, const struct pass *p,
-    const struct feed *feed, struct fault *f)
-{
-    const struct shown *before = find(now, feed->id);
-    struct shown *s = &next->feeds[next->n_feeds];
-    const char *file = arena_print(
-        next->arena, "%s/%s.ics", pass_fleet(p)->site.feed_folder, feed->id);
-
-    *s = before ? *before : (struct shown){0};
-    if (before != NULL)
-        resource_ref(s->page);
-    s->id = arena_text(next->arena, feed->id, strlen(feed->id));
-    s->path = arena_print(next->arena, "/calendar/*/%s.ics", feed->id);
-    if (file == NULL || s->id == NULL || s->path == NULL) {
-        resource_drop(s->page);
-        return no_memory(f);
-    }
-    int rc = read_file(p, feed, file, s, f);
-    next->n_feeds += s->page != NULL;
-    return rc;
-}
-
-static int
-take_feeds(struct state *next, const struct state *now, const struct pass *p,
-    struct fault *f)
-{
-    const struct fleet *fleet = pass_fleet(p);
-    int rc = 0;
-
-    next->feeds =
-        arena_take(next->arena, (fleet->n_feeds + 1) * sizeof *next->feeds);
-    if (next->feeds == NULL)
-        return no_memory(f);
-    for (size_t i = 0; i < fleet->n_feeds; i++)
-        if (take_feed(next, now, p, &fleet->feeds[i], rc ? NULL : f))
-            rc = -1;
-    return rc;
-}
-
-static const char *
-feed_path(const struct state *s, const char *id)
-{
-    const struct shown *shown = find(s, id);
-
-    return shown ? shown->path : NULL;
 }
 
 static void
@@ -216,7 +104,7 @@ take_own_key(struct state *s, const struct feed *feed, struct fault *f)
             "the key-file of the feed '%s' opens nothing: its key has less "
             "than %d characters; ostler key makes a good one",
             feed->id, OWN_KEY_LEAST);
-    grant(s, hash, feed_path(s, feed->id));
+    grant(s, hash, feeds_path(s->feeds, feed->id));
     return 0;
 }
 
@@ -245,7 +133,7 @@ take_grants(struct state *next, const struct pass *p, struct fault *f)
         if (k->revoked == 0)
             grant(next, k->hash,
                 k->kind == KEYRING_FEED
-                    ? feed_path(next, k->name)
+                    ? feeds_path(next->feeds, k->name)
                     : pages_path(next->pages, k->kind, k->name));
     }
     for (size_t i = 0; i < fleet->n_feeds; i++)
@@ -274,11 +162,12 @@ display_update(struct display *d, const struct pass *p, const char *notice,
 
     if (next.arena == NULL)
         return no_memory(f);
-    if (take_keys(&next, p, f)) {
+    if (take_keys(&next, p, f) ||
+        (next.feeds = feeds_new(pass_fleet(p), f)) == NULL) {
         drop(&next);
         return -1;
     }
-    int rc = take_feeds(&next, &d->now, p, f);
+    int rc = feeds_take(next.feeds, d->now.feeds, p, f);
     if (take_pages(d, &next, p, notice, rc ? NULL : f))
         rc = -1;
     if (take_grants(&next, p, rc ? NULL : f))
@@ -319,12 +208,17 @@ display_desk(const struct display *d, const struct fleet *fleet,
 static int
 put_feeds(struct shelf *s, const struct display *d, const struct health *h)
 {
+    (void)h;
+    return feeds_put(d->now.feeds, s);
+}
+
+static int
+put_keys(struct shelf *s, const struct display *d, const struct health *h)
+{
     const struct state *now = &d->now;
     int rc = 0;
 
     (void)h;
-    for (size_t i = 0; i < now->n_feeds && rc == 0; i++)
-        rc = shelf_add(s, now->feeds[i].path, now->feeds[i].page);
     for (size_t i = 0; i < now->n_grants && rc == 0; i++)
         rc = shelf_grant(s, now->grants[i].hash, now->grants[i].path);
     return rc;
@@ -371,6 +265,7 @@ static int (*const parts[])(
     struct shelf *s, const struct display *d, const struct health *h) = {
     put_feeds,
     put_pages,
+    put_keys,
     put_health,
     put_robots,
 };
