@@ -9,12 +9,12 @@ struct resource;
 struct health {
     int64_t passed; /* when the last pass was made, 0 for never */
     int pass;       /* nonzero when that went well, and so on */
-    int is_old; /* nothing newer could be made for a while */
     int fleet;
     int feeds;
     int reminders;
     int64_t waiting; /* messages in the outbox */
     int64_t given_up;
+    int is_old; /* nothing newer could be shown for a while; not on the page */
 };
 
 /* Nonzero when nothing needs anybody. */

@@ -35,6 +35,7 @@ struct rounds {
     struct troubles troubles;
     struct fault failed; /* how the last round failed that did */
     int is_shown;        /* there is something to serve */
+    int64_t shown;       /* when that was last made anew */
     int64_t passed;      /* when the last pass was made that went well */
     struct waiting waiting;
     day_t noted;        /* on which the notes were logged, or NONE */
@@ -90,6 +91,7 @@ publish(struct rounds *r)
         journal_lines(JOURNAL_WARNING, buf_str(notes));
     r->noted = pass_moment(r->pass).today;
     r->is_shown = 1;
+    r->shown = clock_now();
     buf_free(notes);
 }
 
@@ -139,8 +141,10 @@ make(struct rounds *r, unsigned work, struct fault *f)
     int turn = turn_take(r->pass, f);
     if (turn < 0) {
         /* Another pass is running; keys may have changed meanwhile. */
-        if (display_update(r->display, r->pass, notice(r), &unused) == 0)
+        if (display_update(r->display, r->pass, notice(r), &unused) == 0) {
             r->is_shown = 1;
+            r->shown = clock_now();
+        }
         return -1;
     }
     publish(r);
@@ -251,7 +255,7 @@ health_of(const struct rounds *r)
         .given_up = r->waiting.given_up,
     };
 
-    h.is_old = r->again != ROTA_NEVER && clock_now() - r->passed > OLD;
+    h.is_old = r->again != ROTA_NEVER && clock_now() - r->shown > OLD;
     h.pass = !troubles_with(&r->troubles, TROUBLE_ROUND);
     h.fleet = !troubles_with(&r->troubles, TROUBLE_FLEET);
     h.feeds = !troubles_with(&r->troubles, TROUBLE_FEEDS);
