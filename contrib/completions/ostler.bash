@@ -19,7 +19,8 @@ _ostler() {
     case $previous in
     -c | --config | --sheet) COMPREPLY=($(compgen -f -- "$current")); return ;;
     --result) COMPREPLY=($(compgen -W 'completed failed' -- "$current")); return ;;
-    --depot) what=depots ;;
+    --depot | --page) what=depots ;;
+    --person) what=persons ;;
     --subject) what=subjects ;;
     --job) what=jobs ;;
     esac

@@ -6,7 +6,7 @@
 /*
  * For the shells' completion, and not in the help: "complete commands",
  * "complete options COMMAND", and with -c the ids that the fleet file knows:
- * "complete subjects", "jobs", "feeds", "depots".
+ * "complete subjects", "jobs", "feeds", "depots", "persons".
  */
 
 static int
@@ -47,6 +47,8 @@ list_ids(const struct fleet *f, const char *what, struct buf *out)
         buf_print(out, "%s\n", f->feeds[k].id);
     for (size_t k = 0; k < f->n_depots && !strcmp(what, "depots"); k++)
         buf_print(out, "%s\n", f->depots[k].id);
+    for (size_t k = 0; k < f->n_persons && !strcmp(what, "persons"); k++)
+        buf_print(out, "%s\n", f->persons[k].id);
 }
 
 static int

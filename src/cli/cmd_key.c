@@ -1,46 +1,63 @@
 #include "arena.h"
 #include "buf.h"
 #include "command.h"
-#include "keyring.h"
+#include "door.h"
 #include "nearest.h"
-#include "publish.h"
 
 #include <errno.h>
 #include <string.h>
+#include <strings.h>
 #include <sysexits.h>
 
 static const struct option_row rows[] = {
+    {"page", 0, NULL, "a key to read the page by, of the fleet or a depot"},
+    {"person", 0, NULL, "a key by which that person may record from the page"},
     {"rotate", 0, NULL, "make a new key, and revoke all earlier ones"},
-    {"revoke", 0, NULL, "revoke all keys of the feed"},
+    {"revoke", 0, NULL, "revoke all keys of that feed, page or person"},
     {NULL, 0, NULL, NULL},
 };
 
-/* The id of the feed as the fleet file writes it, or, to revoke, as somebody
- * wrote it: a feed may be gone and its keys not. */
-static const char *
-feed_name(struct invocation *i, const struct pass *p, const char *id)
+/* What a key is for. */
+struct thing {
+    enum keyring_kind kind;
+    const char *name;
+};
+
+static int
+is_given(const struct invocation *i, const char *option)
+{
+    return options_value(&i->options, option) != NULL;
+}
+
+/* The thing as the fleet file writes it, or, to revoke, as somebody wrote it:
+ * a feed may be gone and its keys not. */
+static int
+find(struct invocation *i, const struct pass *p, struct thing *t)
 {
     const struct fleet *fleet = pass_fleet(p);
-    const struct feed *feed = publish_find(p, id);
-    struct nearest guess = nearest_start(id);
+    struct nearest guess = nearest_start(t->name);
+    const char *known;
 
-    if (feed != NULL)
-        return feed->id;
-    if (options_value(&i->options, "revoke") != NULL)
-        return id;
-    for (size_t k = 0; k < fleet->n_feeds; k++)
-        nearest_offer(&guess, fleet->feeds[k].id);
-    command_unknown(i, "feed", id, &guess);
-    return NULL;
+    for (size_t k = 0; (known = door_name(fleet, t->kind, k)) != NULL; k++) {
+        if (strcasecmp(known, t->name) == 0) {
+            t->name = known;
+            return 0;
+        }
+        nearest_offer(&guess, known);
+    }
+    if (is_given(i, "revoke"))
+        return 0;
+    command_unknown(i, door_word(t->kind), t->name, &guess);
+    return -1;
 }
 
 /* The key is shown here and nowhere else. */
 static int
-make(struct invocation *i, const struct pass *p, const char *name)
+make(struct invocation *i, const struct pass *p, const struct thing *t)
 {
     char text[KEY_TEXT + 1];
     struct keyring_key key = {
-        .kind = KEYRING_FEED, .name = name, .made = pass_moment(p).now};
+        .kind = t->kind, .name = t->name, .made = pass_moment(p).now};
 
     if (key_make(text))
         return fault_set(
@@ -48,38 +65,40 @@ make(struct invocation *i, const struct pass *p, const char *name)
     key_hash(text, KEY_TEXT, key.hash);
     if (keyring_add(pass_ledger(p), &key, &i->fault))
         return -1;
-    buf_print(i->out, "/calendar/%s/%s.ics\n", text, name);
+    door_path(t->kind, text, t->name, i->out);
+    buf_text(i->out, "\n");
     explicit_bzero(text, sizeof text);
     return 0;
 }
 
 static int
-change(struct invocation *i, const struct pass *p, const char *name)
+change(struct invocation *i, const struct pass *p, const struct thing *t)
 {
-    int rotate = options_value(&i->options, "rotate") != NULL;
-    int revoke = options_value(&i->options, "revoke") != NULL;
+    int revoke = is_given(i, "revoke");
     size_t n = 0;
 
-    if ((rotate || revoke) && keyring_revoke(pass_ledger(p), KEYRING_FEED, name,
-                                  pass_moment(p).now, &n, &i->fault))
+    if ((is_given(i, "rotate") || revoke) &&
+        keyring_revoke(pass_ledger(p), t->kind, t->name, pass_moment(p).now, &n,
+            &i->fault))
         return -1;
     if (!revoke)
-        return make(i, p, name);
+        return make(i, p, t);
     if (n == 0)
-        return fault_set(
-            &i->fault, EX_USAGE, "no key opens the feed '%s'", name);
+        return fault_set(&i->fault, EX_USAGE, "no key opens the %s '%s'",
+            door_word(t->kind), t->name);
     return 0;
 }
 
 /* All or nothing: a feed whose keys are revoked has its new one. */
 static int
-change_in_group(struct invocation *i, const struct pass *p, const char *name)
+change_in_group(
+    struct invocation *i, const struct pass *p, const struct thing *t)
 {
     struct ledger *l = pass_ledger(p);
 
     if (ledger_begin(l, &i->fault))
         return -1;
-    if (change(i, p, name) == 0 && ledger_commit(l, &i->fault) == 0)
+    if (change(i, p, t) == 0 && ledger_commit(l, &i->fault) == 0)
         return 0;
     ledger_rollback(l);
     buf_clear(i->out);
@@ -100,44 +119,65 @@ list(struct invocation *i, const struct pass *p)
         return fault_set(&i->fault, EX_OSERR, "out of memory");
     int rc = keyring_list(pass_ledger(p), a, &keys, &n, &i->fault);
     for (size_t k = 0; k < n && rc == 0; k++)
-        buf_print(i->out, "%-20s made %s%s%s\n", keys[k].name,
-            clock_words(zone, keys[k].made, made),
+        buf_print(i->out, "%-20s %-6s made %s%s%s\n", keys[k].name,
+            door_word(keys[k].kind), clock_words(zone, keys[k].made, made),
             keys[k].revoked ? ", revoked " : "",
             keys[k].revoked ? clock_words(zone, keys[k].revoked, revoked) : "");
     arena_free(a);
     return rc;
 }
 
+/* What the command line names; without a name, nothing. */
 static int
-run_with(struct invocation *i, const struct pass *p, const char *word)
+read_thing(struct invocation *i, struct thing *t)
 {
-    if (word == NULL)
+    int page = is_given(i, "page");
+    int person = is_given(i, "person");
+
+    t->name = options_operand(&i->options, 0);
+    t->kind = person ? KEYRING_PERSON : page ? KEYRING_DEPOT : KEYRING_FEED;
+    if (page && t->name == NULL)
+        *t = (struct thing){KEYRING_FLEET, KEYRING_ALL};
+    if (page && person)
+        return fault_set(&i->fault, EX_USAGE,
+            "a key is for --page, to read, or for a --person, to record");
+    if (person && t->name == NULL)
+        return fault_set(&i->fault, EX_USAGE, "--person takes a PERSON");
+    if (is_given(i, "rotate") && is_given(i, "revoke"))
+        return fault_set(
+            &i->fault, EX_USAGE, "--rotate or --revoke, not both at once");
+    if (t->name == NULL && (is_given(i, "rotate") || is_given(i, "revoke")))
+        return fault_set(&i->fault, EX_USAGE,
+            "--rotate and --revoke need a FEED, --page or --person");
+    return 0;
+}
+
+static int
+run_with(struct invocation *i, const struct pass *p, struct thing *t)
+{
+    if (t->name == NULL)
         return list(i, p);
-    const char *name = feed_name(i, p, word);
-    return name ? change_in_group(i, p, name) : -1;
+    return find(i, p, t) ? -1 : change_in_group(i, p, t);
 }
 
 static int
 run(struct invocation *i)
 {
-    const char *word = options_operand(&i->options, 0);
-    int rotate = options_value(&i->options, "rotate") != NULL;
-    int revoke = options_value(&i->options, "revoke") != NULL;
+    struct thing t;
 
-    if ((rotate && revoke) || (word == NULL && (rotate || revoke)))
-        return fault_set(&i->fault, EX_USAGE,
-            "name one feed, with --rotate, --revoke or neither");
-    struct pass *p = command_pass(i, word ? LEDGER_WRITE : LEDGER_READ);
-    int rc = p ? run_with(i, p, word) : -1;
+    if (read_thing(i, &t))
+        return -1;
+    struct pass *p = command_pass(i, t.name ? LEDGER_WRITE : LEDGER_READ);
+    int rc = p ? run_with(i, p, &t) : -1;
     pass_close(p);
     return rc;
 }
 
 const struct command cmd_key = {
     .name = "key",
-    .operands = "[FEED]",
+    .operands = "[FEED | --page [DEPOT] | --person PERSON]",
     .most = 1,
-    .summary = "Make a key to subscribe to a feed by, or list or revoke them.",
+    .summary = "Make a key to a feed or to the page, or list or revoke them.",
     .options = rows,
     .run = run,
 };

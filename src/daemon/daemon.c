@@ -256,8 +256,10 @@ take_forms(struct daemon *d)
 {
     struct http_request *form;
 
-    while ((form = http_server_next_post(d->server)) != NULL)
-        http_request_answer(form, NULL);
+    while ((form = http_server_next_post(d->server)) != NULL) {
+        http_request_answer(form, rounds_take(d->rounds, form));
+        d->pending |= WORK_PASS;
+    }
 }
 
 static void

@@ -1,14 +1,13 @@
 #include "display.h"
 
 #include "arena.h"
+#include "feeds.h"
 #include "keyring.h"
-#include "mapped.h"
-#include "modified.h"
+#include "pages.h"
 #include "resource.h"
 #include "shelf.h"
 #include "source.h"
 
-#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
@@ -18,15 +17,6 @@
  * letters and digits are 128 bits. */
 #define OWN_KEY_LEAST 26
 
-/* A feed as it was last read from its file. */
-struct shown {
-    const char *id;
-    const char *path; /* on the shelf */
-    int64_t size;     /* of that file, */
-    int64_t written;  /* and when it was */
-    struct resource *page;
-};
-
 struct grant {
     uint8_t hash[KEY_HASH];
     const char *path;
@@ -35,28 +25,38 @@ struct grant {
 /* One state of it; the next one is made beside it. */
 struct state {
     struct arena *arena;
-    struct shown *feeds;
-    size_t n_feeds;
+    struct feeds *feeds;
+    struct keyring_key *keys;
+    size_t n_keys;
     struct grant *grants;
     size_t n_grants;
+    struct pages *pages;
+    int are_old; /* the pages: those of now could not be made */
 };
 
 struct display {
     struct state now;
+    struct pages_seal seal;
 };
 
 static void
 drop(struct state *s)
 {
-    for (size_t i = 0; i < s->n_feeds; i++)
-        resource_drop(s->feeds[i].page);
+    feeds_free(s->feeds);
+    pages_free(s->pages);
     arena_free(s->arena);
 }
 
 struct display *
 display_new(void)
 {
-    return calloc(1, sizeof(struct display));
+    struct display *d = calloc(1, sizeof *d);
+
+    if (d != NULL && pages_seal(&d->seal)) {
+        free(d);
+        d = NULL;
+    }
+    return d;
 }
 
 void
@@ -74,106 +74,13 @@ no_memory(struct fault *f)
     return fault_set(f, EX_OSERR, "out of memory");
 }
 
-static const struct shown *
-find(const struct state *s, const char *id)
-{
-    for (size_t i = 0; i < s->n_feeds; i++)
-        if (strcasecmp(s->feeds[i].id, id) == 0)
-            return &s->feeds[i];
-    return NULL;
-}
-
-static struct resource *
-make_page(const struct pass *p, const struct feed *feed,
-    const struct mapped *file, struct fault *f)
-{
-    struct resource_facts facts = {.type = "text/calendar; charset=utf-8"};
-
-    if (modified_since(p, feed, file->bytes, file->len, &facts.modified, f))
-        return NULL;
-    struct resource *page = resource_new(&facts, file->bytes, file->len);
-    if (page == NULL)
-        no_memory(f);
-    return page;
-}
-
-/* Read the feed's file, unless it is the one we have. */
-static int
-read_file(const struct pass *p, const struct feed *feed, const char *path,
-    struct shown *out, struct fault *f)
-{
-    struct mapped file;
-    int64_t size;
-    int64_t written;
-
-    if (mapped_look(path, &size, &written))
-        return fault_set(f, EX_NOINPUT, "%s: the feed cannot be read: %s", path,
-            strerror(errno));
-    if (out->page != NULL && size == out->size && written == out->written)
-        return 0;
-    if (mapped_open(path, &file))
-        return fault_set(f, EX_NOINPUT, "%s: the feed cannot be read: %s", path,
-            strerror(errno));
-    struct resource *page = make_page(p, feed, &file, f);
-    mapped_close(&file);
-    if (page == NULL)
-        return -1;
-    resource_drop(out->page);
-    out->page = page;
-    out->size = size;
-    out->written = written;
-    return 0;
-}
-
-static int
-take_feed(struct state *next, const struct state *now, const struct pass *p,
-    const struct feed *feed, struct fault *f)
-{
-    const struct shown *before = find(now, feed->id);
-    struct shown *s = &next->feeds[next->n_feeds];
-    const char *file = arena_print(
-        next->arena, "%s/%s.ics", pass_fleet(p)->site.feed_folder, feed->id);
-
-    *s = before ? *before : (struct shown){0};
-    if (before != NULL)
-        resource_ref(s->page);
-    s->id = arena_text(next->arena, feed->id, strlen(feed->id));
-    s->path = arena_print(next->arena, "/calendar/*/%s.ics", feed->id);
-    if (file == NULL || s->id == NULL || s->path == NULL) {
-        resource_drop(s->page);
-        return no_memory(f);
-    }
-    int rc = read_file(p, feed, file, s, f);
-    next->n_feeds += s->page != NULL;
-    return rc;
-}
-
-static int
-take_feeds(struct state *next, const struct state *now, const struct pass *p,
-    struct fault *f)
-{
-    const struct fleet *fleet = pass_fleet(p);
-    int rc = 0;
-
-    next->feeds =
-        arena_take(next->arena, (fleet->n_feeds + 1) * sizeof *next->feeds);
-    if (next->feeds == NULL)
-        return no_memory(f);
-    for (size_t i = 0; i < fleet->n_feeds; i++)
-        if (take_feed(next, now, p, &fleet->feeds[i], rc ? NULL : f))
-            rc = -1;
-    return rc;
-}
-
 static void
-grant(struct state *s, const uint8_t hash[KEY_HASH], const char *feed)
+grant(struct state *s, const uint8_t hash[KEY_HASH], const char *path)
 {
-    const struct shown *shown = find(s, feed);
-
-    if (shown == NULL)
+    if (path == NULL)
         return;
     memcpy(s->grants[s->n_grants].hash, hash, KEY_HASH);
-    s->grants[s->n_grants++].path = shown->path;
+    s->grants[s->n_grants++].path = path;
 }
 
 /* The key that the operator gave a feed in a file of its own. */
@@ -197,69 +104,132 @@ take_own_key(struct state *s, const struct feed *feed, struct fault *f)
             "the key-file of the feed '%s' opens nothing: its key has less "
             "than %d characters; ostler key makes a good one",
             feed->id, OWN_KEY_LEAST);
-    grant(s, hash, feed->id);
+    grant(s, hash, feeds_path(s->feeds, feed->id));
     return 0;
 }
 
+/* Make the pages; when that fails, those from before stay, as old ones. */
 static int
-take_keys(struct state *next, const struct pass *p, struct fault *f)
+take_pages(struct display *d, struct state *next, const struct pass *p,
+    const char *notice, struct fault *f)
+{
+    next->pages = pages_make(p, next->keys, next->n_keys, &d->seal, notice, f);
+    if (next->pages != NULL)
+        return 0;
+    next->pages = d->now.pages;
+    next->are_old = 1;
+    d->now.pages = NULL;
+    return -1;
+}
+
+static int
+take_grants(struct state *next, const struct pass *p, struct fault *f)
 {
     const struct fleet *fleet = pass_fleet(p);
-    struct keyring_key *keys;
-    size_t n;
     int rc = 0;
 
-    if (keyring_list(pass_ledger(p), next->arena, &keys, &n, f))
-        return -1;
-    next->grants = arena_take(
-        next->arena, (n + fleet->n_feeds + 1) * sizeof *next->grants);
-    if (next->grants == NULL)
-        return no_memory(f);
-    for (size_t i = 0; i < n; i++)
-        if (keys[i].revoked == 0)
-            grant(next, keys[i].hash, keys[i].name);
+    for (size_t i = 0; i < next->n_keys; i++) {
+        const struct keyring_key *k = &next->keys[i];
+        if (k->revoked == 0)
+            grant(next, k->hash,
+                k->kind == KEYRING_FEED
+                    ? feeds_path(next->feeds, k->name)
+                    : pages_path(next->pages, k->kind, k->name));
+    }
     for (size_t i = 0; i < fleet->n_feeds; i++)
         if (take_own_key(next, &fleet->feeds[i], rc ? NULL : f))
             rc = -1;
     return rc;
 }
 
+/* Without its keys nothing could be had: then all stays as it was. */
+static int
+take_keys(struct state *next, const struct pass *p, struct fault *f)
+{
+    if (keyring_list(
+            pass_ledger(p), next->arena, &next->keys, &next->n_keys, f))
+        return -1;
+    size_t most = next->n_keys + pass_fleet(p)->n_feeds + 1;
+    next->grants = arena_take(next->arena, most * sizeof *next->grants);
+    return next->grants ? 0 : no_memory(f);
+}
+
 int
-display_update(struct display *d, const struct pass *p, struct fault *f)
+display_update(struct display *d, const struct pass *p, const char *notice,
+    struct fault *f)
 {
     struct state next = {.arena = arena_new()};
-    struct fault other;
 
     if (next.arena == NULL)
         return no_memory(f);
-    int rc = take_feeds(&next, &d->now, p, f);
-    /* Without its keys nothing could be had: then all stays as it was. */
-    if (take_keys(&next, p, &other)) {
-        if (rc == 0)
-            *f = other;
-        rc = -1;
-    }
-    if (next.grants == NULL) {
+    if (take_keys(&next, p, f) ||
+        (next.feeds = feeds_new(pass_fleet(p), f)) == NULL) {
         drop(&next);
         return -1;
     }
+    int rc = feeds_take(next.feeds, d->now.feeds, p, f);
+    if (take_pages(d, &next, p, notice, rc ? NULL : f))
+        rc = -1;
+    if (take_grants(&next, p, rc ? NULL : f))
+        rc = -1;
     drop(&d->now);
     d->now = next;
     return rc;
 }
 
+/* A key may have been revoked since the form was sent. */
+static int
+is_granted(
+    const struct state *s, const uint8_t hash[KEY_HASH], const char *path)
+{
+    for (size_t i = 0; i < s->n_grants; i++)
+        if (key_same(s->grants[i].hash, hash) &&
+            strcmp(s->grants[i].path, path) == 0)
+            return 1;
+    return 0;
+}
+
+int
+display_desk(const struct display *d, const struct fleet *fleet,
+    const char *path, const uint8_t key[KEY_HASH], struct desk *out)
+{
+    const char *id = pages_person(d->now.pages, path);
+
+    if (id == NULL || !is_granted(&d->now, key, path))
+        return -1;
+    for (size_t i = 0; i < fleet->n_persons; i++)
+        if (strcasecmp(fleet->persons[i].id, id) == 0) {
+            *out = pages_desk(&d->seal, &fleet->persons[i]);
+            return 0;
+        }
+    return -1;
+}
+
 static int
 put_feeds(struct shelf *s, const struct display *d, const struct health *h)
+{
+    (void)h;
+    return feeds_put(d->now.feeds, s);
+}
+
+static int
+put_keys(struct shelf *s, const struct display *d, const struct health *h)
 {
     const struct state *now = &d->now;
     int rc = 0;
 
     (void)h;
-    for (size_t i = 0; i < now->n_feeds && rc == 0; i++)
-        rc = shelf_add(s, now->feeds[i].path, now->feeds[i].page);
     for (size_t i = 0; i < now->n_grants && rc == 0; i++)
         rc = shelf_grant(s, now->grants[i].hash, now->grants[i].path);
     return rc;
+}
+
+static int
+put_pages(struct shelf *s, const struct display *d, const struct health *h)
+{
+    int are_old = d->now.are_old || h->is_old || !h->pass;
+
+    return pages_put(d->now.pages, are_old, s);
 }
 
 static int
@@ -294,6 +264,8 @@ put_robots(struct shelf *s, const struct display *d, const struct health *h)
 static int (*const parts[])(
     struct shelf *s, const struct display *d, const struct health *h) = {
     put_feeds,
+    put_pages,
+    put_keys,
     put_health,
     put_robots,
 };

@@ -1,6 +1,7 @@
 #ifndef DISPLAY_H
 #define DISPLAY_H
 
+#include "desk.h"
 #include "health.h"
 #include "pass.h"
 
@@ -18,10 +19,17 @@ struct display *display_new(void);
 /* Free @d; NULL is ignored. */
 void display_free(struct display *d);
 
-/* Take over what the pass has published, and the keys of the ledger.  What
+/* Take over what the pass has published, and the keys of the ledger, and make
+ * the pages they open, with @notice at their top unless it is NULL.  What
  * cannot be read stays as it was.  Returns 0, or -1 with @f set to the first
  * failure. */
-int display_update(struct display *d, const struct pass *p, struct fault *f);
+int display_update(struct display *d, const struct pass *p, const char *notice,
+    struct fault *f);
+
+/* Where the person records to whose page, at @path, that key opens: 0, or -1
+ * for nobody.  Borrows @fleet. */
+int display_desk(const struct display *d, const struct fleet *fleet,
+    const char *path, const uint8_t key[KEY_HASH], struct desk *out);
 
 /* A shelf of everything as it is now, or NULL when memory is out. */
 struct shelf *display_shelf(const struct display *d, const struct health *h);

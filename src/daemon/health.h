@@ -14,6 +14,7 @@ struct health {
     int reminders;
     int64_t waiting; /* messages in the outbox */
     int64_t given_up;
+    int is_old; /* nothing newer could be shown for a while; not on the page */
 };
 
 /* Nonzero when nothing needs anybody. */

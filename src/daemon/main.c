@@ -11,7 +11,8 @@
 
 static const char help[] =
     "usage: ostlerd [OPTION]...\n\n"
-    "Serve the calendar feeds, keep them up to date and send the reminders.\n\n"
+    "Serve the calendars and the page, keep them up to date and send "
+    "reminders.\n\n"
     "  -c, --config FILE         the fleet file (" FLEET_FILE ")\n"
     "      --listen ADDRESS      listen at 127.0.0.1:8080, [::1]:8080 or\n"
     "                            unix:/PATH, whatever the fleet file says\n"

@@ -1,15 +1,16 @@
 #include "rounds.h"
 
 #include "buf.h"
+#include "counter.h"
 #include "display.h"
 #include "fleet_file.h"
 #include "journal.h"
 #include "keeper.h"
 #include "lock.h"
 #include "lookout.h"
-#include "mapped.h"
 #include "publish.h"
 #include "remind.h"
+#include "reopen.h"
 #include "troubles.h"
 #include "turn.h"
 #include "waiting.h"
@@ -23,9 +24,8 @@
 #define SOON 1
 #define LATER 60
 
-/* How long another process may keep the ledger before a round gives up and
- * comes back to it, in milliseconds: who stops the daemon does not wait. */
-#define PATIENCE 500
+/* For how long a page may go without a new one before it says so. */
+#define OLD 600
 
 struct rounds {
     struct rounds_options options;
@@ -35,6 +35,7 @@ struct rounds {
     struct troubles troubles;
     struct fault failed; /* how the last round failed that did */
     int is_shown;        /* there is something to serve */
+    int64_t shown;       /* when that was last made anew */
     int64_t passed;      /* when the last pass was made that went well */
     struct waiting waiting;
     day_t noted;        /* on which the notes were logged, or NONE */
@@ -59,6 +60,16 @@ read_fleet(struct rounds *r, struct fault *f)
 
 /* --- A round -------------------------------------------------------------- */
 
+/* What whoever looks at a page has to know. */
+static const char *
+notice(const struct rounds *r)
+{
+    return troubles_with(&r->troubles, TROUBLE_FLEET)
+               ? "The fleet file is wrong, and this page goes by the one "
+                 "before it. The log of ostlerd says what is wrong."
+               : NULL;
+}
+
 /* Bring the feeds up to date, and take over what is there then. */
 static void
 publish(struct rounds *r)
@@ -70,7 +81,7 @@ publish(struct rounds *r)
     if (notes == NULL)
         return;
     int failed = publish_all(r->pass, notes, &f);
-    if (display_update(r->display, r->pass, &other) && !failed) {
+    if (display_update(r->display, r->pass, notice(r), &other) && !failed) {
         f = other;
         failed = 1;
     }
@@ -80,6 +91,7 @@ publish(struct rounds *r)
         journal_lines(JOURNAL_WARNING, buf_str(notes));
     r->noted = pass_moment(r->pass).today;
     r->is_shown = 1;
+    r->shown = clock_now();
     buf_free(notes);
 }
 
@@ -119,47 +131,20 @@ tell(struct rounds *r, unsigned work)
     snapshot_free(s);
 }
 
-/* A ledger that was there and is gone was moved away for a moment, or by
- * mistake: a new one in its place would know of nothing. */
-static int
-check_ledger(const struct rounds *r, struct fault *f)
-{
-    const char *path = pass_fleet(r->pass)->site.ledger;
-    int64_t size;
-    int64_t written;
-
-    if (!r->is_shown || mapped_look(path, &size, &written) == 0)
-        return 0;
-    return fault_set(
-        f, EX_NOINPUT, "%s: the ledger is gone: put it back", path);
-}
-
-static int
-open_ledger(struct rounds *r, struct fault *f)
-{
-    struct problems *ps = problems_new();
-
-    if (ps == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    int rc = pass_again(r->pass, ps, f);
-    problems_free(ps);
-    if (rc == 0)
-        ledger_patience(pass_ledger(r->pass), PATIENCE);
-    return rc;
-}
-
 static int
 make(struct rounds *r, unsigned work, struct fault *f)
 {
     struct fault unused;
 
-    if (check_ledger(r, f) || open_ledger(r, f))
+    if (reopen(r->pass, r->is_shown, f))
         return -1;
     int turn = turn_take(r->pass, f);
     if (turn < 0) {
         /* Another pass is running; keys may have changed meanwhile. */
-        if (display_update(r->display, r->pass, &unused) == 0)
+        if (display_update(r->display, r->pass, notice(r), &unused) == 0) {
             r->is_shown = 1;
+            r->shown = clock_now();
+        }
         return -1;
     }
     publish(r);
@@ -270,6 +255,7 @@ health_of(const struct rounds *r)
         .given_up = r->waiting.given_up,
     };
 
+    h.is_old = r->again != ROTA_NEVER && clock_now() - r->shown > OLD;
     h.pass = !troubles_with(&r->troubles, TROUBLE_ROUND);
     h.fleet = !troubles_with(&r->troubles, TROUBLE_FLEET);
     h.feeds = !troubles_with(&r->troubles, TROUBLE_FEEDS);
@@ -283,6 +269,12 @@ rounds_shelf(const struct rounds *r)
     struct health h = health_of(r);
 
     return display_shelf(r->display, &h);
+}
+
+struct resource *
+rounds_take(struct rounds *r, const struct http_request *form)
+{
+    return counter_take(r->display, r->pass, form);
 }
 
 /* Nonzero when @when is to be waited for.  A clock that was set back makes no

@@ -1,11 +1,13 @@
 #ifndef ROUNDS_H
 #define ROUNDS_H
 
-#include "rota.h"
 #include "fault.h"
 #include "pass.h"
+#include "rota.h"
 
+struct http_request;
 struct lookout;
+struct resource;
 struct shelf;
 
 /*
@@ -41,6 +43,10 @@ const struct fault *rounds_fault(const struct rounds *r);
 
 /* What is to be served from now on; NULL when memory is out. */
 struct shelf *rounds_shelf(const struct rounds *r);
+
+/* Record what a form says that was posted to a page; the round that shows it is
+ * still to be made.  Returns what to answer; NULL when memory is out. */
+struct resource *rounds_take(struct rounds *r, const struct http_request *form);
 
 /* What is to be done at @now, and when there is more.  With a fixed day,
  * nothing ever. */

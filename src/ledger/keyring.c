@@ -6,7 +6,12 @@
 #include <string.h>
 #include <strings.h>
 
-static const char *const words[] = {[KEYRING_FEED] = "feed"};
+static const char *const words[] = {
+    [KEYRING_FEED] = "feed",
+    [KEYRING_FLEET] = "fleet",
+    [KEYRING_DEPOT] = "depot",
+    [KEYRING_PERSON] = "person",
+};
 
 #define KINDS (sizeof words / sizeof *words)
 

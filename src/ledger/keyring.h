@@ -10,13 +10,21 @@ struct arena;
 struct ledger;
 
 /* What a key opens. */
-enum keyring_kind { KEYRING_FEED };
+enum keyring_kind {
+    KEYRING_FEED,
+    KEYRING_FLEET, /* the page of the whole fleet, to read */
+    KEYRING_DEPOT, /* that of a depot, to read */
+    KEYRING_PERSON /* the page on which that person may record */
+};
+
+/* The name of the only thing of the kind KEYRING_FLEET. */
+#define KEYRING_ALL "fleet"
 
 /* A key that was made: its hash, never the key itself. */
 struct keyring_key {
     int64_t id; /* from 1, in the order of making */
     enum keyring_kind kind;
-    const char *name; /* of the feed */
+    const char *name; /* the id of the feed, depot or person */
     uint8_t hash[KEY_HASH];
     int64_t made;    /* seconds since 1970 */
     int64_t revoked; /* the same, or 0 while it opens */

@@ -56,6 +56,37 @@ keys_are_kept_and_revoked(void **state)
     arena_free(a);
 }
 
+/* A depot, a person and a feed may have one name. */
+static void
+kinds_are_apart(void **state)
+{
+    static const enum keyring_kind kinds[] = {
+        KEYRING_FEED, KEYRING_FLEET, KEYRING_DEPOT, KEYRING_PERSON};
+    struct arena *a = arena_new();
+    struct keyring_key *list;
+    size_t n;
+
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    for (size_t i = 0; i < 4; i++) {
+        struct keyring_key k = made("fleet", "", 100);
+        k.kind = kinds[i];
+        k.hash[0] = (uint8_t)(i + 1);
+        assert_int_equal(keyring_add(l, &k, NULL), 0);
+    }
+    assert_int_equal(
+        keyring_revoke(l, KEYRING_DEPOT, "Fleet", 200, &n, NULL), 0);
+    assert_int_equal(n, 1);
+    assert_int_equal(keyring_list(l, a, &list, &n, NULL), 0);
+    assert_int_equal(n, 4);
+    for (size_t i = 0; i < 4; i++) {
+        assert_int_equal(list[i].kind, kinds[i]);
+        assert_int_equal(list[i].revoked != 0, kinds[i] == KEYRING_DEPOT);
+    }
+    ledger_close(l);
+    arena_free(a);
+}
+
 static void
 a_key_is_kept_once(void **state)
 {
@@ -97,6 +128,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         TEST(keys_are_kept_and_revoked),
+        TEST(kinds_are_apart),
         TEST(a_key_is_kept_once),
         TEST(it_is_known_when_others_wrote),
     };

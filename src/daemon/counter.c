@@ -1,0 +1,110 @@
+#include "counter.h"
+
+#include "http_request.h"
+#include "journal.h"
+#include "reopen.h"
+#include "resource.h"
+
+#include <string.h>
+
+static const char *
+value(const void *from, const char *name)
+{
+    return http_form_value(from, name);
+}
+
+/* The page stands at the very path that was posted to; a link by its last
+ * segment leads there without our knowing the key. */
+static const char *
+way_back(const struct http_request *form)
+{
+    return strrchr(http_request_path(form), '/') + 1;
+}
+
+static struct resource *
+page(unsigned status, const struct buf *html)
+{
+    const struct resource_facts facts = {
+        .status = status,
+        .type = "text/html; charset=utf-8",
+        .cache = "no-store",
+        .policy = PAGE_POLICY,
+        .referrer = "same-origin",
+    };
+
+    return buf_failed(html)
+               ? NULL
+               : resource_new(&facts, buf_str(html), buf_len(html));
+}
+
+/* That it was not taken, and nothing more. */
+static struct resource *
+refuse(const struct pass *p, unsigned status, const char *text,
+    const char *back, struct buf *out)
+{
+    const struct page_answer a = {
+        .site = pass_fleet(p)->site.name,
+        .heading = "Not recorded",
+        .text = text,
+        .back = back,
+    };
+
+    buf_clear(out);
+    return page_answer_html(&a, out) ? NULL : page(status, out);
+}
+
+static struct resource *
+fail(const struct pass *p, const struct http_request *form,
+    const struct fault *f, struct buf *out)
+{
+    journal(JOURNAL_ERROR, "a form could not be recorded: %s", f->text);
+    return refuse(p, 503,
+        "The ledger cannot be written now. Send the form again in a minute: "
+        "it is taken once.",
+        way_back(form), out);
+}
+
+static struct resource *
+take(const struct desk *d, struct pass *p, const struct http_request *form,
+    struct buf *out)
+{
+    static const unsigned statuses[] = {
+        [DESK_REFUSED] = 422, [DESK_RECORDED] = 200, [DESK_AGAIN] = 200};
+    const struct desk_form fields = {
+        value, http_request_form(form), way_back(form)};
+    struct fault f;
+
+    if (reopen(p, 1, &f))
+        return fail(p, form, &f, out);
+    enum desk_outcome outcome = desk_take(d, p, &fields, out, &f);
+    struct resource *answer = outcome == DESK_FAILED
+                                  ? fail(p, form, &f, out)
+                                  : page(statuses[outcome], out);
+    pass_rest(p);
+    return answer;
+}
+
+struct resource *
+counter_take(
+    const struct display *d, struct pass *p, const struct http_request *form)
+{
+    struct buf *out = buf_new();
+    struct resource *answer;
+    struct desk desk;
+
+    if (out == NULL)
+        return NULL;
+    if (!http_request_is_own(form))
+        answer = refuse(p, 403,
+            "The form was sent from another site, or by no browser. Open the "
+            "page and record it there.",
+            NULL, out);
+    else if (display_desk(d, pass_fleet(p), http_request_path(form),
+                 http_request_key(form), &desk))
+        answer =
+            refuse(p, 404, "There is no such page, or no more.", NULL, out);
+    else
+        answer = take(&desk, p, form, out);
+    buf_free(out);
+    return answer;
+}

@@ -1,0 +1,17 @@
+#ifndef COUNTER_H
+#define COUNTER_H
+
+#include "display.h"
+
+struct http_request;
+struct resource;
+
+/*
+ * Take a form that was posted to the page of a person, and record what it says
+ * in the ledger of @p, a pass that rests and rests again afterwards.  Returns
+ * what to answer; NULL when memory is out.
+ */
+struct resource *counter_take(
+    const struct display *d, struct pass *p, const struct http_request *form);
+
+#endif

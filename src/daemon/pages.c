@@ -1,0 +1,307 @@
+#include "pages.h"
+
+#include "arena.h"
+#include "door.h"
+#include "resource.h"
+#include "shelf.h"
+#include "workshop.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <sys/random.h>
+#include <sysexits.h>
+
+struct leaf {
+    enum keyring_kind kind;
+    const char *name;
+    const char *path;
+    struct resource *fresh;
+    struct resource *old;
+};
+
+struct pages {
+    struct arena *arena;
+    struct leaf *leaves;
+    size_t n;
+};
+
+/* What all pages of one time have in common. */
+struct press {
+    const struct pass *pass;
+    const struct snapshot *snapshot;
+    const struct pages_seal *seal;
+    const char *notice;
+    const char *old_notice;
+};
+
+int
+pages_seal(struct pages_seal *seal)
+{
+    ssize_t n;
+
+    *seal = (struct pages_seal){0};
+    do
+        n = getrandom(seal->secret, sizeof seal->secret, 0);
+    while (n < 0 && errno == EINTR);
+    return n == sizeof seal->secret ? 0 : -1;
+}
+
+static int
+no_memory(struct fault *f)
+{
+    return fault_set(f, EX_OSERR, "out of memory");
+}
+
+static const struct leaf *
+find(const struct pages *g, enum keyring_kind kind, const char *name)
+{
+    for (size_t i = 0; g != NULL && i < g->n; i++)
+        if (g->leaves[i].kind == kind &&
+            strcasecmp(g->leaves[i].name, name) == 0)
+            return &g->leaves[i];
+    return NULL;
+}
+
+/* The keys of one person open one page, so its forms are the person's. */
+struct desk
+pages_desk(const struct pages_seal *seal, const struct person *person)
+{
+    uint8_t hash[KEY_HASH];
+
+    key_hash(person->id, strlen(person->id), hash);
+    return desk_of(seal->secret, hash, person->name ? person->name : person->id,
+        seal->made);
+}
+
+/* --- Making --------------------------------------------------------------- */
+
+/* A page changes by the minute, and whoever has recorded wants the new one. */
+static struct resource *
+print(const struct press *press, const struct workshop *w, struct fault *f)
+{
+    const struct resource_facts facts = {
+        .type = "text/html; charset=utf-8",
+        .cache = "private, no-cache",
+        .policy = PAGE_POLICY,
+        .referrer = w->desk ? "same-origin" : NULL,
+    };
+    struct buf *out = buf_new();
+    struct resource *r = NULL;
+
+    if (out == NULL) {
+        no_memory(f);
+        return NULL;
+    }
+    if (workshop_page(press->pass, press->snapshot, w, out, f) == 0) {
+        r = resource_new(&facts, buf_str(out), buf_len(out));
+        if (r == NULL)
+            no_memory(f);
+    }
+    buf_free(out);
+    return r;
+}
+
+static int
+print_both(const struct press *press, struct workshop *w, struct leaf *leaf,
+    struct fault *f)
+{
+    w->notice = press->notice;
+    leaf->fresh = print(press, w, f);
+    w->notice = press->old_notice;
+    leaf->old = leaf->fresh ? print(press, w, f) : NULL;
+    return leaf->old ? 0 : -1;
+}
+
+static int
+print_depot(const struct press *press, const struct depot *depot,
+    struct leaf *leaf, struct fault *f)
+{
+    const struct scope scope = {SCOPE_DEPOT, depot};
+    struct workshop w = {.scopes = &scope, .n_scopes = 1, .part = depot->title};
+
+    return print_both(press, &w, leaf, f);
+}
+
+static int
+print_person(const struct press *press, const struct person *person,
+    struct leaf *leaf, struct fault *f)
+{
+    struct desk d = pages_desk(press->seal, person);
+    struct workshop w = {.desk = &d.page};
+
+    return print_both(press, &w, leaf, f);
+}
+
+static int
+print_leaf(
+    const struct press *press, size_t nth, struct leaf *leaf, struct fault *f)
+{
+    const struct fleet *fleet = pass_fleet(press->pass);
+    struct workshop whole = {0};
+
+    if (leaf->kind == KEYRING_DEPOT)
+        return print_depot(press, &fleet->depots[nth], leaf, f);
+    if (leaf->kind == KEYRING_PERSON)
+        return print_person(press, &fleet->persons[nth], leaf, f);
+    return print_both(press, &whole, leaf, f);
+}
+
+static const char *
+path_of(struct arena *a, enum keyring_kind kind, const char *name)
+{
+    struct buf *b = buf_new();
+
+    if (b == NULL)
+        return NULL;
+    door_path(kind, "*", name, b);
+    const char *path =
+        buf_failed(b) ? NULL : arena_text(a, buf_str(b), buf_len(b));
+    buf_free(b);
+    return path;
+}
+
+/* Add the page that @key opens, unless it is there, or nothing in the fleet. */
+static int
+add(struct pages *g, const struct press *press, const struct keyring_key *key,
+    struct fault *f)
+{
+    const struct fleet *fleet = pass_fleet(press->pass);
+    const char *name;
+    size_t nth = 0;
+
+    if (find(g, key->kind, key->name) != NULL)
+        return 0;
+    while ((name = door_name(fleet, key->kind, nth)) != NULL &&
+           strcasecmp(name, key->name) != 0)
+        nth++;
+    if (name == NULL)
+        return 0;
+    struct leaf *leaf = &g->leaves[g->n++];
+    leaf->kind = key->kind;
+    leaf->name = arena_text(g->arena, name, strlen(name));
+    leaf->path = path_of(g->arena, key->kind, name);
+    if (leaf->name == NULL || leaf->path == NULL)
+        return no_memory(f);
+    return print_leaf(press, nth, leaf, f);
+}
+
+static int
+is_wanted(const struct keyring_key *key)
+{
+    return key->kind != KEYRING_FEED && key->revoked == 0;
+}
+
+static size_t
+count_wanted(const struct keyring_key *keys, size_t n)
+{
+    size_t wanted = 0;
+
+    for (size_t i = 0; i < n; i++)
+        wanted += (size_t)is_wanted(&keys[i]);
+    return wanted;
+}
+
+/* Said of a page when there is no newer one, when nothing can be made anew. */
+static const char *
+old_notice(struct arena *a, const struct pass *p, const char *notice)
+{
+    char words[CLOCK_WORDS];
+
+    return arena_print(a,
+        "This page could not be brought up to date since %s: what was recorded "
+        "after that is not on it. The log of ostlerd says why.%s%s",
+        clock_words(pass_fleet(p)->site.time_zone, pass_moment(p).now, words),
+        notice ? " " : "", notice ? notice : "");
+}
+
+static int
+print_all(struct pages *g, struct press *press, const struct keyring_key *keys,
+    size_t n, struct fault *f)
+{
+    struct snapshot *s = pass_settled(
+        press->pass, page_until(pass_moment(press->pass).today), f);
+    int rc = s ? 0 : -1;
+
+    press->snapshot = s;
+    for (size_t i = 0; i < n && rc == 0; i++)
+        if (is_wanted(&keys[i]))
+            rc = add(g, press, &keys[i], f);
+    snapshot_free(s);
+    return rc;
+}
+
+struct pages *
+pages_make(const struct pass *p, const struct keyring_key *keys, size_t n,
+    struct pages_seal *seal, const char *notice, struct fault *f)
+{
+    struct pages *g = calloc(1, sizeof *g);
+    size_t wanted = count_wanted(keys, n);
+    struct press press = {.pass = p, .seal = seal, .notice = notice};
+
+    if (g == NULL || (g->arena = arena_new()) == NULL)
+        goto no_memory;
+    g->leaves = arena_take(g->arena, (wanted + 1) * sizeof *g->leaves);
+    press.old_notice = old_notice(g->arena, p, notice);
+    if (g->leaves == NULL || press.old_notice == NULL)
+        goto no_memory;
+    /* With a fixed day, or within a second, the clock does not go on. */
+    seal->made =
+        pass_moment(p).now > seal->made ? pass_moment(p).now : seal->made + 1;
+    if (wanted > 0 && print_all(g, &press, keys, n, f))
+        goto err;
+    return g;
+no_memory:
+    no_memory(f);
+err:
+    pages_free(g);
+    return NULL;
+}
+
+void
+pages_free(struct pages *g)
+{
+    if (g == NULL)
+        return;
+    for (size_t i = 0; i < g->n; i++) {
+        resource_drop(g->leaves[i].fresh);
+        resource_drop(g->leaves[i].old);
+    }
+    arena_free(g->arena);
+    free(g);
+}
+
+/* --- Showing -------------------------------------------------------------- */
+
+const char *
+pages_path(const struct pages *g, enum keyring_kind kind, const char *name)
+{
+    const struct leaf *leaf = find(g, kind, name);
+
+    return leaf ? leaf->path : NULL;
+}
+
+const char *
+pages_person(const struct pages *g, const char *path)
+{
+    for (size_t i = 0; g != NULL && i < g->n; i++)
+        if (g->leaves[i].kind == KEYRING_PERSON &&
+            strcmp(g->leaves[i].path, path) == 0)
+            return g->leaves[i].name;
+    return NULL;
+}
+
+int
+pages_put(const struct pages *g, int are_old, struct shelf *s)
+{
+    int rc = 0;
+
+    for (size_t i = 0; g != NULL && i < g->n && rc == 0; i++) {
+        const struct leaf *leaf = &g->leaves[i];
+        rc = shelf_add(s, leaf->path, are_old ? leaf->old : leaf->fresh);
+        if (rc == 0 && leaf->kind == KEYRING_PERSON)
+            rc = shelf_accept(s, leaf->path);
+    }
+    return rc;
+}

@@ -1,0 +1,47 @@
+#ifndef PAGES_H
+#define PAGES_H
+
+#include "desk.h"
+#include "keyring.h"
+
+struct shelf;
+
+/*
+ * The workshop pages to which there are keys, each as it is when all is well
+ * and as it is once nothing newer can be made.  A page of a person has forms.
+ */
+struct pages;
+
+/* How the forms of all pages are signed. */
+struct pages_seal {
+    uint8_t secret[DESK_SECRET];
+    int64_t made; /* of the forms last made; each version has its own */
+};
+
+/* A secret that nobody knows: 0, or -1 with errno set. */
+int pages_seal(struct pages_seal *seal);
+
+/* The pages that the @n keys at @keys open which are not revoked, with @notice
+ * at their top unless it is NULL.  NULL with @f set on failure.  Free with
+ * pages_free(). */
+struct pages *pages_make(const struct pass *p, const struct keyring_key *keys,
+    size_t n, struct pages_seal *seal, const char *notice, struct fault *f);
+
+/* Free @g; NULL, of no pages, is ignored, and by the next three as well. */
+void pages_free(struct pages *g);
+
+/* The path of that page on the shelf, valid as long as @g, or NULL. */
+const char *pages_path(
+    const struct pages *g, enum keyring_kind kind, const char *name);
+
+/* The id of the person who records at @path, or NULL. */
+const char *pages_person(const struct pages *g, const char *path);
+
+/* Put them on the shelf, as old ones when @are_old.  0 or -1. */
+int pages_put(const struct pages *g, int are_old, struct shelf *s);
+
+/* Where @person records. */
+struct desk pages_desk(
+    const struct pages_seal *seal, const struct person *person);
+
+#endif

@@ -1,0 +1,39 @@
+#include "reopen.h"
+
+#include "mapped.h"
+
+#include <sysexits.h>
+
+/* How long another process may keep the ledger before a round gives up and
+ * comes back to it, in milliseconds: who stops the daemon does not wait. */
+#define PATIENCE 500
+
+/* A ledger that was there and is gone was moved away for a moment, or by
+ * mistake: a new one in its place would know of nothing. */
+static int
+check_ledger(const struct pass *p, struct fault *f)
+{
+    const char *path = pass_fleet(p)->site.ledger;
+    int64_t size;
+    int64_t written;
+
+    if (mapped_look(path, &size, &written) == 0)
+        return 0;
+    return fault_set(
+        f, EX_NOINPUT, "%s: the ledger is gone: put it back", path);
+}
+
+int
+reopen(struct pass *p, int must_exist, struct fault *f)
+{
+    if (must_exist && check_ledger(p, f))
+        return -1;
+    struct problems *ps = problems_new();
+    if (ps == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    int rc = pass_again(p, ps, f);
+    problems_free(ps);
+    if (rc == 0)
+        ledger_patience(pass_ledger(p), PATIENCE);
+    return rc;
+}
