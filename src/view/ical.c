@@ -6,6 +6,7 @@
 #include "ical_text.h"
 #include "refold.h"
 
+#include <libical/ical.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -28,13 +29,11 @@ ical_new(const struct ical_feed *feed)
     if (c == NULL)
         return NULL;
     c->feed = feed;
-    c->summary_line = icalproperty_new(ICAL_SUMMARY_PROPERTY);
-    c->description_line = icalproperty_new(ICAL_DESCRIPTION_PROPERTY);
     c->summary = buf_new();
     c->description = buf_new();
     c->categories = buf_new();
-    if (c->summary_line && c->description_line && c->summary &&
-        c->description && c->categories)
+    c->escaped = buf_new();
+    if (c->summary && c->description && c->categories && c->escaped)
         return c;
     ical_free(c);
     return NULL;
@@ -45,13 +44,10 @@ ical_free(struct ical *c)
 {
     if (c == NULL)
         return;
+    buf_free(c->escaped);
     buf_free(c->categories);
     buf_free(c->description);
     buf_free(c->summary);
-    if (c->description_line != NULL)
-        icalproperty_free(c->description_line);
-    if (c->summary_line != NULL)
-        icalproperty_free(c->summary_line);
     free(c);
 }
 

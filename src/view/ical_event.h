@@ -3,19 +3,15 @@
 
 #include "ical.h"
 
-#include <libical/ical.h>
-
 struct buf;
 
-/* What is at hand while the items of a feed are written: made once, so that
- * libical need not make it anew for each. */
+/* What is at hand while the items of a feed are written. */
 struct ical {
     const struct ical_feed *feed;
-    icalproperty *summary_line;
-    icalproperty *description_line;
     struct buf *summary; /* the words of the item at hand */
     struct buf *description;
     struct buf *categories;
+    struct buf *escaped;           /* the value of the line at hand */
     const struct subject *subject; /* whose UUID is kept below */
     enum ical_kind kind;
     unsigned char uuid[16];
