@@ -82,7 +82,7 @@ note_nearness(
 static struct nearness *
 rank_works(const struct plan_problem *p, const struct timetable *t, long i)
 {
-    struct nearness *near = malloc((p->n_works + 1) * sizeof *near);
+    struct nearness *near = calloc(p->n_works + 1, sizeof *near);
     const struct item *call = timetable_item(t, i);
     size_t n;
     const struct item *items = timetable_items(t, &n);

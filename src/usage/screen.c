@@ -145,7 +145,9 @@ screen(struct screened *s, const struct usage *u, day_t asked)
         struct reading r = s->at[i];
         points[i] = (struct point){r, most * (double)r.day - (double)r.value};
     }
-    qsort(points, s->n, sizeof *points, by_value);
+    /* Of one or none there is nothing to sort. */
+    if (s->n > 1)
+        qsort(points, s->n, sizeof *points, by_value);
     keep_longest(s, points);
 }
 
