@@ -82,6 +82,15 @@ arena_grow(
     return taken;
 }
 
+/* At 0, 1, 2, 4, 8 ... it is full. */
+void *
+arena_one_more(struct arena *a, void *list, size_t n, size_t size)
+{
+    if ((n & (n - 1)) != 0)
+        return list;
+    return arena_grow(a, list, n, n == 0 ? 1 : 2 * n, size);
+}
+
 char *
 arena_text(struct arena *a, const char *text, size_t n)
 {

@@ -27,6 +27,13 @@ void *arena_take(struct arena *a, size_t size);
 void *arena_grow(
     struct arena *a, const void *old, size_t had, size_t count, size_t size);
 
+/*
+ * The list at @list of @n items of @size bytes, with room for one more: where
+ * it was, or copied to a place of twice the length.  It must have grown by this
+ * alone, from NULL and 0.  NULL when memory is out.
+ */
+void *arena_one_more(struct arena *a, void *list, size_t n, size_t size);
+
 /* A copy of the first @n bytes of @text, NUL-terminated, or NULL. */
 char *arena_text(struct arena *a, const char *text, size_t n);
 

@@ -5,8 +5,9 @@
 
 #include <stdio.h>
 
-int
-health_is_well(const struct health *h)
+/* Nonzero when nothing needs anybody. */
+static int
+is_well(const struct health *h)
 {
     return h->pass && h->fleet && h->feeds && h->reminders && h->given_up == 0;
 }
@@ -21,7 +22,7 @@ struct resource *
 health_page(const struct health *h)
 {
     const struct resource_facts facts = {
-        .status = health_is_well(h) ? 200 : 503,
+        .status = is_well(h) ? 200 : 503,
         .type = "application/json",
         .cache = "no-store",
     };
@@ -34,7 +35,7 @@ health_page(const struct health *h)
         "\"%sT%02d:%02d:%02dZ\",\n \"pass\": %s, \"fleet\": %s, \"feeds\": "
         "%s, \"reminders\": %s,\n \"mail\": {\"waiting\": %lld, "
         "\"given_up\": %lld}}\n",
-        word(health_is_well(h)), day_text((day_t)(h->passed / 86400), day),
+        word(is_well(h)), day_text((day_t)(h->passed / 86400), day),
         second / 3600, second / 60 % 60, second % 60, word(h->pass),
         word(h->fleet), word(h->feeds), word(h->reminders),
         (long long)h->waiting, (long long)h->given_up);

@@ -17,9 +17,6 @@ struct health {
     int is_old; /* nothing newer could be shown for a while; not on the page */
 };
 
-/* Nonzero when nothing needs anybody. */
-int health_is_well(const struct health *h);
-
 /* The page for /health, in JSON: 200 when all is well, else 503.  NULL when
  * memory is out. */
 struct resource *health_page(const struct health *h);

@@ -159,7 +159,7 @@ calm_settle(struct calm *c, enum forecast_day which, struct held *h)
 {
     struct held *before = find(c, h);
 
-    if (c->use != CALM_SETTLE || !is_forecast(&h->forecast))
+    if (!calm_settles(c) || !is_forecast(&h->forecast))
         return;
     if (before != NULL && !has_moved(c, which, &before->forecast, &h->forecast))
         h->forecast = before->forecast;
@@ -187,6 +187,12 @@ calm_changes(const struct calm *c, size_t *n)
 {
     *n = c->changes.n;
     return c->changes.at;
+}
+
+int
+calm_settles(const struct calm *c)
+{
+    return c != NULL && c->use == CALM_SETTLE;
 }
 
 struct span

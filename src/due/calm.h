@@ -54,6 +54,10 @@ day_t calm_kept(struct calm *c, enum forecast_day which, const struct held *h);
 /* What is held anew, or otherwise than before; sets @n. */
 const struct held *calm_changes(const struct calm *c, size_t *n);
 
+/* Nonzero when a snapshot with @c is one that calendars and mail are made from;
+ * it is not with NULL. */
+int calm_settles(const struct calm *c);
+
 /* How far a day moves before it is shown. */
 struct span calm_length(const struct calm *c);
 

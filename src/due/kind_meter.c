@@ -138,7 +138,7 @@ say_readings(const struct reckoning *r, const struct limit *l)
 {
     size_t n = l->forecast.left_out;
 
-    if (r->calm != NULL || l->forecast.basis != FORECAST_READINGS)
+    if (calm_settles(r->calm) || l->forecast.basis != FORECAST_READINGS)
         return;
     if (n > 0)
         reasons_add(r->why, REASON_NOTE, l->deadline, l->deadline,

@@ -26,24 +26,19 @@ http_request_form(const struct http_request *r)
     return r->form;
 }
 
-const char *
-http_request_field(const struct http_request *r, const char *name)
+/* A field of the request by its name; NULL when it is not there. */
+static const char *
+field(const struct http_request *r, const char *name)
 {
     return MHD_lookup_connection_value(r->connection, MHD_HEADER_KIND, name);
-}
-
-const char *
-http_request_cookie(const struct http_request *r, const char *name)
-{
-    return MHD_lookup_connection_value(r->connection, MHD_COOKIE_KIND, name);
 }
 
 int
 http_request_is_own(const struct http_request *r)
 {
-    const char *site = http_request_field(r, "Sec-Fetch-Site");
-    const char *origin = http_request_field(r, "Origin");
-    const char *host = http_request_field(r, "Host");
+    const char *site = field(r, "Sec-Fetch-Site");
+    const char *origin = field(r, "Origin");
+    const char *host = field(r, "Host");
 
     if (site != NULL)
         return strcmp(site, "same-origin") == 0;
@@ -58,9 +53,8 @@ http_request_from(const struct http_request *r)
         r->connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT)
                                     ->socket_context;
 
-    return address_forwarded(visit_from(visit),
-        http_request_field(r, "X-Forwarded-For"), r->serving->proxies,
-        r->serving->n_proxies);
+    return address_forwarded(visit_from(visit), field(r, "X-Forwarded-For"),
+        r->serving->proxies, r->serving->n_proxies);
 }
 
 void

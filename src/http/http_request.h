@@ -24,11 +24,6 @@ const uint8_t *http_request_key(const struct http_request *r);
 /* The fields that were filled in. */
 const struct http_form *http_request_form(const struct http_request *r);
 
-/* A field of the request, or a cookie, by its name; NULL when it is not
- * there. */
-const char *http_request_field(const struct http_request *r, const char *name);
-const char *http_request_cookie(const struct http_request *r, const char *name);
-
 /*
  * Nonzero when a page of this server sent the form: by Sec-Fetch-Site where
  * the browser says it, else because Origin names the host that was asked.

@@ -78,7 +78,6 @@ add_fields(struct resource *r, const struct resource_facts *facts)
         {"X-Content-Type-Options", "nosniff"},
         {"Allow", facts->allow},
         {"Location", facts->location},
-        {"Set-Cookie", facts->cookie},
     };
     return add_lines(r, lines, sizeof lines / sizeof *lines);
 }

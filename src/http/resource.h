@@ -21,7 +21,6 @@ struct resource_facts {
                              will not say that the form came from here */
     const char *allow;    /* Allow, or NULL for none */
     const char *location; /* Location, or NULL for none */
-    const char *cookie;   /* Set-Cookie, or NULL for none */
     int64_t modified;     /* Last-Modified, seconds after 1970, or 0 for none;
                              a new version's must be later, whatever the clock
                              says, or a client that goes by dates keeps the

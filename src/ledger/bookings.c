@@ -1,11 +1,8 @@
 #include "bookings.h"
 
-#include "arena.h"
-#include "query.h"
+#include "rows.h"
 
 #include <sysexits.h>
-
-#define FIRST_ROOM 64
 
 int
 bookings_add(
@@ -28,29 +25,11 @@ bookings_add(
     return query_run(&q, f);
 }
 
-/* Room for one more of @n items: the list, moved when it has to grow. */
-static void *
-room(struct arena *a, void *list, size_t n, size_t *size, size_t each)
-{
-    if (n < *size)
-        return list;
-    size_t more = *size ? *size * 2 : FIRST_ROOM;
-    void *grown = arena_grow(a, list, n, more, each);
-    if (grown != NULL)
-        *size = more;
-    return grown;
-}
-
 static int
-no_memory(struct query *q, struct fault *f)
+take_booking(const struct query *q, struct arena *a, void *at)
 {
-    query_end(q);
-    return fault_set(f, EX_OSERR, "out of memory");
-}
+    struct booking *b = at;
 
-static int
-take_booking(const struct query *q, struct arena *a, struct booking *b)
-{
     *b = (struct booking){
         .id = query_int_at(q, 0),
         .day = query_day_at(q, 4),
@@ -63,7 +42,7 @@ take_booking(const struct query *q, struct arena *a, struct booking *b)
                    query_text_at(q, 6, a, &b->by) ||
                    query_text_at(q, 7, a, &b->note)
                ? -1
-               : 0;
+               : 1;
 }
 
 int
@@ -71,19 +50,12 @@ bookings_read(struct ledger *l, struct arena *a, struct booking **out,
     size_t *n, struct fault *f)
 {
     struct query q = query_start(l, BOOKINGS_STANDING);
-    size_t size = 0;
-    int row;
+    struct rows rows;
+    int rc = rows_take(&q, a, sizeof **out, take_booking, &rows, f);
 
-    *out = NULL;
-    *n = 0;
-    while ((row = query_row(&q, f)) > 0) {
-        struct booking *grown = room(a, *out, *n, &size, sizeof **out);
-        if (grown == NULL || take_booking(&q, a, &grown[*n]))
-            return no_memory(&q, f);
-        *out = grown;
-        ++*n;
-    }
-    return row;
+    *out = rows.items;
+    *n = rows.n;
+    return rc;
 }
 
 static int
@@ -117,24 +89,27 @@ planned_write(
     return -1;
 }
 
+static int
+take_day(const struct query *q, struct arena *a, void *at)
+{
+    struct planned *p = at;
+
+    p->day = query_day_at(q, 2);
+    return query_text_at(q, 0, a, &p->subject) ||
+                   query_text_at(q, 1, a, &p->job)
+               ? -1
+               : 1;
+}
+
 int
 planned_read(struct ledger *l, struct arena *a, struct planned **out, size_t *n,
     struct fault *f)
 {
     struct query q = query_start(l, PLANNED_ALL);
-    size_t size = 0;
-    int row;
+    struct rows rows;
+    int rc = rows_take(&q, a, sizeof **out, take_day, &rows, f);
 
-    *out = NULL;
-    *n = 0;
-    while ((row = query_row(&q, f)) > 0) {
-        struct planned *grown = room(a, *out, *n, &size, sizeof **out);
-        if (grown == NULL || query_text_at(&q, 0, a, &grown[*n].subject) ||
-            query_text_at(&q, 1, a, &grown[*n].job))
-            return no_memory(&q, f);
-        grown[*n].day = query_day_at(&q, 2);
-        *out = grown;
-        ++*n;
-    }
-    return row;
+    *out = rows.items;
+    *n = rows.n;
+    return rc;
 }

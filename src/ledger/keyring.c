@@ -1,7 +1,6 @@
 #include "keyring.h"
 
-#include "arena.h"
-#include "query.h"
+#include "rows.h"
 
 #include <string.h>
 #include <strings.h>
@@ -56,8 +55,9 @@ kind_of(const char *word, enum keyring_kind *kind)
 
 /* Returns 1, 0 for a kind that we do not know, or -1 when memory is out. */
 static int
-take(const struct query *q, struct arena *a, struct keyring_key *key)
+take(const struct query *q, struct arena *a, void *at)
 {
+    struct keyring_key *key = at;
     const char *kind;
     const char *hash;
 
@@ -76,23 +76,10 @@ keyring_list(struct ledger *l, struct arena *a, struct keyring_key **out,
     size_t *n, struct fault *f)
 {
     struct query q = query_start(l, KEYS);
-    struct keyring_key *list = NULL;
-    size_t had = 0;
-    int row;
+    struct rows rows;
+    int rc = rows_take(&q, a, sizeof **out, take, &rows, f);
 
-    while ((row = query_row(&q, f)) > 0) {
-        int taken = 0;
-        /* At 0, 1, 2, 4, 8 ... it is full. */
-        if ((had & (had - 1)) == 0)
-            list =
-                arena_grow(a, list, had, had == 0 ? 1 : 2 * had, sizeof *list);
-        if (list == NULL || (taken = take(&q, a, &list[had])) < 0) {
-            query_end(&q);
-            return query_fault(l, SQLITE_NOMEM, f);
-        }
-        had += (size_t)taken;
-    }
-    *out = list;
-    *n = had;
-    return row;
+    *out = rows.items;
+    *n = rows.n;
+    return rc;
 }

@@ -1,7 +1,6 @@
 #include "outbox.h"
 
-#include "arena.h"
-#include "query.h"
+#include "rows.h"
 
 #include <sysexits.h>
 
@@ -59,10 +58,11 @@ outbox_add(struct ledger *l, const struct outbox_message *m,
     return -1;
 }
 
-/* Fill in @m from the row at hand: 0, or -1 when memory is out. */
 static int
-take_message(const struct query *q, struct arena *a, struct outbox_message *m)
+take_message(const struct query *q, struct arena *a, void *at)
 {
+    struct outbox_message *m = at;
+
     m->id = query_int_at(q, 0);
     m->len = (size_t)sqlite3_column_bytes(q->statement, 4);
     m->created = query_int_at(q, 5);
@@ -75,9 +75,10 @@ take_message(const struct query *q, struct arena *a, struct outbox_message *m)
         query_text_at(q, 2, a, &m->message_id) != 0 ||
         query_text_at(q, 3, a, &m->recipient) != 0 ||
         query_text_at(q, 4, a, &m->bytes) != 0 ||
-        query_text_at(q, 8, a, &m->error) != 0)
+        query_text_at(q, 8, a, &m->error) != 0 ||
+        query_text_at(q, 12, a, &m->note) != 0)
         return -1;
-    return query_text_at(q, 12, a, &m->note);
+    return 1;
 }
 
 /* All rows of @which in @a. */
@@ -86,24 +87,12 @@ take_all(struct ledger *l, enum statement which, struct arena *a,
     struct outbox_message **out, size_t *n, struct fault *f)
 {
     struct query q = query_start(l, which);
-    struct outbox_message *list = NULL;
-    size_t had = 0;
-    int row;
+    struct rows rows;
+    int rc = rows_take(&q, a, sizeof **out, take_message, &rows, f);
 
-    while ((row = query_row(&q, f)) > 0) {
-        /* At 0, 1, 2, 4, 8 ... it is full. */
-        if ((had & (had - 1)) == 0)
-            list =
-                arena_grow(a, list, had, had == 0 ? 1 : 2 * had, sizeof *list);
-        if (list == NULL || take_message(&q, a, &list[had]) != 0) {
-            query_end(&q);
-            return query_fault(l, SQLITE_NOMEM, f);
-        }
-        had++;
-    }
-    *out = list;
-    *n = had;
-    return row;
+    *out = rows.items;
+    *n = rows.n;
+    return rc;
 }
 
 int

@@ -1,15 +1,16 @@
 #include "trouble.h"
 
-#include "arena.h"
-#include "query.h"
+#include "rows.h"
 
 static int
-take(const struct query *q, struct arena *a, struct trouble *t)
+take(const struct query *q, struct arena *a, void *at)
 {
+    struct trouble *t = at;
+
     t->told = query_day_at(q, 2);
     return query_text_at(q, 0, a, &t->about) || query_text_at(q, 1, a, &t->says)
                ? -1
-               : 0;
+               : 1;
 }
 
 int
@@ -17,24 +18,12 @@ trouble_list(struct ledger *l, struct arena *a, struct trouble **out, size_t *n,
     struct fault *f)
 {
     struct query q = query_start(l, TROUBLES);
-    struct trouble *list = NULL;
-    size_t had = 0;
-    int row;
+    struct rows rows;
+    int rc = rows_take(&q, a, sizeof **out, take, &rows, f);
 
-    while ((row = query_row(&q, f)) > 0) {
-        /* At 0, 1, 2, 4, 8 ... it is full. */
-        if ((had & (had - 1)) == 0)
-            list =
-                arena_grow(a, list, had, had == 0 ? 1 : 2 * had, sizeof *list);
-        if (list == NULL || take(&q, a, &list[had]) != 0) {
-            query_end(&q);
-            return query_fault(l, SQLITE_NOMEM, f);
-        }
-        had++;
-    }
-    *out = list;
-    *n = had;
-    return row;
+    *out = rows.items;
+    *n = rows.n;
+    return rc;
 }
 
 int

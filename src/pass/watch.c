@@ -63,10 +63,7 @@ watch_add(struct watch *w, const char *about, const char *format, ...)
     va_start(args, format);
     vsnprintf(says, sizeof says, format, args);
     va_end(args);
-    /* At 0, 1, 2, 4, 8 ... it is full. */
-    if ((w->n & (w->n - 1)) == 0)
-        w->found = arena_grow(w->arena, w->found, w->n,
-            w->n == 0 ? 1 : 2 * w->n, sizeof *w->found);
+    w->found = arena_one_more(w->arena, w->found, w->n, sizeof *w->found);
     struct trouble t = {
         .about = arena_text(w->arena, about, strlen(about)),
         .says = arena_text(w->arena, says, strlen(says)),

@@ -1,6 +1,5 @@
 #include "buf.h"
 #include "caution.h"
-#include "clean.h"
 #include "html.h"
 #include "letter_parts.h"
 #include "wording.h"
@@ -201,13 +200,5 @@ add_all(const struct letter *l, struct buf *out)
 int
 letter_html(const struct letter *l, struct buf *out)
 {
-    struct buf *raw = buf_new();
-    int failed = raw == NULL ? -1 : add_all(l, raw);
-
-    if (!failed) {
-        clean_add(out, CLEAN_LINES, buf_str(raw), buf_len(raw));
-        failed = buf_failed(out) ? -1 : 0;
-    }
-    buf_free(raw);
-    return failed;
+    return letter_clean(l, add_all, out);
 }

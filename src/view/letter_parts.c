@@ -1,6 +1,7 @@
 #include "letter_parts.h"
 
 #include "buf.h"
+#include "clean.h"
 #include "wording.h"
 
 #include <ctype.h>
@@ -241,4 +242,18 @@ letter_outlook(const struct letter *l, struct buf *out)
         buf_print(out, "%s that is due by %s, and what has no day:",
             l->n > 0 ? "Besides what stands above, all" : "All",
             wording_date(l->outlook, day));
+}
+
+int
+letter_clean(const struct letter *l, letter_writer *write, struct buf *out)
+{
+    struct buf *raw = buf_new();
+    int failed = raw == NULL ? -1 : write(l, raw);
+
+    if (!failed) {
+        clean_add(out, CLEAN_LINES, buf_str(raw), buf_len(raw));
+        failed = buf_failed(out) ? -1 : 0;
+    }
+    buf_free(raw);
+    return failed;
 }

@@ -48,6 +48,10 @@ int letter_commands(const struct due *d, letter_line *line, void *to);
 /* Append "K7 Annual test, deadline Tue 12 Jan 2027 (law)". */
 void letter_short(const struct due *d, struct buf *out);
 
+/* Append what @write makes of @l, cleaned as mail wants it: 0 or -1. */
+typedef int letter_writer(const struct letter *l, struct buf *out);
+int letter_clean(const struct letter *l, letter_writer *write, struct buf *out);
+
 /* The sentences above the two short lists. */
 extern const char letter_first_text[];
 void letter_outlook(const struct letter *l, struct buf *out);

@@ -105,20 +105,17 @@ answer(struct http_request *r)
     const struct resource_facts facts = {
         .status = 200,
         .cache = "no-store",
-        .cookie = "seen=1; HttpOnly; SameSite=Strict",
     };
     char text[2048];
     char from[ADDRESS_TEXT];
     struct address address = http_request_from(r);
     const char *job = http_form_value(http_request_form(r), "job");
-    const char *cookie = http_request_cookie(r, "visitor");
 
     address_print(&address, from);
     int n = snprintf(text, sizeof text,
-        "path=%s key=%02x%02x job=%.1000s cookie=%s own=%d from=%s\n",
+        "path=%s key=%02x%02x job=%.1000s own=%d from=%s\n",
         http_request_path(r), http_request_key(r)[0], http_request_key(r)[1],
-        job ? job : "(none)", cookie ? cookie : "(none)",
-        http_request_is_own(r), from);
+        job ? job : "(none)", http_request_is_own(r), from);
     http_request_answer(r, resource_new(&facts, text, (size_t)n));
 }
 

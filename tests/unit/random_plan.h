@@ -1,6 +1,7 @@
 #ifndef RANDOM_PLAN_H
 #define RANDOM_PLAN_H
 
+#include "chance.h"
 #include "plan.h"
 
 #include <assert.h>
@@ -28,7 +29,7 @@ struct random_rule {
 };
 
 struct random_plan {
-    uint64_t state;
+    struct chance chance;
     struct plan_problem problem;
     struct plan_place places[3];
     struct plan_group groups[3];
@@ -38,12 +39,11 @@ struct random_plan {
     struct random_rule rules[RANDOM_WORKS];
 };
 
-/* A number from 0 to @most (Knuth's linear congruence, MMIX). */
+/* A number from 0 to @most. */
 static inline int
 random_to(struct random_plan *r, int most)
 {
-    r->state = r->state * 6364136223846793005u + 1442695040888963407u;
-    return (int)((r->state >> 33) % (unsigned)(most + 1));
+    return chance_from(&r->chance, 0, most);
 }
 
 static inline int
@@ -92,7 +92,7 @@ random_plan(
     struct plan_problem *p = &r->problem;
 
     memset(r, 0, sizeof *r);
-    r->state = seed * 0x9e3779b97f4a7c15u + 1;
+    r->chance = chance_of(seed, 0);
     *p = (struct plan_problem){RANDOM_TODAY, RANDOM_TODAY + 60, r->places,
         (size_t)random_to(r, 2) + 1, r->groups, (size_t)random_to(r, 3),
         r->units, (size_t)random_to(r, 7) + 1, r->works,

@@ -123,6 +123,30 @@ it_is_known_when_others_wrote(void **state)
     ledger_close(l);
 }
 
+/* A key to something that this program does not know opens nothing. */
+static void
+an_unknown_kind_is_left_out(void **state)
+{
+    struct arena *a = arena_new();
+    struct keyring_key all = made("all", "red", 100);
+    struct keyring_key *list;
+    size_t n;
+
+    (void)state;
+    ledger_close(opened(LEDGER_WRITE));
+    assert_int_equal(
+        run_outside("INSERT INTO key(kind, name, hash, made) VALUES"
+                    " ('lathe', 'all', zeroblob(32), 50)"),
+        SQLITE_OK);
+    struct ledger *l = opened(LEDGER_WRITE);
+    assert_int_equal(keyring_add(l, &all, NULL), 0);
+    assert_int_equal(keyring_list(l, a, &list, &n, NULL), 0);
+    assert_int_equal(n, 1);
+    assert_memory_equal(list[0].hash, all.hash, KEY_HASH);
+    ledger_close(l);
+    arena_free(a);
+}
+
 int
 main(void)
 {
@@ -130,6 +154,7 @@ main(void)
         TEST(keys_are_kept_and_revoked),
         TEST(kinds_are_apart),
         TEST(a_key_is_kept_once),
+        TEST(an_unknown_kind_is_left_out),
         TEST(it_is_known_when_others_wrote),
     };
 

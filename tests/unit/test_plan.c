@@ -7,9 +7,7 @@
 
 #include "plan.h"
 
-#define TODAY                                                                  \
-    ((day_t)20794) /* Monday 2026-12-03 plus none: see is_a_monday             \
-                    */
+#define TODAY ((day_t)20794) /* 2026-12-07, a Monday */
 
 /* Works of one call each. */
 struct calls {
@@ -89,6 +87,30 @@ works_of_one_unit_are_joined(void **state)
     assert_int_equal(b[1].cause, PLAN_TOGETHER);
     assert_int_equal(b[1].with, 0);
     assert_int_equal(b[2].day, TODAY + 9);
+    assert_int_equal(plan_visits(plan), 2);
+    plan_free(plan);
+}
+
+/* K2 is booked for the Friday, so K1's inspection takes the emptier Thursday
+ * and its service, which may begin on the Friday, the week after.  Both can be
+ * done on the Friday: one visit in place of two. */
+static void
+two_visits_become_one(void **state)
+{
+    struct plan_place place = {"workshop", 2, 0};
+    struct plan_work works[] = {{1, 0, 60, 0, weekdays},
+        {0, 0, 60, 0, weekdays}, {0, 0, 60, 0, weekdays}};
+    struct calls calls = {{{TODAY, TODAY + 4, TODAY + 4, DAY_NONE},
+        {TODAY, TODAY + 4, DAY_NONE, DAY_NONE},
+        {TODAY + 4, TODAY + 8, DAY_NONE, DAY_NONE}}};
+    struct plan *plan = make(&place, works, 3, &calls);
+    size_t n;
+    const struct plan_booking *b = plan_bookings(plan, &n);
+
+    (void)state;
+    assert_int_equal(n, 3);
+    for (size_t i = 0; i < n; i++)
+        assert_int_equal(b[i].day, TODAY + 4);
     assert_int_equal(plan_visits(plan), 2);
     plan_free(plan);
 }
@@ -240,6 +262,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(today_is_a_monday),
         cmocka_unit_test(works_of_one_unit_are_joined),
+        cmocka_unit_test(two_visits_become_one),
         cmocka_unit_test(a_full_place_sends_earlier),
         cmocka_unit_test(what_is_booked_stays),
         cmocka_unit_test(a_later_booking_is_made_room_for),

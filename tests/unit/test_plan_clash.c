@@ -8,6 +8,7 @@
 
 #include <cmocka.h>
 
+#include "chance.h"
 #include "plan.h"
 
 #include <stdint.h>
@@ -21,19 +22,12 @@
 /* Jobs of one day each at a place that takes so many a day; the place's limit
  * is a group's here, which can differ from day to day. */
 struct jobs {
-    uint64_t state;
+    struct chance chance;
     int n;
     int room[DAYS];
     day_t from[JOBS];
     day_t to[JOBS];
 };
-
-static int
-random_to(struct jobs *j, int most)
-{
-    j->state = j->state * 6364136223846793005u + 1442695040888963407u;
-    return (int)((j->state >> 33) % (unsigned)(most + 1));
-}
 
 static int
 next_call(
@@ -50,13 +44,13 @@ static void
 make_jobs(struct jobs *j, uint64_t seed)
 {
     memset(j, 0, sizeof *j);
-    j->state = seed * 0x9e3779b97f4a7c15u + 1;
-    j->n = 2 + random_to(j, JOBS - 2);
+    j->chance = chance_of(seed, 0);
+    j->n = 2 + chance_from(&j->chance, 0, JOBS - 2);
     for (int d = 0; d < DAYS; d++)
         j->room[d] = 1;
     for (int i = 0; i < j->n; i++) {
-        j->from[i] = TODAY + random_to(j, DAYS - 2);
-        j->to[i] = j->from[i] + random_to(j, 2);
+        j->from[i] = TODAY + chance_from(&j->chance, 0, DAYS - 2);
+        j->to[i] = j->from[i] + chance_from(&j->chance, 0, 2);
         if (j->to[i] >= TODAY + DAYS)
             j->to[i] = TODAY + DAYS - 1;
     }

@@ -11,6 +11,7 @@
 
 #include <cmocka.h>
 
+#include "chance.h"
 #include "plan.h"
 
 #include <stdint.h>
@@ -21,7 +22,7 @@
 #define DAYS 35
 
 struct jobs {
-    uint64_t state;
+    struct chance chance;
     int n;
     int vehicles;
     day_t from[JOBS];
@@ -29,13 +30,6 @@ struct jobs {
     struct plan_work works[JOBS];
     struct plan_unit units[JOBS];
 };
-
-static int
-random_to(struct jobs *j, int most)
-{
-    j->state = j->state * 6364136223846793005u + 1442695040888963407u;
-    return (int)((j->state >> 33) % (unsigned)(most + 1));
-}
 
 static int
 next_call(
@@ -54,14 +48,14 @@ make_jobs(struct jobs *j, uint64_t seed, const struct workcal *open)
     int days;
     int width;
 
-    j->state = seed * 0x9e3779b97f4a7c15u + 1;
-    j->n = 1 + random_to(j, JOBS - 1);
-    j->vehicles = 1 + random_to(j, 2) / 2;
-    days = 5 + random_to(j, DAYS - 6);
-    width = 1 + random_to(j, days - 1);
+    j->chance = chance_of(seed, 0);
+    j->n = 1 + chance_from(&j->chance, 0, JOBS - 1);
+    j->vehicles = 1 + chance_from(&j->chance, 0, 2) / 2;
+    days = 5 + chance_from(&j->chance, 0, DAYS - 6);
+    width = 1 + chance_from(&j->chance, 0, days - 1);
     for (int i = 0; i < j->n; i++) {
-        j->from[i] = TODAY + random_to(j, days - 1);
-        j->to[i] = j->from[i] + random_to(j, width);
+        j->from[i] = TODAY + chance_from(&j->chance, 0, days - 1);
+        j->to[i] = j->from[i] + chance_from(&j->chance, 0, width);
         j->units[i] = (struct plan_unit){"unit", NULL, 0};
         j->works[i] = (struct plan_work){(size_t)i, 0, 60, 0, open};
     }
