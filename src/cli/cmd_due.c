@@ -1,5 +1,6 @@
 #include "buf.h"
 #include "command.h"
+#include "dues.h"
 #include "isoweek.h"
 #include "scan.h"
 #include "select.h"
@@ -101,8 +102,8 @@ static int
 show(struct invocation *i, const struct pass *p, const struct view *view,
     const struct filter *filter)
 {
-    struct snapshot *s = view->reasons ? pass_snapshot(p, DAY_NONE, &i->fault)
-                                       : pass_outline(p, DAY_NONE, &i->fault);
+    struct snapshot *s = view->reasons ? dues_now(p, DAY_NONE, &i->fault)
+                                       : dues_outline(p, DAY_NONE, &i->fault);
     struct selection dues;
     int rc = -1;
 

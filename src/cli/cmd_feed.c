@@ -1,4 +1,5 @@
 #include "command.h"
+#include "dues.h"
 #include "nearest.h"
 #include "nightly.h"
 #include "publish.h"
@@ -21,7 +22,7 @@ find_feed(struct invocation *i, const struct pass *p, const char *id)
 static int
 show(struct invocation *i, const struct pass *p, const struct feed *feed)
 {
-    struct snapshot *s = pass_settled(p, publish_horizon(p), &i->fault);
+    struct snapshot *s = dues_settled(p, publish_horizon(p), &i->fault);
     int rc = s ? publish_feed(p, s, feed, i->out, &i->fault) : -1;
 
     snapshot_free(s);

@@ -1,4 +1,5 @@
 #include "command.h"
+#include "dues.h"
 #include "workshop.h"
 
 static const struct option_row rows[] = {
@@ -16,7 +17,7 @@ show(struct invocation *i, const struct pass *p, const struct depot *depot)
         .part = depot ? depot->title : NULL,
     };
     struct snapshot *s =
-        pass_snapshot(p, page_until(pass_moment(p).today), &i->fault);
+        dues_now(p, page_until(pass_moment(p).today), &i->fault);
     int rc = s ? workshop_page(p, s, &w, i->out, &i->fault) : -1;
 
     snapshot_free(s);

@@ -1,5 +1,6 @@
 #include "buf.h"
 #include "command.h"
+#include "dues.h"
 #include "select.h"
 #include "view.h"
 
@@ -10,7 +11,7 @@ static int
 show(struct invocation *i, const struct pass *p, const struct task *t)
 {
     struct filter filter = {.subject = t->subject, .job = t->job};
-    struct snapshot *s = pass_snapshot(p, DAY_NONE, &i->fault);
+    struct snapshot *s = dues_now(p, DAY_NONE, &i->fault);
     struct selection dues;
 
     if (s == NULL)

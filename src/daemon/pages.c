@@ -2,6 +2,7 @@
 
 #include "arena.h"
 #include "door.h"
+#include "dues.h"
 #include "resource.h"
 #include "shelf.h"
 #include "workshop.h"
@@ -220,7 +221,7 @@ static int
 print_all(struct pages *g, struct press *press, const struct keyring_key *keys,
     size_t n, struct fault *f)
 {
-    struct snapshot *s = pass_settled(
+    struct snapshot *s = dues_settled(
         press->pass, page_until(pass_moment(press->pass).today), f);
     int rc = s ? 0 : -1;
 

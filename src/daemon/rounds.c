@@ -3,6 +3,7 @@
 #include "buf.h"
 #include "counter.h"
 #include "display.h"
+#include "dues.h"
 #include "fleet_file.h"
 #include "journal.h"
 #include "keeper.h"
@@ -115,7 +116,7 @@ static void
 tell(struct rounds *r, unsigned work)
 {
     struct fault f;
-    struct snapshot *s = pass_settled(r->pass, DAY_NONE, &f);
+    struct snapshot *s = dues_settled(r->pass, DAY_NONE, &f);
 
     if (s == NULL) {
         (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, 1, &f);

@@ -2,6 +2,7 @@
 
 #include "arena.h"
 #include "buf.h"
+#include "dues.h"
 #include "keeper.h"
 #include "lock.h"
 #include "outbox.h"
@@ -89,7 +90,7 @@ run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
 static int
 run(const struct pass *p, struct buf *notes, struct fault *f)
 {
-    struct snapshot *s = pass_settled(p, DAY_NONE, f);
+    struct snapshot *s = dues_settled(p, DAY_NONE, f);
     struct watch *w = watch_new();
     int rc = -1;
 
@@ -180,7 +181,7 @@ show_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
 int
 nightly_show(const struct pass *p, struct buf *out, struct fault *f)
 {
-    struct snapshot *s = pass_snapshot(p, DAY_NONE, f);
+    struct snapshot *s = dues_now(p, DAY_NONE, f);
     struct watch *w = watch_new();
     int rc = -1;
 

@@ -2,8 +2,6 @@
 
 #include "arena.h"
 #include "config.h"
-#include "held.h"
-#include "planning.h"
 #include "records.h"
 #include "transport.h"
 
@@ -282,62 +280,6 @@ const struct facts *
 pass_facts(const struct pass *p)
 {
     return &p->facts;
-}
-
-/* Make a snapshot, and keep what it changed of what is held. */
-static struct snapshot *
-snapshot_with(
-    const struct pass *p, struct snapshot_options options, struct fault *f)
-{
-    struct snapshot *s = p->fleet->site.planner
-                             ? planning_snapshot(p, options, f)
-                             : snapshot_new(&p->facts, &options);
-
-    if (s == NULL && !p->fleet->site.planner)
-        fault_fill(f, EX_OSERR, "out of memory");
-    else if (s != NULL && held_write(p->ledger, options.calm, f)) {
-        snapshot_free(s);
-        return NULL;
-    }
-    return s;
-}
-
-static struct snapshot *
-take_snapshot(const struct pass *p, day_t horizon, int reasons,
-    enum calm_use use, struct fault *f)
-{
-    struct calm *calm = calm_new(p->fleet->site.calm, use);
-    struct snapshot *s = NULL;
-
-    if (calm == NULL)
-        fault_fill(f, EX_OSERR, "out of memory");
-    else if (held_read(p->ledger, calm, f) == 0)
-        s = snapshot_with(p,
-            (struct snapshot_options){.today = p->moment.today,
-                .horizon = horizon,
-                .reasons = reasons,
-                .calm = calm},
-            f);
-    calm_free(calm);
-    return s;
-}
-
-struct snapshot *
-pass_snapshot(const struct pass *p, day_t horizon, struct fault *f)
-{
-    return take_snapshot(p, horizon, 1, CALM_LOOK, f);
-}
-
-struct snapshot *
-pass_outline(const struct pass *p, day_t horizon, struct fault *f)
-{
-    return take_snapshot(p, horizon, 0, CALM_LOOK, f);
-}
-
-struct snapshot *
-pass_settled(const struct pass *p, day_t horizon, struct fault *f)
-{
-    return take_snapshot(p, horizon, 1, CALM_SETTLE, f);
 }
 
 void

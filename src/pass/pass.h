@@ -64,26 +64,6 @@ const struct facts *pass_facts(const struct pass *p);
  * that was opened with history. */
 const struct record *pass_records(const struct pass *p, size_t *n);
 
-/*
- * The snapshot of all dues, with their reasons, and with the cycles to come
- * up to @horizon unless that is DAY_NONE.  NULL with @f set when memory is
- * out.  Free with snapshot_free(), before the pass.
- */
-struct snapshot *pass_snapshot(
-    const struct pass *p, day_t horizon, struct fault *f);
-
-/* The same without the reasons, for who shows none. */
-struct snapshot *pass_outline(
-    const struct pass *p, day_t horizon, struct fault *f);
-
-/*
- * The same as calendars and mail are to show it: a forecast that was shown
- * before stands until it has moved by the site's calm, see calm.h.  What is
- * shown from now on is kept in the ledger, so the pass must be able to write.
- */
-struct snapshot *pass_settled(
-    const struct pass *p, day_t horizon, struct fault *f);
-
 /* Add the warnings about the fleet file that depend on today. */
 void pass_warn(const struct pass *p, struct problems *ps);
 

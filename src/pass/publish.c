@@ -2,6 +2,7 @@
 
 #include "buf.h"
 #include "compose.h"
+#include "dues.h"
 #include "durable.h"
 #include "full.h"
 #include "mapped.h"
@@ -241,7 +242,7 @@ publish_some(const struct pass *p, const struct feed *only, struct buf *notes,
     if (durable_folder(folder))
         return fault_set(f, EX_CANTCREAT, "%s: cannot make the folder: %s",
             folder, strerror(errno));
-    struct snapshot *s = pass_settled(p, publish_horizon(p), f);
+    struct snapshot *s = dues_settled(p, publish_horizon(p), f);
     if (s == NULL)
         return -1;
     int rc = publish_each(p, s, only, notes, f);
@@ -299,7 +300,7 @@ publish_warn(const struct pass *p, struct problems *ps, struct fault *f)
 
     if (fleet->n_feeds == 0)
         return 0;
-    struct snapshot *s = pass_snapshot(p, publish_horizon(p), f);
+    struct snapshot *s = dues_now(p, publish_horizon(p), f);
     int rc = s ? 0 : -1;
     for (size_t i = 0; i < fleet->n_feeds && rc == 0; i++)
         rc = warn_full(p, s, &fleet->feeds[i], ps, f);

@@ -4,6 +4,7 @@
  * ostlerd does with a page, for tests in a browser and without one.
  */
 #include "desk.h"
+#include "dues.h"
 #include "http_form.h"
 #include "ledger.h"
 #include "workshop.h"
@@ -26,7 +27,7 @@ show(const struct pass *p, const struct desk *d, const char *notice,
     struct buf *out, struct fault *f)
 {
     const struct workshop w = {.notice = notice, .desk = &d->page};
-    struct snapshot *s = pass_snapshot(p, page_until(pass_moment(p).today), f);
+    struct snapshot *s = dues_now(p, page_until(pass_moment(p).today), f);
     int rc = s ? workshop_page(p, s, &w, out, f) : -1;
 
     snapshot_free(s);
