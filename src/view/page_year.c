@@ -61,8 +61,10 @@ add_heads(const struct page *p, struct buf *out)
         for (n = 1; w + n < PAGE_WEEKS &&
                     day_ymd(monday + 7 * (w + n) + 3).month == date.month;)
             n++;
-        buf_print(out, "<th scope=\"colgroup\" colspan=\"%d\">%s", n,
-            months[date.month - 1]);
+        /* One week at the end is too narrow for a name that is seen. */
+        buf_print(out,
+            "<th scope=\"colgroup\" colspan=\"%d\"><span%s>%s</span>", n,
+            n > 1 ? "" : " class=\"v\"", months[date.month - 1]);
         if (n > 3 && (date.month == 1 || w == 0))
             buf_print(out, " %d", date.year);
         buf_text(out, "</th>");
