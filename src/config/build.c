@@ -23,7 +23,7 @@ static const struct feed feed_defaults = {
 /* At seven, when people begin. */
 static const struct server_settings server_defaults = {
     .listen = "127.0.0.1:8080",
-    .remind_at = 7 * 60,
+    .remind_at = (int64_t)7 * 60,
 };
 
 static const struct span default_calm = {3, STEP_DAYS};
