@@ -146,6 +146,10 @@ check_cycle(struct taking *t)
     if (t->due != NULL &&
         strcmp(due_cycle_text(&t->due->cycle, cycle), t->fields.cycle) == 0)
         return 0;
+    /* Done once, a follow-on is not asked for again. */
+    if (t->due == NULL)
+        return refuse(t, "it has been recorded since this page was made, or "
+                         "is not asked for any more; look at the page");
     return refuse(t, "it has been recorded since this page was made, so "
                      "perhaps it is done twice; look at the page, or " SAY_SURE
                      " if it is to be recorded again");
