@@ -36,6 +36,7 @@ export const browser = await chromium.launch({
 export async function open(width, options) {
   const context = await browser.newContext({
     viewport: { width, height: width <= 360 ? 740 : 1080 }, ...options });
+  context.setDefaultTimeout(10000);
   await context.addInitScript(AXE);
   return context;
 }
