@@ -154,7 +154,9 @@ async function refusal() {
   await item.locator("summary").click();
   await item.getByLabel("failed").check();
   await item.locator("[name=reading]").fill("12");
+  await item.locator("[name=initials]").fill("RT");
   await item.locator("button").click();
+  await page.getByRole("heading", { name: "Not recorded" }).waitFor();
   await look(page, "a refusal at 360");
   await page.screenshot({ fullPage: true,
     path: `${SHOTS}/refused-360.png` });
