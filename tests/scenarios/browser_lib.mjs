@@ -36,7 +36,6 @@ export const browser = await chromium.launch({
 export async function open(width, options) {
   const context = await browser.newContext({
     viewport: { width, height: width <= 360 ? 740 : 1080 }, ...options });
-  context.setDefaultTimeout(10000);
   await context.addInitScript(AXE);
   return context;
 }
@@ -70,13 +69,16 @@ export async function tabTo(page, wanted) {
   return 0;
 }
 
-// Do these one after the other, whatever happens then end, and leave.
+// Do these one after the other, then end, and leave.
 export async function scenes(all, end) {
-  try {
-    for (const scene of all) await scene();
-  } finally {
-    await browser.close();
-    await end();
+  for (const scene of all) {
+    try {
+      await scene();
+    } catch (error) {
+      check(false, `${scene.name} goes on to its end`, error.message);
+    }
   }
+  await browser.close();
+  await end();
   process.exit(failed);
 }

@@ -1,9 +1,10 @@
 // daemon_browser.mjs: see 76-daemon-browser.
 import { appendFileSync, copyFileSync } from "node:fs";
 import { setTimeout as sleep } from "node:timers/promises";
-import { SHOTS, TODAY, check, look, openSome, ostler, records, scenes, tabTo }
+import { SHOTS, check, look, openSome, ostler, records, scenes, tabTo }
   from "./browser_lib.mjs";
-import { begin, end, feed, fleet, person, quiet, until, window }
+import { begin, end, feed, fleet, person, quiet, record, until,
+  window }
   from "./daemon_lib.mjs";
 
 // Where a due is recorded, on the board, by what its form says it is.
@@ -199,7 +200,7 @@ async function overtaken() {
   for (const [job, insist] of [["wheel-retorque", 0], ["salt-wash", 1]]) {
     const subject = insist ? "T1" : "K6";
     const page = await filled(subject, job);
-    ostler("record", subject, job, "--on", TODAY);
+    await record(person, subject, job);
     const before = records();
     await page.locator(`${due(subject, job)} button`).click();
     await heading(page, "Not recorded").waitFor();
@@ -250,8 +251,7 @@ async function wall() {
   await page.clock.runFor(MINUTE);
   await sleep(200);
   check(await page.title() === "untouched", "a page that is new stays");
-  ostler("record", "EX-3", "extinguisher-service", "--on", TODAY);
-  await sleep(500);
+  await record(fleet, "EX-3", "extinguisher-service");
   const loaded = page.waitForNavigation();
   await page.clock.runFor(MINUTE);
   await loaded;
@@ -277,8 +277,7 @@ async function halfFilled() {
   const form = page.locator(due("FA-V4", "first-aid-check"));
   await form.locator("summary").click();
   await form.locator("[name=note]").fill("plasters are");
-  ostler("record", "L1", "lift-examination", "--on", TODAY);
-  await sleep(500);
+  await record(person, "L1", "lift-examination");
   const answered = page.waitForResponse((r) =>
     r.request().resourceType() === "fetch");
   await page.clock.runFor(MINUTE);

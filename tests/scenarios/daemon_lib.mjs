@@ -31,9 +31,9 @@ export async function end() {
 }
 process.on("exit", () => daemon.kill());
 
-// Within the two seconds that a change may take.
+// In time: other scenarios measure how soon.
 export async function until(what, isSo) {
-  const last = Date.now() + 2000;
+  const last = Date.now() + 20000;
   while (!await isSo()) {
     if (Date.now() > last) return check(false, what);
     await sleep(50);
@@ -49,6 +49,15 @@ export const fleet = key("--page");
 export const person = key("--person", "workshop");
 await until("the keys are taken", async () =>
   (await fetch(person)).ok && (await fetch(calendar)).ok);
+
+// Record it on the command line, and wait until the page at @url is another.
+export async function record(url, ...words) {
+  const tag = async () =>
+    (await fetch(url, { method: "HEAD" })).headers.get("etag");
+  const old = await tag();
+  ostler("record", ...words, "--on", TODAY);
+  await until(`${words[0]} is recorded`, async () => await tag() !== old);
+}
 
 // The days in the feed on the wire on which something of that title stands.
 export async function feed(title) {
