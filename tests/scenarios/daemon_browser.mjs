@@ -3,8 +3,7 @@ import { appendFileSync, copyFileSync } from "node:fs";
 import { setTimeout as sleep } from "node:timers/promises";
 import { SHOTS, check, look, openSome, ostler, records, scenes, tabTo }
   from "./browser_lib.mjs";
-import { begin, end, feed, fleet, person, quiet, record, until,
-  window }
+import { begin, end, feed, fleet, person, quiet, record, until, window }
   from "./daemon_lib.mjs";
 
 // Where a due is recorded, on the board, by what its form says it is.
