@@ -146,6 +146,10 @@ check_cycle(struct taking *t)
     if (t->due != NULL &&
         strcmp(due_cycle_text(&t->due->cycle, cycle), t->fields.cycle) == 0)
         return 0;
+    /* Done once, a follow-on is not asked for again. */
+    if (t->due == NULL)
+        return refuse(t, "it has been recorded since this page was made, or "
+                         "is not asked for any more; look at the page");
     return refuse(t, "it has been recorded since this page was made, so "
                      "perhaps it is done twice; look at the page, or " SAY_SURE
                      " if it is to be recorded again");
@@ -155,10 +159,19 @@ check_cycle(struct taking *t)
 static const char *
 by_whom(struct taking *t)
 {
-    buf_text(t->by, t->desk->page.person);
-    if (t->fields.initials != NULL)
-        buf_print(t->by, ", %s", t->fields.initials);
+    buf_print(t->by, "%s, %s", t->desk->page.person, t->fields.initials);
     return buf_str(t->by);
+}
+
+/* Several may share the screen on which the page is open. */
+static int
+check_initials(struct taking *t)
+{
+    const char *initials = t->fields.initials;
+
+    if (initials != NULL && initials[strspn(initials, " ")] != '\0')
+        return 0;
+    return refuse(t, "the field initials is missing: those of whoever did it");
 }
 
 /* A reading without any work, see the command "reading". */
@@ -275,7 +288,7 @@ take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
     if (again != 0)
         return again < 0 ? DESK_FAILED : DESK_AGAIN;
     if (find_due(t, f) || check_token(t) || check_cycle(t) ||
-        read_record(t, r)) {
+        check_initials(t) || read_record(t, r)) {
         int code = t->refusal.code;
         if (code == EX_USAGE || code == EX_DATAERR)
             return DESK_REFUSED;

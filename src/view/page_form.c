@@ -89,10 +89,10 @@ page_form(const struct page_desk *desk, const struct due *d, day_t today,
         wording_short_date(today, words));
     add_value(f->on, day_text(today, day), out);
     buf_text(out, "></label>");
-    add_text("Meter shows", "reading", f->reading,
+    add_text("Reading of the meter", "reading", f->reading,
         " inputmode=\"numeric\" maxlength=\"8\" size=\"9\"", out);
     add_text("Initials", "initials", f->initials,
-        " maxlength=\"12\" size=\"6\"", out);
+        " required maxlength=\"12\" size=\"6\"", out);
     add_text("Sheet or certificate number", "reference", f->reference,
         " maxlength=\"80\"", out);
     add_text("Note", "note", f->note, " maxlength=\"400\"", out);

@@ -44,6 +44,13 @@ end() {
     pid=
 }
 
+# begin_on DAY: start it anew on that day, which is the pass of that day.
+begin_on() {
+    [ -z "$pid" ] || end "before $1"
+    today=$1
+    check "the daemon of $1 starts" begin env
+}
+
 # shows TEXT: what key opens has that text; lacks TEXT: it has not.
 shows() {
     curl -s "$site$path" | grep -q -- "$1"

@@ -79,6 +79,14 @@ for row in sqlite3.connect("ledger.db").execute(sys.argv[1]):
 PY
 }
 
+# free_port: one of 127.0.0.1 that nobody listens at.
+free_port() {
+    python3 -c '
+import socket
+with socket.create_server(("127.0.0.1", 0)) as s:
+    print(s.getsockname()[1])'
+}
+
 # recipients: to whom the mails in the folder are, a line a mail.
 recipients() {
     cat mail/* | tr -d '\r' | sed -n 's/^To: //p' | sort

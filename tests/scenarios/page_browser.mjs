@@ -1,15 +1,10 @@
 // page_browser.mjs TREE BUILD NODE_MODULES: see 73-page-browser.  Serves the page of
 // the fleet in the current folder on a free port of 127.0.0.1, as ostlerd does.
-import { spawnSync } from "node:child_process";
 import { createServer } from "node:http";
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import { SHOTS, TODAY, TREE, browser, check, look, open, openSome, ostler,
+  records, run, scenes, tabTo } from "./browser_lib.mjs";
 
-const [TREE, BUILD, MODULES] = process.argv.slice(2);
-const { chromium } = createRequire(`${MODULES}/`)("playwright-core");
-const AXE = readFileSync(`${MODULES}/axe-core/axe.min.js`, "utf8");
-const TODAY = "2026-12-02";
-const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 // As the header has it: with a wrong hash the script does not run.
 const POLICY = [...readFileSync(`${TREE}/src/view/page.h`, "utf8")
   .split("#define PAGE_POLICY")[1].split("\n\n")[0].matchAll(/"(.*?)"/g)]
@@ -18,26 +13,8 @@ const POLICY = [...readFileSync(`${TREE}/src/view/page.h`, "utf8")
 let made = Date.parse(`${TODAY}T00:00:00Z`) / 1000;
 let version = 0;
 let down = false;
-let failed = 0;
-
-function check(ok, what, ...seen) {
-  console.log(ok ? "ok" : "not ok", "-", what);
-  if (ok) return;
-  failed = 1;
-  for (const s of seen) console.log("#", JSON.stringify(s).slice(0, 600));
-}
-
-function run(program, words, input) {
-  const done = spawnSync(`${BUILD}/${program}`, words, { input });
-  if (done.status) console.log("#", program, String(done.stderr));
-  return String(done.stdout);
-}
-
-const ostler = (...words) =>
-  run("ostler", ["-c", "fleet.conf", "--today", TODAY, ...words]);
 const desk = (words, input) =>
   run("tests/http/desk", ["fleet.conf", TODAY, String(made), ...words], input);
-const records = () => ostler("history").trim().split("\n").length;
 
 function answer(path, body) {
   if (body !== null) return desk(["post"], body);
@@ -62,21 +39,6 @@ const server = createServer((request, response) => {
 });
 await new Promise((done) => server.listen(0, "127.0.0.1", done));
 const base = `http://127.0.0.1:${server.address().port}`;
-const browser = await chromium.launch({
-  executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
-
-// What axe-core finds, and what spills over the side.
-async function look(page, what) {
-  const errors = await page.evaluate(async (rules) => {
-    const found = await globalThis.axe.run({ runOnly: rules });
-    return found.violations.map((v) => [v.id, v.nodes.length,
-      v.nodes[0].html.slice(0, 120), v.nodes[0].failureSummary]);
-  }, RULES);
-  check(errors.length === 0, `${what}: axe-core finds nothing`, ...errors);
-  const wide = await page.evaluate(() =>
-    document.documentElement.scrollWidth - innerWidth);
-  check(wide <= 0, `${what}: nothing spills over the side`, wide);
-}
 
 // Each width, and each page in both lights.
 const VIEWS = [["read", 360, "light"], ["read", 1280, "dark"],
@@ -84,15 +46,12 @@ const VIEWS = [["read", 360, "light"], ["read", 1280, "dark"],
 
 async function views() {
   for (const [path, width, colorScheme] of VIEWS) {
-    const context = await browser.newContext({ colorScheme, bypassCSP: true,
-      viewport: { width, height: width === 360 ? 740 : 1080 } });
-    await context.addInitScript(AXE);
+    const context = await open(width, { colorScheme });
     const page = await context.newPage();
     await page.goto(`${base}/${path}`);
-    const shot = `${BUILD}/page-shots/${path}-${width}-${colorScheme}.png`;
+    const shot = `${SHOTS}/${path}-${width}-${colorScheme}.png`;
     await page.screenshot({ fullPage: true, path: shot });
-    await page.evaluate(() => document.querySelectorAll("details")
-      .forEach((d, n) => { d.open = n % 5 === 0 || n < 3; }));
+    await openSome(page);
     await look(page, `${path} at ${width}, ${colorScheme}`);
     if (path === "desk")
       await page.screenshot({ fullPage: true,
@@ -103,9 +62,7 @@ async function views() {
 
 // At 320 a page that is zoomed to 400 % is read (WCAG 1.4.10).
 async function small() {
-  const context = await browser.newContext({
-    viewport: { width: 320, height: 600 }, bypassCSP: true });
-  await context.addInitScript(AXE);
+  const context = await open(320);
   const page = await context.newPage();
   await page.goto(`${base}/notice`);
   await look(page, "with a notice at 320");
@@ -123,21 +80,10 @@ async function paper() {
   const page = await browser.newPage();
   await page.goto(`${base}/read`);
   const pdf = await page.pdf({ preferCSSPageSize: true,
-    path: `${BUILD}/page-shots/paper.pdf` });
+    path: `${SHOTS}/paper.pdf` });
   const sheets = String(pdf).match(/\/Type\s*\/Page\b/g).length;
   check(sheets === 2, "on paper it takes two sheets", sheets);
   await page.close();
-}
-
-// Press Tab until the focus is on what @name names; how often that took.
-async function tabTo(page, wanted) {
-  for (let n = 1; n <= 200; n++) {
-    await page.keyboard.press("Tab");
-    const here = page.locator(":focus");
-    if (await here.count() && await here.evaluate(
-      (e, w) => e.matches(w), wanted)) return n;
-  }
-  return 0;
 }
 
 async function keyboard(page) {
@@ -193,8 +139,7 @@ async function insist(page, before) {
 }
 
 async function record() {
-  const context = await browser.newContext({
-    viewport: { width: 360, height: 740 }, javaScriptEnabled: false });
+  const context = await open(360, { javaScriptEnabled: false });
   const page = await context.newPage();
   const before = await keyboard(page);
   await insist(page, before);
@@ -202,19 +147,19 @@ async function record() {
 }
 
 async function refusal() {
-  const context = await browser.newContext({
-    viewport: { width: 360, height: 740 }, bypassCSP: true });
-  await context.addInitScript(AXE);
+  const context = await open(360);
   const page = await context.newPage();
   await page.goto(`${base}/`);
   const item = page.locator("li.due:has-text('K5')").first();
   await item.locator("summary").click();
   await item.getByLabel("failed").check();
   await item.locator("[name=reading]").fill("12");
+  await item.locator("[name=initials]").fill("RT");
   await item.locator("button").click();
+  await page.getByRole("heading", { name: "Not recorded" }).waitFor();
   await look(page, "a refusal at 360");
   await page.screenshot({ fullPage: true,
-    path: `${BUILD}/page-shots/refused-360.png` });
+    path: `${SHOTS}/refused-360.png` });
   await context.close();
 }
 
@@ -246,15 +191,4 @@ async function wall() {
   await page.close();
 }
 
-try {
-  await views();
-  await small();
-  await paper();
-  await refusal();
-  await record();
-  await wall();
-} finally {
-  await browser.close();
-  server.close();
-}
-process.exit(failed);
+await scenes([views, small, paper, refusal, record, wall], () => server.close());
