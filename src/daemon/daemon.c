@@ -130,6 +130,17 @@ say_status(const struct daemon *d)
     notify_status("%s", text);
 }
 
+static void
+show(void *daemon)
+{
+    struct daemon *d = daemon;
+
+    /* There is no server before the first round is over. */
+    struct shelf *next = d->server ? rounds_shelf(d->rounds) : NULL;
+    if (next != NULL)
+        http_server_show(d->server, next);
+}
+
 /* The first round is made before anybody is served. */
 static int
 begin(struct daemon *d, const struct daemon_options *o, struct fault *f)
@@ -137,7 +148,11 @@ begin(struct daemon *d, const struct daemon_options *o, struct fault *f)
     d->lookout = lookout_open(f);
     if (d->lookout == NULL || take_signals(d, f))
         return -1;
-    const struct rounds_options options = {o->fleet_file, o->today, d->lookout};
+    const struct rounds_options options = {.fleet_file = o->fleet_file,
+        .today = o->today,
+        .lookout = d->lookout,
+        .show = show,
+        .with = d};
     d->rounds = rounds_start(&options, f);
     if (d->rounds == NULL || take_lock(d, f))
         return -1;
@@ -177,9 +192,7 @@ make_round(struct daemon *d, unsigned work)
 {
     d->pending = rounds_go(d->rounds, work);
     d->postponed = 0;
-    struct shelf *next = rounds_shelf(d->rounds);
-    if (next != NULL)
-        http_server_show(d->server, next);
+    show(d);
     say_status(d);
 }
 
