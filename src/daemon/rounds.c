@@ -204,9 +204,10 @@ rounds_go(struct rounds *r, unsigned work)
     if ((work & WORK_FLEET) &&
         troubles_note(&r->troubles, TROUBLE_FLEET, read_fleet(r, &f), &f))
         r->news = 1;
+    /* Should a day begin during the round, it has not been made on that. */
+    r->rota.passed = clock_now();
     int failed = make(r, work, &f);
     int64_t now = clock_now();
-    r->rota.passed = now;
     if (failed)
         note_failure(r, &f, now);
     else
