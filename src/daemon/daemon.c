@@ -219,9 +219,9 @@ do_work(struct daemon *d, int is_quiet)
 {
     unsigned due = rounds_due(d->rounds, clock_now());
     unsigned work = due & ~(unsigned)WORK_SEND;
+    int64_t most = (int64_t)POSTPONED_MOST * quiet(d);
 
-    if (d->pending != 0 &&
-        (is_quiet || clock_ticks() - d->since >= POSTPONED_MOST * quiet(d)))
+    if (d->pending != 0 && (is_quiet || clock_ticks() - d->since >= most))
         work |= d->pending;
     if (work != 0)
         make_round(d, work | d->pending);
