@@ -74,16 +74,23 @@ buf_print(struct buf *b, const char *format, ...)
 {
     va_list args;
 
+    if (reserve(b, 0))
+        return;
+    size_t room = b->size - b->len;
     va_start(args, format);
-    int n = vsnprintf(NULL, 0, format, args);
+    int n = vsnprintf(b->bytes + b->len, room, format, args);
     va_end(args);
     if (n < 0 || reserve(b, (size_t)n)) {
+        b->bytes[b->len] = '\0';
         b->failed = 1;
         return;
     }
-    va_start(args, format);
-    vsnprintf(b->bytes + b->len, (size_t)n + 1, format, args);
-    va_end(args);
+    /* It may not have fitted. */
+    if ((size_t)n >= room) {
+        va_start(args, format);
+        vsnprintf(b->bytes + b->len, (size_t)n + 1, format, args);
+        va_end(args);
+    }
     b->len += (size_t)n;
 }
 

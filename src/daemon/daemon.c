@@ -25,7 +25,7 @@ enum {
      * milliseconds: an editor writes a file in several steps. */
     QUIET_FLEET = 100,
     QUIET_LEDGER = 10,
-    /* But no longer than so many times that. */
+    /* But for no longer than so many times that. */
     POSTPONED_MOST = 10,
     /* Seconds before mail is tried again, even when all of it was new. */
     MAIL_PAUSE = 5
@@ -39,8 +39,8 @@ struct daemon {
     int signals; /* file descriptors */
     int timer;
     pid_t mailer;     /* 0 for none */
-    unsigned pending; /* work that waits until it is quiet */
-    int postponed;
+    unsigned pending; /* work that waits until it is quiet, */
+    int64_t since;    /* and from when on, by clock_ticks() */
     int stopping;
 };
 
@@ -130,6 +130,26 @@ say_status(const struct daemon *d)
     notify_status("%s", text);
 }
 
+/* Do that once it is quiet. */
+static void
+postpone(struct daemon *d, unsigned work)
+{
+    if (d->pending == 0)
+        d->since = clock_ticks();
+    d->pending |= work;
+}
+
+static void
+show(void *daemon)
+{
+    struct daemon *d = daemon;
+
+    /* There is no server before the first round is over. */
+    struct shelf *next = d->server ? rounds_shelf(d->rounds) : NULL;
+    if (next != NULL)
+        http_server_show(d->server, next);
+}
+
 /* The first round is made before anybody is served. */
 static int
 begin(struct daemon *d, const struct daemon_options *o, struct fault *f)
@@ -137,12 +157,16 @@ begin(struct daemon *d, const struct daemon_options *o, struct fault *f)
     d->lookout = lookout_open(f);
     if (d->lookout == NULL || take_signals(d, f))
         return -1;
-    const struct rounds_options options = {o->fleet_file, o->today, d->lookout};
+    const struct rounds_options options = {.fleet_file = o->fleet_file,
+        .today = o->today,
+        .lookout = d->lookout,
+        .show = show,
+        .with = d};
     d->rounds = rounds_start(&options, f);
     if (d->rounds == NULL || take_lock(d, f))
         return -1;
-    d->pending =
-        rounds_go(d->rounds, WORK_PASS | rounds_due(d->rounds, clock_now()));
+    unsigned first = WORK_PASS | rounds_due(d->rounds, clock_now());
+    postpone(d, rounds_go(d->rounds, first));
     const struct fault *failed = rounds_fault(d->rounds);
     if (failed != NULL) {
         *f = *failed;
@@ -175,12 +199,17 @@ send_mail_apart(struct daemon *d)
 static void
 make_round(struct daemon *d, unsigned work)
 {
-    d->pending = rounds_go(d->rounds, work);
-    d->postponed = 0;
-    struct shelf *next = rounds_shelf(d->rounds);
-    if (next != NULL)
-        http_server_show(d->server, next);
+    d->pending = 0;
+    postpone(d, rounds_go(d->rounds, work));
+    show(d);
     say_status(d);
+}
+
+/* How long it has to be quiet for what is pending. */
+static int
+quiet(const struct daemon *d)
+{
+    return d->pending & WORK_FLEET ? QUIET_FLEET : QUIET_LEDGER;
 }
 
 /* What the clock asks for is done at once, what has changed once it is quiet.
@@ -190,8 +219,9 @@ do_work(struct daemon *d, int is_quiet)
 {
     unsigned due = rounds_due(d->rounds, clock_now());
     unsigned work = due & ~(unsigned)WORK_SEND;
+    int64_t most = (int64_t)POSTPONED_MOST * quiet(d);
 
-    if (d->pending != 0 && (is_quiet || d->postponed++ >= POSTPONED_MOST))
+    if (d->pending != 0 && (is_quiet || clock_ticks() - d->since >= most))
         work |= d->pending;
     if (work != 0)
         make_round(d, work | d->pending);
@@ -204,7 +234,15 @@ do_work(struct daemon *d, int is_quiet)
 static void
 set_timer(struct daemon *d)
 {
-    int64_t next = rounds_next(d->rounds, clock_now());
+    int64_t now = clock_now();
+    unsigned due = rounds_due(d->rounds, now);
+    int64_t next = rounds_next(d->rounds, now);
+
+    /* What has become due since the last look is no more what comes next. */
+    if (d->mailer != 0)
+        due &= ~(unsigned)WORK_SEND;
+    if (due != 0)
+        next = now;
     struct itimerspec when = {.it_value.tv_sec = next};
 
     /* Should the clock be set, it goes off at once. */
@@ -212,14 +250,6 @@ set_timer(struct daemon *d)
         when.it_value.tv_sec = 0;
     (void)timerfd_settime(
         d->timer, TFD_TIMER_ABSTIME | TFD_TIMER_CANCEL_ON_SET, &when, NULL);
-}
-
-static int
-time_to_wait(const struct daemon *d)
-{
-    if (d->pending & WORK_FLEET)
-        return QUIET_FLEET;
-    return d->pending ? QUIET_LEDGER : notify_interval();
 }
 
 static void
@@ -258,7 +288,7 @@ take_forms(struct daemon *d)
 
     while ((form = http_server_next_post(d->server)) != NULL) {
         http_request_answer(form, rounds_take(d->rounds, form));
-        d->pending |= WORK_PASS;
+        postpone(d, WORK_PASS);
     }
 }
 
@@ -271,14 +301,15 @@ wait_and_work(struct daemon *d)
         {.fd = http_server_posted(d->server), .events = POLLIN}};
 
     set_timer(d);
-    int n = poll(fds, sizeof fds / sizeof *fds, time_to_wait(d));
+    int n = poll(fds, sizeof fds / sizeof *fds,
+        d->pending ? quiet(d) : notify_interval());
     notify("WATCHDOG=1");
     read_timer(d);
     unsigned seen = lookout_look(d->lookout);
     if (seen & LOOKOUT_FLEET)
-        d->pending |= WORK_FLEET | WORK_PASS;
+        postpone(d, WORK_FLEET | WORK_PASS);
     if (seen & LOOKOUT_LEDGER)
-        d->pending |= WORK_PASS;
+        postpone(d, WORK_PASS);
     read_signals(d);
     take_forms(d);
     if (!d->stopping)

@@ -17,7 +17,8 @@
  * letters and digits are 128 bits. */
 #define OWN_KEY_LEAST 26
 
-struct grant {
+/* What opens a feed by a file of the operator's own. */
+struct own_key {
     uint8_t hash[KEY_HASH];
     const char *path;
 };
@@ -28,10 +29,10 @@ struct state {
     struct feeds *feeds;
     struct keyring_key *keys;
     size_t n_keys;
-    struct grant *grants;
-    size_t n_grants;
+    struct own_key *own;
+    size_t n_own;
     struct pages *pages;
-    int are_old; /* the pages: those of now could not be made */
+    int are_old; /* the pages: newer ones could not be made */
 };
 
 struct display {
@@ -74,15 +75,6 @@ no_memory(struct fault *f)
     return fault_set(f, EX_OSERR, "out of memory");
 }
 
-static void
-grant(struct state *s, const uint8_t hash[KEY_HASH], const char *path)
-{
-    if (path == NULL)
-        return;
-    memcpy(s->grants[s->n_grants].hash, hash, KEY_HASH);
-    s->grants[s->n_grants++].path = path;
-}
-
 /* The key that the operator gave a feed in a file of its own. */
 static int
 take_own_key(struct state *s, const struct feed *feed, struct fault *f)
@@ -104,42 +96,12 @@ take_own_key(struct state *s, const struct feed *feed, struct fault *f)
             "the key-file of the feed '%s' opens nothing: its key has less "
             "than %d characters; ostler key makes a good one",
             feed->id, OWN_KEY_LEAST);
-    grant(s, hash, feeds_path(s->feeds, feed->id));
-    return 0;
-}
-
-/* Make the pages; when that fails, those from before stay, as old ones. */
-static int
-take_pages(struct display *d, struct state *next, const struct pass *p,
-    const char *notice, struct fault *f)
-{
-    next->pages = pages_make(p, next->keys, next->n_keys, &d->seal, notice, f);
-    if (next->pages != NULL)
-        return 0;
-    next->pages = d->now.pages;
-    next->are_old = 1;
-    d->now.pages = NULL;
-    return -1;
-}
-
-static int
-take_grants(struct state *next, const struct pass *p, struct fault *f)
-{
-    const struct fleet *fleet = pass_fleet(p);
-    int rc = 0;
-
-    for (size_t i = 0; i < next->n_keys; i++) {
-        const struct keyring_key *k = &next->keys[i];
-        if (k->revoked == 0)
-            grant(next, k->hash,
-                k->kind == KEYRING_FEED
-                    ? feeds_path(next->feeds, k->name)
-                    : pages_path(next->pages, k->kind, k->name));
+    const char *path = feeds_path(s->feeds, feed->id);
+    if (path != NULL) {
+        memcpy(s->own[s->n_own].hash, hash, KEY_HASH);
+        s->own[s->n_own++].path = path;
     }
-    for (size_t i = 0; i < fleet->n_feeds; i++)
-        if (take_own_key(next, &fleet->feeds[i], rc ? NULL : f))
-            rc = -1;
-    return rc;
+    return 0;
 }
 
 /* Without its keys nothing could be had: then all stays as it was. */
@@ -149,32 +111,59 @@ take_keys(struct state *next, const struct pass *p, struct fault *f)
     if (keyring_list(
             pass_ledger(p), next->arena, &next->keys, &next->n_keys, f))
         return -1;
-    size_t most = next->n_keys + pass_fleet(p)->n_feeds + 1;
-    next->grants = arena_take(next->arena, most * sizeof *next->grants);
-    return next->grants ? 0 : no_memory(f);
+    next->own = arena_take(
+        next->arena, (pass_fleet(p)->n_feeds + 1) * sizeof *next->own);
+    return next->own ? 0 : no_memory(f);
 }
 
 int
-display_update(struct display *d, const struct pass *p, const char *notice,
-    struct fault *f)
+display_feeds(struct display *d, const struct pass *p, struct fault *f)
 {
+    const struct fleet *fleet = pass_fleet(p);
     struct state next = {.arena = arena_new()};
 
     if (next.arena == NULL)
         return no_memory(f);
-    if (take_keys(&next, p, f) ||
-        (next.feeds = feeds_new(pass_fleet(p), f)) == NULL) {
+    if (take_keys(&next, p, f) || (next.feeds = feeds_new(fleet, f)) == NULL) {
         drop(&next);
         return -1;
     }
     int rc = feeds_take(next.feeds, d->now.feeds, p, f);
-    if (take_pages(d, &next, p, notice, rc ? NULL : f))
-        rc = -1;
-    if (take_grants(&next, p, rc ? NULL : f))
-        rc = -1;
+    for (size_t i = 0; i < fleet->n_feeds; i++)
+        if (take_own_key(&next, &fleet->feeds[i], rc ? NULL : f))
+            rc = -1;
+    next.pages = d->now.pages;
+    next.are_old = d->now.are_old;
+    d->now.pages = NULL;
     drop(&d->now);
     d->now = next;
     return rc;
+}
+
+int
+display_pages(struct display *d, const struct pass *p, const char *notice,
+    struct fault *f)
+{
+    struct state *now = &d->now;
+    struct pages *next =
+        pages_make(p, now->keys, now->n_keys, &d->seal, notice, f);
+
+    now->are_old = next == NULL;
+    if (next == NULL)
+        return -1;
+    pages_free(now->pages);
+    now->pages = next;
+    return 0;
+}
+
+/* Where the thing stands that @k opens, or NULL. */
+static const char *
+path_of(const struct state *s, const struct keyring_key *k)
+{
+    if (k->revoked != 0)
+        return NULL;
+    return k->kind == KEYRING_FEED ? feeds_path(s->feeds, k->name)
+                                   : pages_path(s->pages, k->kind, k->name);
 }
 
 /* A key may have been revoked since the form was sent. */
@@ -182,10 +171,12 @@ static int
 is_granted(
     const struct state *s, const uint8_t hash[KEY_HASH], const char *path)
 {
-    for (size_t i = 0; i < s->n_grants; i++)
-        if (key_same(s->grants[i].hash, hash) &&
-            strcmp(s->grants[i].path, path) == 0)
+    for (size_t i = 0; i < s->n_keys; i++) {
+        const char *opens = path_of(s, &s->keys[i]);
+        if (opens != NULL && key_same(s->keys[i].hash, hash) &&
+            strcmp(opens, path) == 0)
             return 1;
+    }
     return 0;
 }
 
@@ -219,17 +210,20 @@ put_keys(struct shelf *s, const struct display *d, const struct health *h)
     int rc = 0;
 
     (void)h;
-    for (size_t i = 0; i < now->n_grants && rc == 0; i++)
-        rc = shelf_grant(s, now->grants[i].hash, now->grants[i].path);
+    for (size_t i = 0; i < now->n_own && rc == 0; i++)
+        rc = shelf_grant(s, now->own[i].hash, now->own[i].path);
+    for (size_t i = 0; i < now->n_keys && rc == 0; i++) {
+        const char *path = path_of(now, &now->keys[i]);
+        if (path != NULL)
+            rc = shelf_grant(s, now->keys[i].hash, path);
+    }
     return rc;
 }
 
 static int
 put_pages(struct shelf *s, const struct display *d, const struct health *h)
 {
-    int are_old = d->now.are_old || h->is_old || !h->pass;
-
-    return pages_put(d->now.pages, are_old, s);
+    return pages_put(d->now.pages, d->now.are_old || h->is_old, s);
 }
 
 static int

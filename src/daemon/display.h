@@ -19,11 +19,15 @@ struct display *display_new(void);
 /* Free @d; NULL is ignored. */
 void display_free(struct display *d);
 
-/* Take over what the pass has published, and the keys of the ledger, and make
- * the pages they open, with @notice at their top unless it is NULL.  What
- * cannot be read stays as it was.  Returns 0, or -1 with @f set to the first
- * failure. */
-int display_update(struct display *d, const struct pass *p, const char *notice,
+/* Take over the feeds that the pass has published, and the keys of the ledger.
+ * What cannot be read stays as it was, and the pages do.  Returns 0, or -1 with
+ * @f set to the first failure. */
+int display_feeds(struct display *d, const struct pass *p, struct fault *f);
+
+/* Make the pages anew to which there are keys, with @notice at their top unless
+ * it is NULL.  Returns 0, or -1 with @f set: then those from before stay, as
+ * old ones. */
+int display_pages(struct display *d, const struct pass *p, const char *notice,
     struct fault *f);
 
 /* Where the person records to whose page, at @path, that key opens: 0, or -1

@@ -51,7 +51,8 @@ read_once(
     const struct pass_options options = {
         .fleet_file = o->fleet_file,
         .today = o->today,
-        .ledger = LEDGER_WRITE,
+        /* Who stops the daemon does not wait for who keeps the ledger. */
+        .ledger = LEDGER_SERVE,
         .fleet_only = 1,
         .feeds = 1,
     };

@@ -11,6 +11,9 @@
 #include <sysexits.h>
 #include <unistd.h>
 
+/* How long it waits for who keeps the ledger, in milliseconds. */
+#define PATIENCE 5000
+
 static int
 send_timely(struct pass *p, struct fault *f)
 {
@@ -22,8 +25,11 @@ send_timely(struct pass *p, struct fault *f)
         return fault_set(f, EX_OSERR, "out of memory");
     int rc = pass_again(p, ps, f);
     problems_free(ps);
-    if (rc == 0)
+    if (rc == 0) {
+        /* What is sent has to be noted, or it is sent again. */
+        ledger_patience(pass_ledger(p), PATIENCE);
         rc = send_mail(p, &request, &tally, f);
+    }
     pass_rest(p);
     return rc;
 }

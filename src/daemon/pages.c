@@ -18,12 +18,14 @@ struct leaf {
     enum keyring_kind kind;
     const char *name;
     const char *path;
+    int has_forms;
     struct resource *fresh;
-    struct resource *old;
+    struct resource *old; /* NULL until it is wanted */
 };
 
 struct pages {
     struct arena *arena;
+    const char *old_notice;
     struct leaf *leaves;
     size_t n;
 };
@@ -34,7 +36,6 @@ struct press {
     const struct snapshot *snapshot;
     const struct pages_seal *seal;
     const char *notice;
-    const char *old_notice;
 };
 
 int
@@ -80,39 +81,35 @@ pages_desk(const struct pages_seal *seal, const struct person *person)
 
 /* A page changes by the minute, and whoever has recorded wants the new one. */
 static struct resource *
-print(const struct press *press, const struct workshop *w, struct fault *f)
+make(const char *html, size_t len, int has_forms)
 {
     const struct resource_facts facts = {
         .type = "text/html; charset=utf-8",
         .cache = "private, no-cache",
         .policy = PAGE_POLICY,
-        .referrer = w->desk ? "same-origin" : NULL,
+        .referrer = has_forms ? "same-origin" : NULL,
     };
-    struct buf *out = buf_new();
-    struct resource *r = NULL;
 
-    if (out == NULL) {
-        no_memory(f);
-        return NULL;
-    }
-    if (workshop_page(press->pass, press->snapshot, w, out, f) == 0) {
-        r = resource_new(&facts, buf_str(out), buf_len(out));
-        if (r == NULL)
-            no_memory(f);
-    }
-    buf_free(out);
-    return r;
+    return resource_new(&facts, html, len);
 }
 
 static int
-print_both(const struct press *press, struct workshop *w, struct leaf *leaf,
+print(const struct press *press, struct workshop *w, struct leaf *leaf,
     struct fault *f)
 {
+    struct buf *out = buf_new();
+
+    if (out == NULL)
+        return no_memory(f);
     w->notice = press->notice;
-    leaf->fresh = print(press, w, f);
-    w->notice = press->old_notice;
-    leaf->old = leaf->fresh ? print(press, w, f) : NULL;
-    return leaf->old ? 0 : -1;
+    leaf->has_forms = w->desk != NULL;
+    int rc = workshop_page(press->pass, press->snapshot, w, out, f);
+    if (rc == 0) {
+        leaf->fresh = make(buf_str(out), buf_len(out), leaf->has_forms);
+        rc = leaf->fresh ? 0 : no_memory(f);
+    }
+    buf_free(out);
+    return rc;
 }
 
 static int
@@ -122,7 +119,7 @@ print_depot(const struct press *press, const struct depot *depot,
     const struct scope scope = {SCOPE_DEPOT, depot};
     struct workshop w = {.scopes = &scope, .n_scopes = 1, .part = depot->title};
 
-    return print_both(press, &w, leaf, f);
+    return print(press, &w, leaf, f);
 }
 
 static int
@@ -132,7 +129,7 @@ print_person(const struct press *press, const struct person *person,
     struct desk d = pages_desk(press->seal, person);
     struct workshop w = {.desk = &d.page};
 
-    return print_both(press, &w, leaf, f);
+    return print(press, &w, leaf, f);
 }
 
 static int
@@ -146,7 +143,7 @@ print_leaf(
         return print_depot(press, &fleet->depots[nth], leaf, f);
     if (leaf->kind == KEYRING_PERSON)
         return print_person(press, &fleet->persons[nth], leaf, f);
-    return print_both(press, &whole, leaf, f);
+    return print(press, &whole, leaf, f);
 }
 
 static const char *
@@ -206,22 +203,21 @@ count_wanted(const struct keyring_key *keys, size_t n)
 
 /* Said of a page when there is no newer one, when nothing can be made anew. */
 static const char *
-old_notice(struct arena *a, const struct pass *p, const char *notice)
+old_notice(struct arena *a, const struct pass *p)
 {
     char words[CLOCK_WORDS];
 
     return arena_print(a,
         "This page could not be brought up to date since %s: what was recorded "
-        "after that is not on it. The log of ostlerd says why.%s%s",
-        clock_words(pass_fleet(p)->site.time_zone, pass_moment(p).now, words),
-        notice ? " " : "", notice ? notice : "");
+        "after that is not on it. The log of ostlerd says why.",
+        clock_words(pass_fleet(p)->site.time_zone, pass_moment(p).now, words));
 }
 
 static int
 print_all(struct pages *g, struct press *press, const struct keyring_key *keys,
     size_t n, struct fault *f)
 {
-    struct snapshot *s = dues_settled(
+    struct snapshot *s = dues_settled_outline(
         press->pass, page_until(pass_moment(press->pass).today), f);
     int rc = s ? 0 : -1;
 
@@ -244,8 +240,8 @@ pages_make(const struct pass *p, const struct keyring_key *keys, size_t n,
     if (g == NULL || (g->arena = arena_new()) == NULL)
         goto no_memory;
     g->leaves = arena_take(g->arena, (wanted + 1) * sizeof *g->leaves);
-    press.old_notice = old_notice(g->arena, p, notice);
-    if (g->leaves == NULL || press.old_notice == NULL)
+    g->old_notice = old_notice(g->arena, p);
+    if (g->leaves == NULL || g->old_notice == NULL)
         goto no_memory;
     /* With a fixed day, or within a second, the clock does not go on. */
     seal->made =
@@ -293,14 +289,42 @@ pages_person(const struct pages *g, const char *path)
     return NULL;
 }
 
+/* The page with the notice that it is old. */
+static struct resource *
+make_old(const struct leaf *leaf, const char *notice)
+{
+    struct buf *out = buf_new();
+    struct resource *r = NULL;
+    size_t len;
+
+    if (out == NULL)
+        return NULL;
+    const char *html = resource_bytes(leaf->fresh, &len);
+    if (page_add_notice(html, len, notice, out) == 0)
+        r = make(buf_str(out), buf_len(out), leaf->has_forms);
+    buf_free(out);
+    return r;
+}
+
+/* Without memory for a notice, the page still says of when it is. */
+static struct resource *
+choose(const struct pages *g, struct leaf *leaf, int are_old)
+{
+    if (!are_old)
+        return leaf->fresh;
+    if (leaf->old == NULL)
+        leaf->old = make_old(leaf, g->old_notice);
+    return leaf->old ? leaf->old : leaf->fresh;
+}
+
 int
-pages_put(const struct pages *g, int are_old, struct shelf *s)
+pages_put(struct pages *g, int are_old, struct shelf *s)
 {
     int rc = 0;
 
     for (size_t i = 0; g != NULL && i < g->n && rc == 0; i++) {
-        const struct leaf *leaf = &g->leaves[i];
-        rc = shelf_add(s, leaf->path, are_old ? leaf->old : leaf->fresh);
+        struct leaf *leaf = &g->leaves[i];
+        rc = shelf_add(s, leaf->path, choose(g, leaf, are_old));
         if (rc == 0 && leaf->kind == KEYRING_PERSON)
             rc = shelf_accept(s, leaf->path);
     }

@@ -7,8 +7,8 @@
 struct shelf;
 
 /*
- * The workshop pages to which there are keys, each as it is when all is well
- * and as it is once nothing newer can be made.  A page of a person has forms.
+ * The workshop pages to which there are keys.  Once nothing newer can be made
+ * they can be shown as old ones, which say so.  A page of a person has forms.
  */
 struct pages;
 
@@ -38,7 +38,7 @@ const char *pages_path(
 const char *pages_person(const struct pages *g, const char *path);
 
 /* Put them on the shelf, as old ones when @are_old.  0 or -1. */
-int pages_put(const struct pages *g, int are_old, struct shelf *s);
+int pages_put(struct pages *g, int are_old, struct shelf *s);
 
 /* Where @person records. */
 struct desk pages_desk(

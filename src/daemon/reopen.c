@@ -4,10 +4,6 @@
 
 #include <sysexits.h>
 
-/* How long another process may keep the ledger before a round gives up and
- * comes back to it, in milliseconds: who stops the daemon does not wait. */
-#define PATIENCE 500
-
 /* A ledger that was there and is gone was moved away for a moment, or by
  * mistake: a new one in its place would know of nothing. */
 static int
@@ -33,7 +29,5 @@ reopen(struct pass *p, int must_exist, struct fault *f)
         return fault_set(f, EX_OSERR, "out of memory");
     int rc = pass_again(p, ps, f);
     problems_free(ps);
-    if (rc == 0)
-        ledger_patience(pass_ledger(p), PATIENCE);
     return rc;
 }

@@ -12,6 +12,7 @@
 #include "publish.h"
 #include "remind.h"
 #include "reopen.h"
+#include "retry.h"
 #include "troubles.h"
 #include "turn.h"
 #include "waiting.h"
@@ -21,13 +22,6 @@
 #include <string.h>
 #include <sysexits.h>
 
-/* How long to wait before what failed is tried again, in seconds. */
-#define SOON 1
-#define LATER 60
-
-/* For how long a page may go without a new one before it says so. */
-#define OLD 600
-
 struct rounds {
     struct rounds_options options;
     struct pass *pass;
@@ -35,14 +29,13 @@ struct rounds {
     struct rota rota;
     struct troubles troubles;
     struct fault failed; /* how the last round failed that did */
-    int is_shown;        /* there is something to serve */
-    int64_t shown;       /* when that was last made anew */
-    int64_t passed;      /* when the last pass was made that went well */
+    struct retry retry;
+    int is_shown;   /* there is something to serve */
+    int is_new;     /* the last round made the pages */
+    int64_t passed; /* when the last pass was made that went well */
     struct waiting waiting;
-    day_t noted;        /* on which the notes were logged, or NONE */
-    int news;           /* the keeper is to hear of the fleet file */
-    int64_t again;      /* when what failed is tried again, or NEVER */
-    int64_t not_before; /* when mail may be sent again */
+    day_t noted; /* on which the notes were logged, or NONE */
+    int news;    /* the keeper is to hear of the fleet file */
 };
 
 static int
@@ -71,7 +64,20 @@ notice(const struct rounds *r)
                : NULL;
 }
 
-/* Bring the feeds up to date, and take over what is there then. */
+/* Take over what is there now.  The feeds do not wait for the pages, which
+ * take longer the more of them there are. */
+static int
+show(struct rounds *r, struct fault *f)
+{
+    int rc = display_feeds(r->display, r->pass, f);
+
+    r->options.show(r->options.with);
+    r->is_new =
+        display_pages(r->display, r->pass, notice(r), rc ? NULL : f) == 0;
+    return rc || !r->is_new ? -1 : 0;
+}
+
+/* Bring the feeds up to date, and what is served. */
 static void
 publish(struct rounds *r)
 {
@@ -82,7 +88,7 @@ publish(struct rounds *r)
     if (notes == NULL)
         return;
     int failed = publish_all(r->pass, notes, &f);
-    if (display_update(r->display, r->pass, notice(r), &other) && !failed) {
+    if (show(r, &other) && !failed) {
         f = other;
         failed = 1;
     }
@@ -92,7 +98,6 @@ publish(struct rounds *r)
         journal_lines(JOURNAL_WARNING, buf_str(notes));
     r->noted = pass_moment(r->pass).today;
     r->is_shown = 1;
-    r->shown = clock_now();
     buf_free(notes);
 }
 
@@ -137,15 +142,14 @@ make(struct rounds *r, unsigned work, struct fault *f)
 {
     struct fault unused;
 
+    r->is_new = 0;
     if (reopen(r->pass, r->is_shown, f))
         return -1;
     int turn = turn_take(r->pass, f);
     if (turn < 0) {
         /* Another pass is running; keys may have changed meanwhile. */
-        if (display_update(r->display, r->pass, notice(r), &unused) == 0) {
+        if (show(r, &unused) == 0)
             r->is_shown = 1;
-            r->shown = clock_now();
-        }
         return -1;
     }
     publish(r);
@@ -156,6 +160,25 @@ make(struct rounds *r, unsigned work, struct fault *f)
     r->rota.send = r->waiting.next;
     lock_drop(turn);
     return 0;
+}
+
+static void
+note_failure(struct rounds *r, const struct fault *f, int64_t now)
+{
+    r->failed = *f;
+    if (retry_failed(&r->retry, f->code == EX_TEMPFAIL, now))
+        (void)troubles_note(&r->troubles, TROUBLE_ROUND, 1, f);
+}
+
+static void
+note_success(struct rounds *r, int64_t now)
+{
+    r->passed = now;
+    retry_went_well(&r->retry,
+        troubles_with(&r->troubles, TROUBLE_FEEDS) ||
+            troubles_with(&r->troubles, TROUBLE_REMINDERS),
+        now);
+    (void)troubles_note(&r->troubles, TROUBLE_ROUND, 0, NULL);
 }
 
 /* What others wrote during the round: whatever was seen up to here, this
@@ -181,21 +204,14 @@ rounds_go(struct rounds *r, unsigned work)
     if ((work & WORK_FLEET) &&
         troubles_note(&r->troubles, TROUBLE_FLEET, read_fleet(r, &f), &f))
         r->news = 1;
+    /* Should a day begin during the round, it has not been made on that. */
+    r->rota.passed = clock_now();
     int failed = make(r, work, &f);
     int64_t now = clock_now();
-    r->rota.passed = now;
-    r->again = ROTA_NEVER;
     if (failed)
-        r->failed = f;
-    if (failed)
-        r->again = now + (f.code == EX_TEMPFAIL ? SOON : LATER);
-    else if (troubles_with(&r->troubles, TROUBLE_REMINDERS) != NULL)
-        r->again = now + LATER;
-    if (!failed)
-        r->passed = now;
-    /* Somebody else's pass is no trouble. */
-    if (!failed || f.code != EX_TEMPFAIL)
-        (void)troubles_note(&r->troubles, TROUBLE_ROUND, failed, &f);
+        note_failure(r, &f, now);
+    else
+        note_success(r, now);
     unsigned more = look_back(r);
     pass_rest(r->pass);
     return more;
@@ -213,7 +229,8 @@ rounds_start(const struct rounds_options *o, struct fault *f)
         goto err;
     }
     r->options = *o;
-    r->again = r->rota.send = ROTA_NEVER;
+    r->retry = retry_nothing();
+    r->rota.send = ROTA_NEVER;
     r->rota.reminded = DAY_NONE;
     if (read_fleet(r, f) ||
         lookout_ledger(o->lookout, pass_fleet(r->pass)->site.ledger, f))
@@ -256,8 +273,8 @@ health_of(const struct rounds *r)
         .given_up = r->waiting.given_up,
     };
 
-    h.is_old = r->again != ROTA_NEVER && clock_now() - r->shown > OLD;
     h.pass = !troubles_with(&r->troubles, TROUBLE_ROUND);
+    h.is_old = !h.pass && !r->is_new;
     h.fleet = !troubles_with(&r->troubles, TROUBLE_FLEET);
     h.feeds = !troubles_with(&r->troubles, TROUBLE_FEEDS);
     h.reminders = !troubles_with(&r->troubles, TROUBLE_REMINDERS);
@@ -278,48 +295,27 @@ rounds_take(struct rounds *r, const struct http_request *form)
     return counter_take(r->display, r->pass, form);
 }
 
-/* Nonzero when @when is to be waited for.  A clock that was set back makes no
- * wait longer. */
-static int
-is_ahead(int64_t when, int64_t now)
-{
-    return when > now && when - now <= LATER;
-}
-
 unsigned
 rounds_due(const struct rounds *r, int64_t now)
 {
-    unsigned due = 0;
+    unsigned due = r->options.today == DAY_NONE ? rota_due(&r->rota, now) : 0;
 
-    if (r->options.today == DAY_NONE)
-        due = rota_due(&r->rota, now);
-    if (is_ahead(r->again, now))
-        due &= WORK_SEND;
-    else if (r->again != ROTA_NEVER)
-        due |= WORK_PASS;
-    if (is_ahead(r->not_before, now))
-        due &= ~(unsigned)WORK_SEND;
-    return due;
+    return retry_due(&r->retry, due, now);
 }
 
 int64_t
 rounds_next(const struct rounds *r, int64_t now)
 {
-    int64_t next = ROTA_NEVER;
+    int64_t next =
+        r->options.today == DAY_NONE ? rota_next(&r->rota, now) : ROTA_NEVER;
 
-    if (r->options.today == DAY_NONE)
-        next = rota_next(&r->rota, now);
-    if (is_ahead(r->again, now) && r->again < next)
-        next = r->again;
-    if (is_ahead(r->not_before, now) && r->not_before < next)
-        next = r->not_before;
-    return next;
+    return retry_next(&r->retry, next, now);
 }
 
 void
 rounds_sending(struct rounds *r, int64_t when)
 {
-    r->not_before = when;
+    r->retry.mail = when;
 }
 
 void

@@ -22,6 +22,9 @@ struct rounds_options {
     day_t today;             /* DAY_NONE to go by the clock; else nobody is told
                                 anything */
     struct lookout *lookout; /* is told what to watch */
+    void (*show)(void *with); /* called when rounds_shelf() has something new
+                                 and the round is not over yet */
+    void *with;
 };
 
 /* Read the fleet file for the first time.  NULL with @f set when it cannot be

@@ -7,6 +7,7 @@
 #include <stdatomic.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 enum {
     TAG_BYTES = 16 /* of the hash, twice as many digits */
@@ -17,6 +18,8 @@ struct resource {
     unsigned status;
     int64_t modified;
     struct MHD_Response *response;
+    const char *bytes; /* the response's own */
+    size_t len;
     char etag[2 * TAG_BYTES + 3];
 };
 
@@ -82,6 +85,25 @@ add_fields(struct resource *r, const struct resource_facts *facts)
     return add_lines(r, lines, sizeof lines / sizeof *lines);
 }
 
+/* Give the response a copy of the bytes, to free with it. */
+static int
+add_bytes(struct resource *r, const void *bytes, size_t len)
+{
+    char *copy = malloc(len + 1);
+
+    if (copy == NULL)
+        return -1;
+    if (len > 0)
+        memcpy(copy, bytes, len);
+    r->bytes = copy;
+    r->len = len;
+    r->response =
+        MHD_create_response_from_buffer(len, copy, MHD_RESPMEM_MUST_FREE);
+    if (r->response == NULL)
+        free(copy);
+    return r->response ? 0 : -1;
+}
+
 struct resource *
 resource_new(const struct resource_facts *facts, const void *bytes, size_t len)
 {
@@ -93,10 +115,7 @@ resource_new(const struct resource_facts *facts, const void *bytes, size_t len)
     r->status = facts->status ? facts->status : 200;
     r->modified = facts->modified;
     make_etag(bytes, len, r->etag);
-    /* Only read: the library takes a copy. */
-    r->response = MHD_create_response_from_buffer(
-        len, (void *)(uintptr_t)bytes, MHD_RESPMEM_MUST_COPY);
-    if (r->response == NULL || add_fields(r, facts)) {
+    if (add_bytes(r, bytes, len) || add_fields(r, facts)) {
         resource_drop(r);
         return NULL;
     }
@@ -136,6 +155,13 @@ int64_t
 resource_modified(const struct resource *r)
 {
     return r->modified;
+}
+
+const char *
+resource_bytes(const struct resource *r, size_t *len)
+{
+    *len = r->len;
+    return r->bytes;
 }
 
 struct MHD_Response *

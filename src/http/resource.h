@@ -45,6 +45,9 @@ const char *resource_etag(const struct resource *r);
 unsigned resource_status(const struct resource *r);
 int64_t resource_modified(const struct resource *r);
 
+/* Its bytes, @len of them, which live as long as @r. */
+const char *resource_bytes(const struct resource *r, size_t *len);
+
 /* What libmicrohttpd sends of it; lives as long as @r. */
 struct MHD_Response *resource_response(const struct resource *r);
 

@@ -8,8 +8,6 @@
 #include <string.h>
 #include <sysexits.h>
 
-#define PATIENCE 5000
-
 char *
 connect_name(const char *path, struct fault *f)
 {
@@ -23,13 +21,13 @@ connect_name(const char *path, struct fault *f)
 }
 
 static int
-set_up(struct ledger *l)
+set_up(struct ledger *l, int patience)
 {
     int code = chain_hash_register(l->db);
 
     if (code != SQLITE_OK)
         return code;
-    ledger_patience(l, PATIENCE);
+    ledger_patience(l, patience);
     sqlite3_db_config(l->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
     /* Else a value compared with the kind of a partial index has the statement
      * prepared anew each time. */
@@ -41,7 +39,8 @@ set_up(struct ledger *l)
 }
 
 struct ledger *
-connect_file(const char *path, const char *file, int flags, struct fault *f)
+connect_file(const char *path, const char *file, int flags, int patience,
+    struct fault *f)
 {
     struct ledger *l = calloc(1, sizeof *l);
 
@@ -55,7 +54,7 @@ connect_file(const char *path, const char *file, int flags, struct fault *f)
             flags,
         NULL);
     if (code == SQLITE_OK)
-        code = set_up(l);
+        code = set_up(l, patience);
     if (code == SQLITE_OK)
         return l;
     query_fault(l, code, f);

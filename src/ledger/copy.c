@@ -95,7 +95,7 @@ make_empty(const char *to, const char *like, struct fault *f)
 static int
 fill(struct ledger *l, const char *to, const char *file, struct fault *f)
 {
-    struct ledger *copy = connect_file(to, file, 0, f);
+    struct ledger *copy = connect_file(to, file, 0, CONNECT_PATIENCE, f);
     int rc = copy == NULL ? -1 : copy_pages(l, copy, f);
 
     ledger_close(copy);
@@ -107,7 +107,7 @@ fill(struct ledger *l, const char *to, const char *file, struct fault *f)
 static int
 check(struct ledger *l, const char *file, struct chain *chain, struct fault *f)
 {
-    struct ledger *copy = connect_file(l->path, file, 0, f);
+    struct ledger *copy = connect_file(l->path, file, 0, CONNECT_PATIENCE, f);
     int rc = copy == NULL ? -1 : copy_check(copy, chain, f);
 
     ledger_close(copy);

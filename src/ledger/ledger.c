@@ -44,7 +44,8 @@ run(struct ledger *l, const char *text, struct fault *f)
 static struct ledger *
 make_tables(const char *path, const char *file, struct fault *f)
 {
-    struct ledger *l = connect_file(path, file, SQLITE_OPEN_CREATE, f);
+    struct ledger *l =
+        connect_file(path, file, SQLITE_OPEN_CREATE, CONNECT_PATIENCE, f);
 
     if (l != NULL && schema_update(l, f) != 0) {
         ledger_close(l);
@@ -150,7 +151,8 @@ open_there(
         fault_fill(f, EX_DATAERR, "%s: is not a file: check the path", path);
         return NULL;
     }
-    struct ledger *l = connect_file(path, file, 0, f);
+    struct ledger *l = connect_file(path, file, 0,
+        mode == LEDGER_SERVE ? CONNECT_BRIEFLY : CONNECT_PATIENCE, f);
     if (l != NULL && prepare(l, mode, f) != 0) {
         ledger_close(l);
         return NULL;
@@ -190,7 +192,7 @@ ledger_open(const char *path, enum ledger_mode mode, struct fault *f)
     if (file == NULL)
         return NULL;
     int there = is_there(file);
-    if (!there && mode != LEDGER_WRITE)
+    if (!there && mode != LEDGER_WRITE && mode != LEDGER_SERVE)
         /* "" is a file that is gone when closed. */
         l = make_tables(path, mode == LEDGER_READ ? ":memory:" : "", f);
     else if (there || make_file(path, file, f) == 0)

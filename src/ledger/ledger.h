@@ -21,6 +21,7 @@ struct ledger;
 enum ledger_mode {
     LEDGER_READ,  /* a missing file reads as an empty ledger; writes fail */
     LEDGER_WRITE, /* a missing file is made, whole or not at all */
+    LEDGER_SERVE, /* the same, by who must not wait long for others */
     LEDGER_TRIAL  /* to write and roll back: a missing file is not made, what is
                      written goes elsewhere and is lost */
 };
@@ -40,7 +41,8 @@ void ledger_close(struct ledger *l);
  * that cannot be told. */
 int ledger_overtaken(struct ledger *l, struct fault *f);
 
-/* How long to wait for another process, in milliseconds; 5000 at first. */
+/* How long to wait for another process, in milliseconds: at first 5000, and 500
+ * with LEDGER_SERVE, which holds while the ledger is opened as well. */
 void ledger_patience(struct ledger *l, int milliseconds);
 
 /*

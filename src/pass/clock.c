@@ -30,6 +30,15 @@ clock_now(void)
     return time(NULL);
 }
 
+int64_t
+clock_ticks(void)
+{
+    struct timespec t;
+
+    (void)clock_gettime(CLOCK_MONOTONIC, &t);
+    return (int64_t)t.tv_sec * 1000 + t.tv_nsec / 1000000;
+}
+
 day_t
 clock_day(const char *time_zone, int64_t when)
 {

@@ -20,6 +20,10 @@ int clock_read(const char *time_zone, struct moment *out, struct fault *f);
 /* The present moment, seconds since 1970-01-01T00:00:00Z. */
 int64_t clock_now(void);
 
+/* Milliseconds by a clock that nobody sets, to tell how long something takes.
+ */
+int64_t clock_ticks(void);
+
 /* The civil day in that zone at @when, seconds since 1970. */
 day_t clock_day(const char *time_zone, int64_t when);
 

@@ -58,3 +58,9 @@ dues_settled(const struct pass *p, day_t horizon, struct fault *f)
 {
     return take(p, horizon, 1, CALM_SETTLE, f);
 }
+
+struct snapshot *
+dues_settled_outline(const struct pass *p, day_t horizon, struct fault *f)
+{
+    return take(p, horizon, 0, CALM_SETTLE, f);
+}

@@ -22,4 +22,8 @@ struct snapshot *dues_outline(
 struct snapshot *dues_settled(
     const struct pass *p, day_t horizon, struct fault *f);
 
+/* The same without the reasons. */
+struct snapshot *dues_settled_outline(
+    const struct pass *p, day_t horizon, struct fault *f);
+
 #endif

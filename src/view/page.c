@@ -7,6 +7,8 @@
 #include "isoweek.h"
 #include "wording.h"
 
+#include <string.h>
+
 static const char head[] =
     "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
     "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
@@ -52,6 +54,31 @@ page_finish(const struct buf *raw, struct buf *out)
 }
 
 static void
+add_notice(const char *notice, struct buf *out)
+{
+    buf_text(out, "<section class=\"notice\" aria-label=\"Notice\"><p>");
+    html_add(notice, out);
+    buf_text(out, "</p></section>\n");
+}
+
+int
+page_add_notice(
+    const char *html, size_t len, const char *notice, struct buf *out)
+{
+    /* No text of a user can look like this one. */
+    static const char place[] = PAGE_STALE;
+    const char *at = memmem(html, len, place, sizeof place - 1);
+
+    if (at == NULL)
+        return -1;
+    size_t before = (size_t)(at - html);
+    buf_add(out, html, before);
+    add_notice(notice, out);
+    buf_add(out, at, len - before);
+    return buf_failed(out) ? -1 : 0;
+}
+
+static void
 add_masthead(const struct page *p, struct buf *out)
 {
     day_t today = snapshot_today(p->dues->of);
@@ -79,11 +106,8 @@ add_masthead(const struct page *p, struct buf *out)
         "<a href=\"#next\">Next week</a> <a href=\"#year\">The year</a></nav>"
         "</header>\n");
     buf_text(out, PAGE_STALE);
-    if (p->notice != NULL) {
-        buf_text(out, "<section class=\"notice\" aria-label=\"Notice\"><p>");
-        html_add(p->notice, out);
-        buf_text(out, "</p></section>\n");
-    }
+    if (p->notice != NULL)
+        add_notice(p->notice, out);
 }
 
 int

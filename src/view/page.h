@@ -39,6 +39,11 @@ day_t page_until(day_t today);
 /* Append the page.  Returns 0, or -1 when memory is out, as the others. */
 int page_html(const struct page *p, struct buf *out);
 
+/* Append such a page of @len bytes at @html with another notice at its top:
+ * what the page itself could not know when it was made. */
+int page_add_notice(
+    const char *html, size_t len, const char *notice, struct buf *out);
+
 /* The fields of a form, by these names; and what was written into them, each
  * NULL when it is not there. */
 #define PAGE_FIELDS                                                            \

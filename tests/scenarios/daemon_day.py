@@ -84,22 +84,31 @@ class Daemon:
                 FAKETIME_DONT_FAKE_MONOTONIC="1", DONT_FAKE_MONOTONIC="1"))
         for _ in range(400):
             places = re.findall(r"serves at (\S+)", open("log").read())
-            if len(places) > known:
+            if len(places) > known or self.process.poll() is not None:
                 break
             time.sleep(0.05)
+        if len(places) == known:
+            check("it begins", False, open("log").read()[-2000:])
+            sys.exit(1)
         self.site = "http://" + places[-1]
 
     def get(self, path):
-        """The status and the bytes; 0 when nobody answers."""
+        """The status and the bytes.  It always answers: nothing here asks
+        while it is down."""
         try:
             with urllib.request.urlopen(self.site + path, timeout=10) as r:
                 return r.status, r.read()
         except urllib.error.HTTPError as e:
             return e.code, b""
-        except OSError:
-            return 0, b""
+        except OSError as e:
+            check(f"{path.split('/')[1]}: somebody answers", False,
+                  f"{e}; it ended with {self.process.poll()}")
+            sys.exit(1)
 
     def end(self, how):
+        """Nothing but this ends it."""
+        if self.process.poll() is not None:
+            check("it was still there", False, self.process.returncode)
         self.process.send_signal(how)
         return self.process.wait()
 

@@ -125,6 +125,98 @@ an_hour_that_is_missing_or_comes_twice(void **state)
         rota_next(&a, utc(2026, 10, 25, 1, 30)), utc(2026, 10, 26, 0, 0));
 }
 
+/*
+ * The nights of the change with a depot in a zone where it falls on midnight.
+ * London goes from GMT to BST and back at 01:00 UTC (the last Sunday of March
+ * and October); the Azores do at the same moment, an hour west: on 29 March
+ * 2026 from 00:00 at UTC-1 to 01:00, so that day has no midnight, and on 25
+ * October from 01:00 at UTC back to 00:00, which comes a second time.
+ */
+static const struct depot islands[] = {
+    {.id = "harbour", .time_zone = "Europe/London"},
+    {.id = "west", .time_zone = "Atlantic/Azores"},
+};
+
+static struct fleet
+in_two_zones(void)
+{
+    struct fleet f = isles;
+
+    f.depots = islands;
+    return f;
+}
+
+static void
+a_midnight_that_is_missing(void **state)
+{
+    struct fleet f = in_two_zones();
+    struct rota a = done_at(utc(2026, 3, 28, 12, 0), day_of(2026, 3, 28));
+
+    (void)state;
+    a.fleet = &f;
+    assert_int_equal(
+        rota_next(&a, utc(2026, 3, 28, 12, 0)), utc(2026, 3, 29, 0, 0));
+    a.passed = utc(2026, 3, 29, 0, 0); /* London's */
+    assert_int_equal(rota_next(&a, a.passed), utc(2026, 3, 29, 1, 0));
+    assert_int_equal(rota_due(&a, utc(2026, 3, 29, 1, 0) - 1), 0);
+    assert_int_equal(rota_due(&a, utc(2026, 3, 29, 1, 0)), WORK_PASS);
+    a.passed = utc(2026, 3, 29, 1, 0);
+    assert_int_equal(rota_due(&a, a.passed), 0);
+    /* Seven o'clock in London is an hour earlier from now on, as is its
+     * midnight, at 23:00 UTC; that of the Azores is at 00:00 UTC. */
+    assert_int_equal(rota_next(&a, a.passed), utc(2026, 3, 29, 6, 0));
+    assert_int_equal(
+        rota_next(&a, utc(2026, 3, 29, 6, 0)), utc(2026, 3, 29, 23, 0));
+    a.passed = utc(2026, 3, 29, 23, 0);
+    assert_int_equal(rota_next(&a, a.passed), utc(2026, 3, 30, 0, 0));
+    assert_int_equal(rota_due(&a, utc(2026, 3, 30, 0, 0)), WORK_PASS);
+}
+
+static void
+a_midnight_that_comes_twice(void **state)
+{
+    struct fleet f = in_two_zones();
+    struct rota a = done_at(utc(2026, 10, 24, 12, 0), day_of(2026, 10, 24));
+
+    (void)state;
+    a.fleet = &f;
+    assert_int_equal(
+        rota_next(&a, utc(2026, 10, 24, 12, 0)), utc(2026, 10, 24, 23, 0));
+    a.passed = utc(2026, 10, 24, 23, 0); /* London's, still in summer */
+    assert_int_equal(rota_next(&a, a.passed), utc(2026, 10, 25, 0, 0));
+    assert_int_equal(rota_due(&a, utc(2026, 10, 25, 0, 0)), WORK_PASS);
+    a.passed = utc(2026, 10, 25, 0, 0); /* the first of the Azores */
+    assert_int_equal(rota_due(&a, utc(2026, 10, 25, 1, 0)), 0);
+    assert_int_equal(rota_next(&a, a.passed), utc(2026, 10, 25, 7, 0));
+    a.reminded = day_of(2026, 10, 25);
+    assert_int_equal(
+        rota_next(&a, utc(2026, 10, 25, 7, 0)), utc(2026, 10, 26, 0, 0));
+    a.passed = utc(2026, 10, 26, 0, 0);
+    assert_int_equal(rota_next(&a, a.passed), utc(2026, 10, 26, 1, 0));
+    assert_int_equal(rota_due(&a, utc(2026, 10, 26, 1, 0)), WORK_PASS);
+}
+
+/* Days forward and back, between two zones: whatever is another day somewhere
+ * is a pass, and each day is told on once. */
+static void
+the_clock_is_set_by_days(void **state)
+{
+    struct fleet f = in_two_zones();
+    struct rota a = done_at(utc(2026, 7, 1, 12, 0), day_of(2026, 7, 1));
+
+    (void)state;
+    a.fleet = &f;
+    assert_int_equal(
+        rota_due(&a, utc(2026, 7, 4, 12, 0)), WORK_PASS | WORK_REMIND);
+    assert_int_equal(
+        rota_due(&a, utc(2026, 6, 28, 12, 0)), WORK_PASS | WORK_REMIND);
+    /* An hour and a half back from half past midnight in London: it is the day
+     * before there, and was so in the Azores all along. */
+    a.passed = utc(2026, 7, 1, 23, 30);
+    a.reminded = day_of(2026, 7, 1);
+    assert_int_equal(rota_due(&a, utc(2026, 7, 1, 22, 0)), WORK_PASS);
+}
+
 static void
 mail_that_waits(void **state)
 {
@@ -151,6 +243,9 @@ main(void)
         cmocka_unit_test(a_long_sleep),
         cmocka_unit_test(the_clock_is_set),
         cmocka_unit_test(an_hour_that_is_missing_or_comes_twice),
+        cmocka_unit_test(a_midnight_that_is_missing),
+        cmocka_unit_test(a_midnight_that_comes_twice),
+        cmocka_unit_test(the_clock_is_set_by_days),
         cmocka_unit_test(mail_that_waits),
     };
 

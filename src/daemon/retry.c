@@ -1,0 +1,61 @@
+#include "retry.h"
+
+/* How long to wait before what failed is tried again, in seconds: while another
+ * process is in the way, and else. */
+#define SOON 1
+#define LATER 60
+
+/* For how long, in seconds, that is no trouble. */
+#define LASTS 600
+
+struct retry
+retry_nothing(void)
+{
+    return (struct retry){.again = ROTA_NEVER, .failing = ROTA_NEVER};
+}
+
+int
+retry_failed(struct retry *r, int passes, int64_t now)
+{
+    r->again = now + (passes ? SOON : LATER);
+    if (r->failing > now) /* NEVER, or the clock was set back */
+        r->failing = now;
+    return !passes || now - r->failing > LASTS;
+}
+
+void
+retry_went_well(struct retry *r, int but_some, int64_t now)
+{
+    r->again = but_some ? now + LATER : ROTA_NEVER;
+    r->failing = ROTA_NEVER;
+}
+
+/* Nonzero when @when is to be waited for.  A clock that was set back makes no
+ * wait longer. */
+static int
+is_ahead(int64_t when, int64_t now)
+{
+    return when > now && when - now <= LATER;
+}
+
+unsigned
+retry_due(const struct retry *r, unsigned due, int64_t now)
+{
+    if (is_ahead(r->again, now))
+        due &= WORK_SEND;
+    else if (r->again != ROTA_NEVER)
+        due |= WORK_PASS;
+    if (is_ahead(r->mail, now))
+        due &= ~(unsigned)WORK_SEND;
+    return due;
+}
+
+int64_t
+retry_next(const struct retry *r, int64_t next, int64_t now)
+{
+    if (is_ahead(r->again, now) && r->again < next)
+        next = r->again;
+    if (is_ahead(r->mail, now) && r->mail < next)
+        next = r->mail;
+    return next;
+}
