@@ -207,6 +207,22 @@ fuzz-http:
 		-print_final_stats=1 -artifact_prefix=$(BUILD)/fuzz/ \
 		$(BUILD)/fuzz/path tests/fuzz/corpus/path
 
+# The whole server, a connection an input; its log is one that looks at every
+# line.
+FUZZ_REQUEST := $(filter-out src/http/notes.c,$(wildcard src/http/*.c)) \
+	$(addprefix src/base/,buf.c fault.c key.c num.c utf8.c)
+.PHONY: fuzz-request
+fuzz-request:
+	@mkdir -p $(BUILD)/fuzz/request-corpus
+	$(Q)clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
+		-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
+		-o $(BUILD)/fuzz/request tests/fuzz/fuzz_request.c \
+		tests/fuzz/answers.c tests/fuzz/talk.c $(FUZZ_REQUEST) $(LIBS)
+	$(BUILD)/fuzz/request -dict=tests/fuzz/request.dict -max_len=20000 \
+		-max_total_time=$(FUZZ_SECONDS) -print_final_stats=1 \
+		-artifact_prefix=$(BUILD)/fuzz/ $(BUILD)/fuzz/request-corpus \
+		tests/fuzz/corpus/request
+
 # Every warning is an error with both compilers.
 .PHONY: compilers
 compilers:
