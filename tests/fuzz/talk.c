@@ -9,7 +9,8 @@
 #include <unistd.h>
 
 enum {
-    PATIENCE = 10000 /* milliseconds, far below what a server gives */
+    PATIENCE = 10000, /* milliseconds, far below what a server gives */
+    LOOKS = 10000     /* 20 microseconds or more apart: the machine is busy */
 };
 
 /* One connection: what is to be sent on it, what came. */
@@ -30,7 +31,7 @@ let_read(struct talk *t)
 {
     int left = 1;
 
-    for (int i = 0; i < 100 && left > 0; i++) {
+    for (int i = 0; i < LOOKS && left > 0; i++) {
         t->peer->work(t->peer->context);
         if (ioctl(t->fd, SIOCOUTQ, &left))
             return;
