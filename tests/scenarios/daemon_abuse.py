@@ -184,6 +184,7 @@ def forms():
         [huge[:9000].encode(), huge[9000:].encode()])))
     for _ in range(2 * times):
         gone(bad)
+        time.sleep(0.5)
 
 
 def head(length):
