@@ -173,6 +173,11 @@ bench-built: all $(SERVE)
 day: all
 	@BUILD=$(BUILD) HOURS=72 RATE=1800 tests/scenarios/74-daemon-day
 
+# The daemon misused ten times as much as in "make check".
+.PHONY: abuse
+abuse: all
+	@TIMES=10 BUILD=$(BUILD) tests/scenarios/77-daemon-abuse
+
 # A pass with ten messages, killed at every one of its system calls.
 .PHONY: kill
 kill: all
@@ -261,6 +266,8 @@ help:
 	@echo 'make kill        a pass killed at every system call; most of an hour'
 	@echo 'make day         three days in the life of the daemon, in minutes'
 	@echo 'make fuzz-http   the same for what clients write in a request'
+	@echo 'make fuzz-request  the same for whole connections to the server'
+	@echo 'make abuse       the daemon misused for minutes, while it works'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
 	@echo 'make format      clang-format, in place'

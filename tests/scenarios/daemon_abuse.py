@@ -1,9 +1,8 @@
 """daemon_abuse.py SITE PID FEED PAGE OSTLER TIMES [ATTACK...]: misuse ostlerd,
 which serves at SITE a feed of 1 MiB and a person's page, while people use it.
 
-It works in the folder of the fleet, and does each thing TIMES as often as it
-does for a quick look.  Without an ATTACK, all that are slow go on while the
-quick ones come one after the other.
+It works in the folder of the fleet, and tries all that is quick TIMES times
+over; all that is slow goes on meanwhile, unless an ATTACK is named.
 """
 
 import re
@@ -30,10 +29,10 @@ at.seconds, at.per_address, at.connections = 30, 32, 512
 at.crowd = 60
 OWN = {"Origin": site, "Content-Type": "application/x-www-form-urlencoded"}
 
-# MB by which it may grow: 512 connections with 16 KiB for a request and as much
-# twice for a form, 24; and what a slow reader began with stays until he is cut
-# off, so 30 seconds of feeds and pages, of which there may be one a second.
-GROWTH = 24 + 30 * 5
+# MB by which it may grow.  512 connections with 16 KiB for a request and twice
+# as much for a form are 24; then there are a feed of 1 MiB and a page of 2 MiB,
+# the latter twice: one set that is being made, and one that slow readers keep.
+GROWTH = 24 + 2 * 5 + 6
 
 # --- People -------------------------------------------------------------------
 
@@ -89,17 +88,23 @@ class Clerk(Bystander):
     def __init__(self):
         super().__init__("a record was in the feed", self.see, pause=1)
         self.vehicle = 100
-        self.before = None
+        self.tag = ""
+        self.before = []
 
     def days(self):
-        """On which the feed has the vehicle's kit-checks."""
-        text = ask("GET", feed).bytes.replace(b"\r\n ", b"").decode()
-        return [re.search("DTSTART.*:(.*)", event)[1]
-                for event in text.split("BEGIN:VEVENT")[1:]
-                if f"SUMMARY:K{self.vehicle} - kit-check" in event]
+        """On which the feed has the vehicle's kit-checks, unless the feed is
+        what it was when this was last asked."""
+        answer = ask("GET", feed, None, {"If-None-Match": self.tag})
+        if answer.status == 304:
+            return self.before
+        self.tag = answer.headers["ETag"]
+        return re.findall(
+            b"DTSTART([^\r]*)\r\nDTEND[^\r]*\r\nSUMMARY:K%d - kit-check\r"
+            % self.vehicle, answer.bytes)
 
     def prepare(self):
         self.vehicle += 1
+        self.tag = '""'
         self.before = self.days()
         subprocess.run(
             [ostler, "-c", "fleet.conf", "--today", TODAY, "record",
@@ -111,7 +116,7 @@ class Clerk(Bystander):
         while time.monotonic() < end:
             if self.days() != self.before:
                 return True
-            time.sleep(0.02)
+            time.sleep(0.05)
         return False
 
 
@@ -162,7 +167,7 @@ def post(path, body, **headers):
 
 
 def all_get(what, status, send):
-    came = many(100 * times, send)
+    came = many(100, send)
     check(f"forms: {what} gets {status}", set(came) == {status}, came[:10])
 
 
@@ -182,7 +187,7 @@ def forms():
     all_get("one that is too big", 413, lambda n: post(page, huge))
     all_get("one too big in pieces", 413, lambda n: post(page, iter(
         [huge[:9000].encode(), huge[9000:].encode()])))
-    for _ in range(2 * times):
+    for _ in range(2):
         gone(bad)
         time.sleep(0.5)
 
@@ -235,15 +240,27 @@ QUICK = (abuse.malformed, abuse.keys, forms)
 LAST = (abuse.one_address, abuse.room)
 
 
-def everything():
-    threads = [threading.Thread(target=attack) for attack in SLOW]
-    for t in threads:
-        t.start()
+def quick(attacks):
     for _ in range(times):
-        for attack in QUICK:
+        for attack in attacks:
             begun = time.monotonic()
             attack()
             print(f"# {attack.__name__}: {time.monotonic() - begun:.1f} s")
+
+
+def everything():
+    over = threading.Event()
+
+    def again(attack):
+        attack()
+        while not over.is_set():
+            attack()
+
+    threads = [threading.Thread(target=again, args=(a,)) for a in SLOW]
+    for t in threads:
+        t.start()
+    quick(QUICK)
+    over.set()
     for t in threads:
         t.join()
     for attack in LAST:
@@ -257,9 +274,12 @@ def main():
     crowd = people()
     for b in gauge, *crowd:
         b.start()
+    time.sleep(4)
+    for b in crowd:
+        b.now_abuse()
     if sys.argv[7:]:
-        for name in sys.argv[7:]:
-            (globals().get(name) or getattr(abuse, name))()
+        quick([globals().get(name) or getattr(abuse, name)
+               for name in sys.argv[7:]])
     else:
         everything()
     for b, most in crowd.items():

@@ -114,6 +114,7 @@ class Bystander(threading.Thread):
         super().__init__()
         self.what, self.asks, self.pause = what, asks, pause
         self.over = threading.Event()
+        self.calm = 0  # the slowest before there was any abuse
         self.slowest = 0
         self.count = 0
         self.wrong = []
@@ -134,12 +135,19 @@ class Bystander(threading.Thread):
             self.slowest = max(self.slowest, time.monotonic() - start)
             self.count += 1
 
+    def now_abuse(self):
+        """What was until now was the calm before it."""
+        self.calm, self.slowest = self.slowest, 0
+
     def report(self, what, most=1, least=5):
-        """Stop, and see how it went."""
+        """Stop, and see how it went.  On a machine that is too busy to be
+        quick without any abuse, it may take a few times as long."""
+        most = max(most, 5 * self.calm)
         self.over.set()
         self.join()
-        print(f"# {self.what}: {self.count} times, in {self.slowest:.3f} s")
-        check(f"{what}: {self.what} within {most} s",
+        print(f"# {self.what}: {self.count} times, in {self.slowest:.3f} s, "
+              f"and in {self.calm:.3f} before")
+        check(f"{what}: {self.what} within {most:.1f} s",
               self.slowest < most and self.count > least and not self.wrong,
               (self.slowest, self.count, len(self.wrong), self.wrong[:3]))
 
