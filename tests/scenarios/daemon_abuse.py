@@ -274,7 +274,8 @@ def main():
     crowd = people()
     for b in gauge, *crowd:
         b.start()
-    time.sleep(4)
+    while min(b.count for b in crowd) < 2 and time.monotonic() - begun < 20:
+        time.sleep(0.1)
     for b in crowd:
         b.now_abuse()
     if sys.argv[7:]:
