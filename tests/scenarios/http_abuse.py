@@ -92,7 +92,7 @@ def memory():
 
 def ask(method, path, body=None, headers=None):
     """An answer, and its bytes, on a connection of its own."""
-    c = http.client.HTTPConnection(*at.there, timeout=5,
+    c = http.client.HTTPConnection(*at.there, timeout=15,
                                    source_address=("127.9.9.9", 0))
     c.request(method, path, body, headers or {})
     answer = c.getresponse()
@@ -139,7 +139,7 @@ class Bystander(threading.Thread):
         """What was until now was the calm before it."""
         self.calm, self.slowest = self.slowest, 0
 
-    def report(self, what, most=1, least=5):
+    def report(self, what, most=1, least=3):
         """Stop, and see how it went.  On a machine that is too busy to be
         quick without any abuse, it may take a few times as long."""
         most = max(most, 5 * self.calm)
