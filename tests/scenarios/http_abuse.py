@@ -440,6 +440,12 @@ def room():
         s.close()
 
 
+def flood():
+    """500 connections, more than are allowed, and nobody else."""
+    for s in [connect(n + 1) for n in range(500)]:
+        s.close()
+
+
 def proxy():
     """60 connections of a trusted proxy, where few are allowed to others."""
     sockets = [connect() for _ in range(60)]
@@ -454,7 +460,7 @@ def proxy():
 def main():
     global at
     at = Target(*sys.argv[1:3])
-    alone = (pauses, timing, proxy)
+    alone = (pauses, timing, flood, proxy)
     for name in sys.argv[3:]:
         begun = time.monotonic()
         attack = globals()[name]
