@@ -173,6 +173,11 @@ bench-built: all $(SERVE)
 day: all
 	@BUILD=$(BUILD) HOURS=72 RATE=1800 tests/scenarios/74-daemon-day
 
+# The daemon misused ten times as much as in "make check".
+.PHONY: abuse
+abuse: all
+	@TIMES=10 BUILD=$(BUILD) tests/scenarios/77-daemon-abuse
+
 # A pass with ten messages, killed at every one of its system calls.
 .PHONY: kill
 kill: all
@@ -206,6 +211,22 @@ fuzz-http:
 	$(BUILD)/fuzz/http -max_len=2000 -max_total_time=$(FUZZ_SECONDS) \
 		-print_final_stats=1 -artifact_prefix=$(BUILD)/fuzz/ \
 		$(BUILD)/fuzz/path tests/fuzz/corpus/path
+
+# The whole server, a connection an input; its log is one that looks at every
+# line.
+FUZZ_REQUEST := $(filter-out src/http/notes.c,$(wildcard src/http/*.c)) \
+	$(addprefix src/base/,buf.c fault.c key.c num.c utf8.c)
+.PHONY: fuzz-request
+fuzz-request:
+	@mkdir -p $(BUILD)/fuzz/request-corpus
+	$(Q)clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
+		-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
+		-o $(BUILD)/fuzz/request tests/fuzz/fuzz_request.c \
+		tests/fuzz/answers.c tests/fuzz/talk.c $(FUZZ_REQUEST) $(LIBS)
+	$(BUILD)/fuzz/request -dict=tests/fuzz/request.dict -max_len=20000 \
+		-max_total_time=$(FUZZ_SECONDS) -print_final_stats=1 \
+		-artifact_prefix=$(BUILD)/fuzz/ $(BUILD)/fuzz/request-corpus \
+		tests/fuzz/corpus/request
 
 # Every warning is an error with both compilers.
 .PHONY: compilers
@@ -245,6 +266,8 @@ help:
 	@echo 'make kill        a pass killed at every system call; most of an hour'
 	@echo 'make day         three days in the life of the daemon, in minutes'
 	@echo 'make fuzz-http   the same for what clients write in a request'
+	@echo 'make fuzz-request  the same for whole connections to the server'
+	@echo 'make abuse       the daemon misused for minutes, while it works'
 	@echo 'make compilers   build with gcc and clang, warnings as errors'
 	@echo 'make lint        layer check, clang-tidy, cppcheck'
 	@echo 'make format      clang-format, in place'

@@ -27,6 +27,8 @@ enum {
     QUIET_LEDGER = 10,
     /* But for no longer than so many times that. */
     POSTPONED_MOST = 10,
+    /* Forms that are answered before other work has its turn. */
+    FORMS_A_TURN = 4,
     /* Seconds before mail is tried again, even when all of it was new. */
     MAIL_PAUSE = 5
 };
@@ -281,14 +283,20 @@ read_timer(const struct daemon *d)
         journal(JOURNAL_INFO, "the clock was set");
 }
 
+/* One that is refused changes nothing, so that many of them cost no pass. */
 static void
 take_forms(struct daemon *d)
 {
     struct http_request *form;
 
-    while ((form = http_server_next_post(d->server)) != NULL) {
-        http_request_answer(form, rounds_take(d->rounds, form));
-        postpone(d, WORK_PASS);
+    for (int i = 0; i < FORMS_A_TURN; i++) {
+        form = http_server_next_post(d->server);
+        if (form == NULL)
+            return;
+        struct resource *answer = rounds_take(d->rounds, form);
+        if (answer == NULL || resource_status(answer) == 200)
+            postpone(d, WORK_PASS);
+        http_request_answer(form, answer);
     }
 }
 

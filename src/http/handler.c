@@ -293,6 +293,7 @@ hand_over(struct http_request *r)
         return send_answer(r);
     }
     /* First, since the answer may come before the next line runs. */
+    visit_wait(visit_of(r->connection));
     MHD_suspend_connection(r->connection);
     if (posts_add(r->serving->posts, r))
         http_request_answer(r, NULL);

@@ -46,15 +46,20 @@ http_request_is_own(const struct http_request *r)
     return named != NULL && host != NULL && strcasecmp(named + 3, host) == 0;
 }
 
+static struct visit *
+visit_of(const struct http_request *r)
+{
+    return MHD_get_connection_info(
+        r->connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT)
+        ->socket_context;
+}
+
 struct address
 http_request_from(const struct http_request *r)
 {
-    const struct visit *visit = MHD_get_connection_info(
-        r->connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT)
-                                    ->socket_context;
-
-    return address_forwarded(visit_from(visit), field(r, "X-Forwarded-For"),
-        r->serving->proxies, r->serving->n_proxies);
+    return address_forwarded(visit_from(visit_of(r)),
+        field(r, "X-Forwarded-For"), r->serving->proxies,
+        r->serving->n_proxies);
 }
 
 void
@@ -64,6 +69,7 @@ http_request_answer(struct http_request *r, struct resource *answer)
         answer = resource_ref(refusals_get(r->serving->refusals, 503));
     r->answer = answer;
     r->status = resource_status(answer);
+    visit_again(visit_of(r));
     /* From here on the request belongs to another thread again. */
     MHD_resume_connection(r->connection);
 }

@@ -97,8 +97,8 @@ start_daemon(struct serving *s, const struct http_options *o, int socket)
         or_else(o->connections, CONNECTIONS) + LEAVING,
         MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)MEMORY,
         MHD_OPTION_CONNECTION_TIMEOUT, (unsigned)IDLE_SECONDS,
-        MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_URI_LOG_CALLBACK,
-        handler_line, s, MHD_OPTION_NOTIFY_CONNECTION, handler_connection, s,
+        MHD_OPTION_URI_LOG_CALLBACK, handler_line, s,
+        MHD_OPTION_NOTIFY_CONNECTION, handler_connection, s,
         MHD_OPTION_NOTIFY_COMPLETED, handler_done, s, MHD_OPTION_END);
 }
 

@@ -13,7 +13,8 @@ enum {
     TICKS = 4 /* a second */
 };
 
-/* In a ring, in the order in which they began their requests. */
+/* In a ring, in the order in which they began their requests; one that waits
+ * for us is in none but its own. */
 struct visit {
     struct visit *before;
     struct visit *after;
@@ -185,7 +186,7 @@ http_visits_admit(struct http_visits *v, const struct address *from)
 {
     pthread_mutex_lock(&v->lock);
     int may = is_exempt(v, from) || count_from(v, from) < v->limits.per_address;
-    if (may && v->count >= v->limits.total)
+    if (may && v->count >= v->limits.total && v->ring.after != &v->ring)
         cut_for(v, v->ring.after, "to make room");
     pthread_mutex_unlock(&v->lock);
     return may;
@@ -214,6 +215,15 @@ visit_again(struct visit *x)
     pthread_mutex_lock(&x->all->lock);
     unlink_visit(x);
     link_last(x);
+    pthread_mutex_unlock(&x->all->lock);
+}
+
+void
+visit_wait(struct visit *x)
+{
+    pthread_mutex_lock(&x->all->lock);
+    unlink_visit(x);
+    x->before = x->after = x;
     pthread_mutex_unlock(&x->all->lock);
 }
 

@@ -50,8 +50,13 @@ int http_visits_admit(struct http_visits *v, const struct address *from);
 struct visit *http_visits_begin(
     struct http_visits *v, int fd, const struct address *from);
 
-/* A request has been answered, and the time of the next one begins. */
+/* A request has been answered, or will be at once, and the time begins again.
+ */
 void visit_again(struct visit *x);
+
+/* The request waits for us: until visit_again() its time stands still, it makes
+ * no room, and does not count among those of its address. */
+void visit_wait(struct visit *x);
 
 /* The connection ends; NULL is ignored. */
 void visit_end(struct visit *x);

@@ -24,6 +24,8 @@ take(void *argument, enum MHD_ValueKind kind, const char *name,
     (void)kind;
     if (value == NULL)
         value = "";
+    /* "Content-Length :" is a length to some, and to the library is none. */
+    s->is_odd |= strpbrk(name, " \t") != NULL;
     if (strcasecmp(name, "Host") == 0) {
         s->hosts++;
     } else if (strcasecmp(name, "Content-Length") == 0) {
@@ -34,7 +36,7 @@ take(void *argument, enum MHD_ValueKind kind, const char *name,
     } else if (strcasecmp(name, "Transfer-Encoding") == 0) {
         s->encodings++;
         s->has_content = 1;
-        s->is_odd = strcasecmp(value, "chunked") != 0;
+        s->is_odd |= strcasecmp(value, "chunked") != 0;
     } else if (strcasecmp(name, "Content-Type") == 0) {
         s->is_form = is_form(value);
     } else {

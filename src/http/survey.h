@@ -11,7 +11,7 @@ struct survey {
     int hosts; /* how many fields there are of that name */
     int lengths;
     int encodings;   /* Transfer-Encoding */
-    int is_odd;      /* one that is not "chunked" */
+    int is_odd;      /* one that is not "chunked", or a name with a blank */
     int64_t length;  /* of the body, where it is told */
     int has_content; /* a length that is not 0, or an encoding */
     int is_form;     /* Content-Type says so */
