@@ -14,6 +14,7 @@ from second_steps import Span, clamped, parse_span, parse_weekday
 
 DAY = timedelta(1)
 OUTLOOK = timedelta(weeks=4)
+MISSING = ("no-record", "needs-reading")
 CLASSES = ["law", "recommendation", "maker", "own"]
 
 # day: when it is reached; name: what makes it one and the same stage.
@@ -44,7 +45,6 @@ class Due:
             setattr(self, key,
                     due[key] and date.fromisoformat(due[key]))
         self.warnings = {w["warning"] for w in due["warnings"]}
-        self.forecast = due["forecast"] is not None
 
     @property
     def waits_for_return(self):
@@ -60,6 +60,13 @@ class Due:
 
     def needs_somebody_now(self):
         return self.heading() != "Coming"
+
+    def named(self):
+        """As a line that names it alone has it: with its state, or else its
+        deadline."""
+        stated = self.state in ("no-record", "needs-reading", "before-return")
+        return Told(self.subject, self.job,
+                    None if stated else self.deadline, None)
 
     def told(self, old=None):
         return Told(self.subject, self.job, self.deadline,
@@ -204,7 +211,7 @@ class Reminders:
         what is missing."""
         found, weekly = None, []
         for stage in self.stages(person, due):
-            if stage.name.startswith(due.state):
+            if stage.name.startswith(MISSING):
                 weekly = [stage]
             elif stage.day <= horizon and (not stage.overdue or (
                     due.deadline < self.today
@@ -234,7 +241,7 @@ class Reminders:
         for group in message.groups.values():
             mentioned.update((told.subject, told.job) for told in group)
         if outlook:
-            message.listed = [due.told() for due in dues
+            message.listed = [due.named() for due in dues
                               if self.is_listed(due, outlook)
                               and (due.subject, due.job) not in mentioned]
         message.worst = worst(dues, mentioned)
@@ -248,7 +255,7 @@ class Reminders:
         new = [stage for stage in self.latest(person, due, horizon)
                if key + (stage.name,) not in self.told]
         old = self.deadlines.get(key)
-        moved = old and due.deadline and self.has_moved(due, old)
+        moved = old and due.deadline and due.deadline != old
         if not new and not moved:
             return
         self.told.update(key + (stage.name,) for stage in new)
@@ -256,15 +263,10 @@ class Reminders:
             self.deadlines[key] = due.deadline
         if (first and not due.needs_somebody_now()
                 and all(stage.day < self.today for stage in new)):
-            message.under_way.append(due.told())
+            message.under_way.append(due.named())
         else:
             message.groups.setdefault(due.heading(), []).append(
                 due.told(old if moved else None))
-
-    def has_moved(self, due, old):
-        calm = self.fleet.sections["site"][""].get("calm", ["3 days"])
-        least = parse_span(calm[0]).in_days() if due.forecast else 1
-        return abs((due.deadline - old).days) >= max(least, 1)
 
     # The outlook.
 
@@ -279,7 +281,7 @@ class Reminders:
 
     def is_listed(self, due, until):
         day = due.plan_day or due.deadline
-        return (due.state in ("no-record", "needs-reading") or not day
+        return (due.state in MISSING or not day
                 or day <= until)
 
 
