@@ -32,7 +32,8 @@ class History:
         for n in range(rng.randint(1, 4)):
             self.add_subject("vehicle", f"v{n}", [])
         for n in range(rng.randint(0, 2)):
-            self.add_subject("equipment", f"e{n}", list(self.subjects))
+            self.add_subject("equipment", f"e{n}", [
+                name for name in self.subjects if name[0] == "v"])
         if self.chance(0.3):
             self.add_subject("driver", "p0", [])
         self.persons = 0

@@ -20,7 +20,7 @@ class Unreadable(Exception):
 
 
 def read_day(text):
-    if not text or text == "not known":
+    if not text or text in ("not known", "no day"):
         return None
     return datetime.strptime(text, "%a %d %b %Y").date()
 

@@ -17,8 +17,17 @@ OUTLOOK = timedelta(weeks=4)
 MISSING = ("no-record", "needs-reading")
 CLASSES = ["law", "recommendation", "maker", "own"]
 
-# day: when it is reached; name: what makes it one and the same stage.
-Stage = namedtuple("Stage", "day name overdue")
+
+
+class Stage(namedtuple("Stage", "day name overdue")):
+    """day is when it is reached."""
+
+    def of(self, due):
+        """What makes it one and the same: its deadline is part of that,
+        except of a week without one."""
+        weekly = self.name.startswith(MISSING)
+        return self.name, None if weekly else due.deadline
+
 
 # What a message says of a due.  old is the day its deadline moved from.
 Told = namedtuple("Told", "subject job deadline old")
@@ -121,8 +130,8 @@ class Reminders:
     """What everybody was told, over all runs so far."""
 
     def __init__(self):
-        self.told = set()        # (person, subject, job, cycle, stage)
-        self.deadlines = {}      # {(person, subject, job, cycle): day}
+        self.told = set()        # (person, subject, job, cycle, Stage.of)
+        self.deadlines = {}      # {(person, subject, job, cycle): last told}
         self.outlooks = set()    # (person, day)
         self.written_to = set()  # persons
 
@@ -252,15 +261,15 @@ class Reminders:
 
     def tell(self, person, due, horizon, first, message):
         key = (person.name, due.subject, due.job, due.cycle)
-        new = [stage for stage in self.latest(person, due, horizon)
-               if key + (stage.name,) not in self.told]
+        reached = self.latest(person, due, horizon)
+        new = [stage for stage in reached
+               if key + stage.of(due) not in self.told]
         old = self.deadlines.get(key)
-        moved = old and due.deadline and due.deadline != old
+        moved = old and due.deadline != old
         if not new and not moved:
             return
-        self.told.update(key + (stage.name,) for stage in new)
-        if due.deadline:
-            self.deadlines[key] = due.deadline
+        self.told.update(key + stage.of(due) for stage in reached)
+        self.deadlines[key] = due.deadline
         if (first and not due.needs_somebody_now()
                 and all(stage.day < self.today for stage in new)):
             message.under_way.append(due.named())
@@ -281,7 +290,7 @@ class Reminders:
 
     def is_listed(self, due, until):
         day = due.plan_day or due.deadline
-        return (due.state in MISSING or not day
+        return (due.state in MISSING + ("before-return",)
                 or day <= until)
 
 
