@@ -8,8 +8,6 @@ from second_reminders import Message, Told
 
 HEADING = re.compile(r"^(.*) \((\d+)\)$")
 ITEM = re.compile(r"^\d+\. (\w+)(?: \([^)]*\))?: (.*)$")
-NAMED = re.compile(r"^- (\w+) ([^,]+)(?:, plan day [^,]*)?"
-                   r"(?:, (?:deadline|overdue since) (.*?))?(?:, [a-z ]*)? \(\w+\)$")
 DAYS = re.compile(r"^Deadline(?: and plan day)?: (\w{3} \d+ \w{3} \d{4}"
                   r"|not known)")
 MOVED = re.compile(r"^Deadline moved: from (.*) to (.*)$")
@@ -61,11 +59,13 @@ def named(lines, jobs):
     found = []
     for line in lines:
         if line.startswith("- "):
-            item = NAMED.match(line)
-            if not item or item[2] not in jobs:
-                raise Unreadable(line)
-            found.append(Told(item[1], jobs[item[2]], read_day(item[3]),
-                              None))
+            about, *stated = line[2:].rsplit(" (", 1)[0].split(", ")
+            subject, title = about.split(" ", 1)
+            days = [part.removeprefix("deadline ").removeprefix(
+                "overdue since ") for part in stated
+                if part.startswith(("deadline ", "overdue since "))]
+            found.append(Told(subject, jobs[title],
+                              read_day(days[0] if days else None), None))
     return found
 
 

@@ -13,6 +13,7 @@ from second_fleet import words
 from second_steps import Span, clamped, parse_span, parse_weekday
 
 DAY = timedelta(1)
+LONG = timedelta(200)
 OUTLOOK = timedelta(weeks=4)
 MISSING = ("no-record", "needs-reading")
 CLASSES = ["law", "recommendation", "maker", "own"]
@@ -69,13 +70,6 @@ class Due:
 
     def needs_somebody_now(self):
         return self.heading() != "Coming"
-
-    def named(self):
-        """As a line that names it alone has it: with its state, or else its
-        deadline."""
-        stated = self.state in ("no-record", "needs-reading", "before-return")
-        return Told(self.subject, self.job,
-                    None if stated else self.deadline, None)
 
     def told(self, old=None):
         return Told(self.subject, self.job, self.deadline,
@@ -175,11 +169,13 @@ class Reminders:
     def stages_overdue(self, due, every):
         first = due.deadline + DAY
         yield Stage(first, "overdue 0", True)
-        for n in itertools.count(1):
-            if not every:
-                return
+        if not every:
+            return
+        # Of those long past, a later one has been reached since.
+        past = (self.today - due.deadline - LONG).days
+        for n in itertools.count(max(1, past // (every.n * 366))):
             day = clamped(due.deadline, Span(n * every.n, every.unit))
-            if day > self.today + 800 * DAY:
+            if day > self.today + LONG:
                 return
             yield Stage(max(first, self.working_day(due, day)),
                         f"overdue {n}", True)
@@ -250,7 +246,7 @@ class Reminders:
         for group in message.groups.values():
             mentioned.update((told.subject, told.job) for told in group)
         if outlook:
-            message.listed = [due.named() for due in dues
+            message.listed = [due.told() for due in dues
                               if self.is_listed(due, outlook)
                               and (due.subject, due.job) not in mentioned]
         message.worst = worst(dues, mentioned)
@@ -272,7 +268,7 @@ class Reminders:
         self.deadlines[key] = due.deadline
         if (first and not due.needs_somebody_now()
                 and all(stage.day < self.today for stage in new)):
-            message.under_way.append(due.named())
+            message.under_way.append(due.told())
         else:
             message.groups.setdefault(due.heading(), []).append(
                 due.told(old if moved else None))

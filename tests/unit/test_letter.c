@@ -219,7 +219,8 @@ two_short_lists(void **state)
     assert_made(&l, letter_text,
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "Outlook (1)\n\n"
-        "All that is due by Mon 28 Dec 2026, and what has no day:\n\n"
+        "All that is due by Mon 28 Dec 2026, and what waits for a record, a "
+        "reading or a return:\n\n"
         "- K7 Wash, deadline Thu 10 Dec 2026 (own)\n\n" CAUTION);
     l.n_coming = 0;
     assert_made(&l, letter_subject, "Outlook: nothing due by Mon 28 Dec");
