@@ -139,8 +139,11 @@ class History:
              f"subject {self.rng.choice(self.subjects)}"])
 
     def add_person(self):
-        name = f"w{self.persons}"
+        self.sections[f"person w{self.persons}"] = self.person(
+            f"w{self.persons}")
         self.persons += 1
+
+    def person(self, name):
         keys = {"mail": f"{name}@skerrow.example",
                 "told": ", ".join(sorted({self.scope(), self.scope()}))}
         if self.chance(0.5):
@@ -157,7 +160,7 @@ class History:
             keys["urgent"] = "law overdue"
         if self.chance(0.3):
             keys["outlook"] = " ".join(self.some(WEEKDAYS)[:2])
-        self.sections[f"person {name}"] = keys
+        return keys
 
     # What happens.
 
@@ -222,8 +225,11 @@ class History:
                 keys.get(key.replace("deadline", "last"), date.min),
                 keys[key] + self.rng.choice([-14, -3, -1, 1, 2, 7, 30, 90])
                 * DAY)
-        elif odds < 0.75:
+        elif odds < 0.7:
             self.add_person()
+        elif odds < 0.78:
+            name = f"w{self.rng.randrange(self.persons)}"
+            self.sections[f"person {name}"] = self.person(name)
         elif odds < 0.9:
             job = self.sections[f"job {self.rng.choice(self.jobs)}"]
             job["remind"] = self.remind()
