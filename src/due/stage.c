@@ -85,8 +85,8 @@ stage_reached(const struct due *d, day_t today, struct stage *out)
 int
 stage_missing(const struct due *d, day_t today, struct stage *out)
 {
-    const char *what = d->state == DUE_NO_RECORD ? "no-record"
-                                                 : "needs-reading";
+    const char *what =
+        d->state == DUE_NO_RECORD ? "no-record" : "needs-reading";
     struct isoweek w = isoweek_of(today);
 
     if (d->state != DUE_NO_RECORD && d->state != DUE_NEEDS_READING)

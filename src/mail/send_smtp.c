@@ -119,9 +119,10 @@ smtp_open(const struct mail_route *r)
 }
 
 /*
- * All is known of every message by now, and nothing depends on the answer to the
- * QUIT that closing says.  libcurl would wait for it as long as for a message,
- * and takes no other time for it: so it is to find that nothing comes any more.
+ * All is known of every message by now, and nothing depends on the answer to
+ * the QUIT that closing says.  libcurl would wait for it as long as for a
+ * message, and takes no other time for it: so it is to find that nothing comes
+ * any more.
  */
 static void
 hear_no_more(CURL *curl)

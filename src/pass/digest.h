@@ -28,8 +28,8 @@ struct digest {
     day_t outlook; /* the day whose outlook it gives, or DAY_NONE */
 };
 
-/* How it is kept that the person heard of @stage, one of the two of @item, whose
- * texts it borrows. */
+/* How it is kept that the person heard of @stage, one of the two of @item,
+ * whose texts it borrows. */
 struct told digest_told(const struct digest *g, const struct digest_item *item,
     const struct stage *stage);
 

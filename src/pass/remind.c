@@ -99,9 +99,9 @@ drop_told(const struct digest *g, const struct digest_item *item,
 
 /*
  * Leave the stage of the deadline without a name when it was told and nothing
- * has moved.  It was told when it was so of this very deadline: what was said of
- * another does not keep this one from being told.  What has that name already
- * is told under the name of today, and so is a move: once a day.
+ * has moved.  It was told when it was so of this very deadline: what was said
+ * of another does not keep this one from being told.  What has that name
+ * already is told under the name of today, and so is a move: once a day.
  */
 static int
 name_stage(const struct digest *g, struct digest_item *item, struct fault *f)

@@ -124,9 +124,9 @@ class History:
             if self.chance(0.85):
                 keys[f"{job}.last"] = self.near(400, -60)
                 if self.chance(0.9):
-                    keys[f"{job}.deadline"] = self.near(30, 70)
+                    keys[f"{job}.deadline"] = self.near(15, 35)
             elif self.chance(0.5):
-                keys[f"{job}.deadline"] = self.near(30, 70)
+                keys[f"{job}.deadline"] = self.near(15, 35)
             if self.chance(0.1):
                 keys[f"{job}.remind"] = self.remind()
         self.sections[f"{kind} {name}"] = keys
@@ -150,7 +150,8 @@ class History:
             keys["stages"] = self.rng.choice(
                 ["4 weeks onward", "1 month onward", "1 week onward",
                  "0 days onward", "overdue onward", "overdue onward",
-                 "overdue 2 days onward", "overdue 3 days onward",
+                 "overdue 2 days onward", "overdue 2 days onward",
+                 "overdue 3 days onward", "overdue 5 days onward",
                  "overdue 1 week onward", "overdue 1 month onward"])
         if self.chance(0.4):
             keys["days"] = " ".join(self.some(WEEKDAYS))

@@ -13,7 +13,7 @@ from second_fleet import words
 from second_steps import Span, clamped, parse_span, parse_weekday
 
 DAY = timedelta(1)
-LONG = timedelta(200)
+LONG = timedelta(90)
 OUTLOOK = timedelta(weeks=4)
 MISSING = ("no-record", "needs-reading")
 CLASSES = ["law", "recommendation", "maker", "own"]
@@ -173,7 +173,8 @@ class Reminders:
             return
         # Of those long past, a later one has been reached since.
         past = (self.today - due.deadline - LONG).days
-        for n in itertools.count(max(1, past // (every.n * 366))):
+        most = {"day": 1, "week": 7, "month": 31, "year": 366}[every.unit]
+        for n in itertools.count(max(1, past // (every.n * most))):
             day = clamped(due.deadline, Span(n * every.n, every.unit))
             if day > self.today + LONG:
                 return

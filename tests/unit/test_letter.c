@@ -352,7 +352,8 @@ what_waits_is_named_with_its_deadline(void **state)
     struct world *w = *state;
     struct letter_item items[WORLD_TASKS];
     struct job *j = job_done(w, "a", "Wash", "2026-11-25");
-    const char *named[] = {"- K7 Wash, needs a reading, deadline Sat 5 Dec 2026",
+    const char *named[] = {
+        "- K7 Wash, needs a reading, deadline Sat 5 Dec 2026",
         "- K7 Wash, before return, deadline Sat 5 Dec 2026"};
 
     world_every(w, &j->rule, "10 days or 1000 km");

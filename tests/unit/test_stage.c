@@ -197,8 +197,8 @@ concerns(struct world *w, struct job *j, const char *today, struct span from,
     const struct due *d = world_due(w, j, today);
     struct stage s;
 
-    assert_true(stage_reached(d, date(today), &s) ||
-                stage_missing(d, date(today), &s));
+    assert_true(
+        stage_reached(d, date(today), &s) || stage_missing(d, date(today), &s));
     return stage_concerns(&s, d, date(today), &p);
 }
 
