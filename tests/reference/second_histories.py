@@ -66,7 +66,9 @@ class History:
         for name in self.calendars:
             keys = {"works": " ".join(WEEKDAYS[:5])}
             if self.chance(0.4):
-                keys["works"] = " ".join(self.some(WEEKDAYS, 1))
+                # Two places that share no day are refused.
+                keys["works"] = " ".join(
+                    sorted({"wed", *self.some(WEEKDAYS, 1)}))
             if self.chance(0.6):
                 keys["holidays"] = "isles"
             if self.chance(0.5):
