@@ -14,19 +14,10 @@ working_day(const struct due *d, day_t day)
 }
 
 static int
-weekly(const char *what, day_t today, struct stage *out)
+before_return(const struct due *d, day_t today, struct stage *out)
 {
-    struct isoweek w = isoweek_of(today);
-
-    snprintf(out->name, sizeof out->name, "%s-%d-W%02d", what, w.year, w.week);
-    out->day = isoweek_first(today);
-    out->dated = 0;
-    return 1;
-}
-
-static int
-before_return(day_t today, struct stage *out)
-{
+    if (working_day(d, d->deadline) > today)
+        return 0;
     snprintf(out->name, sizeof out->name, "before-return");
     out->day = today;
     out->dated = 0;
@@ -81,49 +72,29 @@ before_deadline(const struct due *d, day_t today, struct stage *out)
     return 0;
 }
 
-static int
-dated(const struct due *d, day_t today, struct stage *out)
-{
-    if (d->deadline == DAY_NONE)
-        return 0;
-    return overdue(d, today, out) || before_deadline(d, today, out);
-}
-
-/* The first day on which the newest reading was too old, or DAY_NONE. */
-static day_t
-old_since(const struct due *d)
-{
-    if (!(d->warnings & WARN_OLD_READING) || d->newest_reading == DAY_NONE)
-        return DAY_NONE;
-    return step_days(step_span(d->newest_reading, d->task->rule->reading_within,
-                         1, MONTH_END_CLAMP),
-        1);
-}
-
-/* It is told anew each week, and at the stages before its deadline as well,
- * when it has one: whichever came last. */
-static int
-needs_reading(const struct due *d, day_t today, struct stage *out)
-{
-    struct stage reading = {.dated = 0};
-
-    weekly("needs-reading", today, &reading);
-    reading.day = day_later(reading.day, old_since(d));
-    if (!dated(d, today, out) || out->day < reading.day)
-        *out = reading;
-    return 1;
-}
-
 int
 stage_reached(const struct due *d, day_t today, struct stage *out)
 {
-    if (d->state == DUE_NO_RECORD)
-        return weekly("no-record", today, out);
-    if (d->state == DUE_NEEDS_READING)
-        return needs_reading(d, today, out);
+    if (d->deadline == DAY_NONE)
+        return 0;
     if (d->no_return)
-        return d->deadline <= today && before_return(today, out);
-    return dated(d, today, out);
+        return before_return(d, today, out);
+    return overdue(d, today, out) || before_deadline(d, today, out);
+}
+
+int
+stage_missing(const struct due *d, day_t today, struct stage *out)
+{
+    const char *what =
+        d->state == DUE_NO_RECORD ? "no-record" : "needs-reading";
+    struct isoweek w = isoweek_of(today);
+
+    if (d->state != DUE_NO_RECORD && d->state != DUE_NEEDS_READING)
+        return 0;
+    snprintf(out->name, sizeof out->name, "%s-%d-W%02d", what, w.year, w.week);
+    out->day = isoweek_first(today);
+    out->dated = 0;
+    return 1;
 }
 
 int

@@ -15,14 +15,14 @@ struct stage {
 /*
  * The latest stage of @d that has been reached on @today, by the reminders of
  * its rule; a stage on a day that is not a working day is reached on the one
- * before.  Returns 1, or 0 when it is too early for any.
- *
- * A due without a record or a reading is a stage of its own, anew each ISO
- * week; one that needs a reading and has a deadline has the stages of both, of
- * which the later counts.  One that waits for the return to the road is told
- * once.
+ * before.  One that waits for the return to the road has that of its deadline
+ * alone.  Returns 1, or 0 when it is too early for any.
  */
 int stage_reached(const struct due *d, day_t today, struct stage *out);
+
+/* What @d lacks, a record or a reading, is a stage beside those of its
+ * deadline, anew each ISO week.  Returns 1, or 0 when it lacks nothing. */
+int stage_missing(const struct due *d, day_t today, struct stage *out);
 
 /* Nonzero when @p wants to hear of @s, the stage of @d reached on @today.  Who
  * hears only so long after the deadline does so on that very day, whenever the

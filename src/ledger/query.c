@@ -101,6 +101,9 @@ static const char *const texts[STATEMENTS] = {
                  " deadline, message) VALUES (?, ?, ?, ?, ?, ?, ?)",
     [TOLD_HAS] = "SELECT 1 FROM told WHERE subject = ? AND job = ?"
                  " AND cycle = ? AND person = ? AND stage = ?",
+    [TOLD_OF_DEADLINE] = "SELECT 1 FROM told WHERE subject = ? AND job = ?"
+                         " AND cycle = ? AND person = ? AND deadline = ?5"
+                         " AND (stage = ?6 OR stage GLOB ?6 || '@*') LIMIT 1",
     [TOLD_ANY] = "SELECT 1 FROM told WHERE person = ? LIMIT 1",
     [TOLD_DEADLINE] = "SELECT deadline FROM told WHERE subject = ? AND job = ?"
                       " AND cycle = ? AND person = ? ORDER BY id DESC LIMIT 1",

@@ -43,6 +43,7 @@ enum statement {
     BEGIN_ALONE,
     TOLD_ADD,
     TOLD_HAS,
+    TOLD_OF_DEADLINE,
     TOLD_ANY,
     TOLD_DEADLINE,
     OUTBOX_ADD,

@@ -2,7 +2,7 @@
 
 #include "query.h"
 
-/* The values by which both statements find their rows. */
+/* The values by which all of these statements find their rows. */
 static struct query
 about(struct ledger *l, enum statement s, const struct told *t)
 {
@@ -20,6 +20,18 @@ told_has(struct ledger *l, const struct told *t, struct fault *f)
 {
     struct query q = about(l, TOLD_HAS, t);
 
+    query_text(&q, t->stage);
+    int row = query_row(&q, f);
+    query_end(&q);
+    return row;
+}
+
+int
+told_of_deadline(struct ledger *l, const struct told *t, struct fault *f)
+{
+    struct query q = about(l, TOLD_OF_DEADLINE, t);
+
+    query_day(&q, t->deadline);
     query_text(&q, t->stage);
     int row = query_row(&q, f);
     query_end(&q);

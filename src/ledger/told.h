@@ -23,6 +23,10 @@ struct told {
 /* Nonzero when @t was told, whatever the deadline then; -1 on failure. */
 int told_has(struct ledger *l, const struct told *t, struct fault *f);
 
+/* Nonzero when the stage of @t was told of this very deadline, by its own name
+ * or by one with "@" and a day after it; -1 on failure. */
+int told_of_deadline(struct ledger *l, const struct told *t, struct fault *f);
+
 /* Nonzero when the person was ever told anything; -1 on failure. */
 int told_anything(struct ledger *l, const char *person, struct fault *f);
 

@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/socket.h>
 #include <sysexits.h>
 
 #define PORT_PLAIN 25
@@ -117,6 +118,22 @@ smtp_open(const struct mail_route *r)
     return smtp;
 }
 
+/*
+ * All is known of every message by now, and nothing depends on the answer to
+ * the QUIT that closing says.  libcurl would wait for it as long as for a
+ * message, and takes no other time for it: so it is to find that nothing comes
+ * any more.
+ */
+static void
+hear_no_more(CURL *curl)
+{
+    curl_socket_t s = CURL_SOCKET_BAD;
+
+    if (curl_easy_getinfo(curl, CURLINFO_ACTIVESOCKET, &s) == CURLE_OK &&
+        s != CURL_SOCKET_BAD)
+        shutdown(s, SHUT_RD);
+}
+
 void
 send_smtp_close(struct mail_session *s)
 {
@@ -124,6 +141,7 @@ send_smtp_close(struct mail_session *s)
 
     if (smtp == NULL)
         return;
+    hear_no_more(smtp->curl);
     curl_easy_cleanup(smtp->curl);
     free(smtp);
     s->kept = NULL;

@@ -24,13 +24,14 @@ struct lists {
 };
 
 struct told
-digest_told(const struct digest *g, const struct digest_item *item)
+digest_told(const struct digest *g, const struct digest_item *item,
+    const struct stage *stage)
 {
     return (struct told){
         .subject = item->due->task->subject->id,
         .job = item->due->task->job->id,
         .cycle = item->cycle,
-        .stage = item->stage.name,
+        .stage = stage->name,
         .person = g->person->id,
         .deadline = item->due->deadline,
     };
@@ -156,11 +157,16 @@ write_parts(const struct digest *g, const struct lists *l,
 static struct told *
 list_told(const struct digest *g, char stage[STAGE_TEXT], size_t *n)
 {
-    struct told *told = calloc(g->n + 1, sizeof *told);
+    struct told *told = calloc(2 * g->n + 1, sizeof *told);
 
     *n = 0;
-    for (size_t i = 0; told != NULL && i < g->n; i++)
-        told[(*n)++] = digest_told(g, &g->items[i]);
+    for (size_t i = 0; told != NULL && i < g->n; i++) {
+        const struct digest_item *item = &g->items[i];
+        if (item->stage.name[0] != '\0')
+            told[(*n)++] = digest_told(g, item, &item->stage);
+        if (item->missing.name[0] != '\0')
+            told[(*n)++] = digest_told(g, item, &item->missing);
+    }
     if (told != NULL && g->outlook != DAY_NONE)
         told[(*n)++] = digest_outlook(g->person, g->outlook, stage);
     return told;
@@ -228,10 +234,13 @@ static void
 show_item(const struct digest_item *item, struct buf *out)
 {
     const struct task *t = item->due->task;
+    const char *stage = item->stage.name;
+    const char *missing = item->missing.name;
     char day[DAY_TEXT];
 
-    buf_print(out, "  %s %s: %s, deadline %s", t->subject->id, t->job->id,
-        item->stage.name, day_text(item->due->deadline, day));
+    buf_print(out, "  %s %s: %s%s%s, deadline %s", t->subject->id, t->job->id,
+        stage, *stage && *missing ? ", " : "", missing,
+        day_text(item->due->deadline, day));
     if (item->moved_from != DAY_NONE)
         buf_print(out, ", was told %s", day_text(item->moved_from, day));
     buf_text(out, item->is_old ? "; taken as told\n" : "\n");

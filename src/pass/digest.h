@@ -8,7 +8,9 @@
 /* A due that one person is to hear of, and why. */
 struct digest_item {
     const struct due *due;
-    struct stage stage; /* by its name it is told once */
+    struct stage stage;   /* of its deadline; by its name it is told once */
+    struct stage missing; /* the same for want of a record or a reading; either
+                             may have no name, and is not told then */
     char cycle[CYCLE_TEXT];
     day_t moved_from; /* the deadline last told, if it has moved, else
                          DAY_NONE */
@@ -26,8 +28,10 @@ struct digest {
     day_t outlook; /* the day whose outlook it gives, or DAY_NONE */
 };
 
-/* How it is kept that the person heard of @item, whose texts it borrows. */
-struct told digest_told(const struct digest *g, const struct digest_item *item);
+/* How it is kept that the person heard of @stage, one of the two of @item,
+ * whose texts it borrows. */
+struct told digest_told(const struct digest *g, const struct digest_item *item,
+    const struct stage *stage);
 
 /*
  * How it is kept that @person had the outlook of @day: as a thing told of no

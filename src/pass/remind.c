@@ -73,7 +73,7 @@ is_let_through(const struct digest *g, const struct due *d)
 static int
 find_move(const struct digest *g, struct digest_item *item, struct fault *f)
 {
-    struct told told = digest_told(g, item);
+    struct told told = digest_told(g, item, &item->stage);
     day_t before;
 
     if (told_last_deadline(pass_ledger(g->pass), &told, &before, f))
@@ -82,21 +82,46 @@ find_move(const struct digest *g, struct digest_item *item, struct fault *f)
     return 0;
 }
 
-/* Nonzero when the stage of @item is not news; -1 on failure. */
+/* Leave @stage, one of the two of @item, without a name when it was told. */
 static int
-is_known(const struct digest *g, struct digest_item *item, struct fault *f)
+drop_told(const struct digest *g, const struct digest_item *item,
+    struct stage *stage, struct fault *f)
 {
-    struct told told = digest_told(g, item);
-    size_t len = strlen(item->stage.name);
-    char day[DAY_TEXT];
-    int known = len > 0 ? told_has(pass_ledger(g->pass), &told, f) : 1;
+    struct told told = digest_told(g, item, stage);
+    int had = 0;
 
-    if (known <= 0 || item->moved_from == DAY_NONE)
-        return known;
-    /* Told already, but not of this day: under the name of today, once. */
-    snprintf(item->stage.name + len, sizeof item->stage.name - len, "%s@%s",
+    if (stage->name[0] != '\0')
+        had = told_has(pass_ledger(g->pass), &told, f);
+    if (had > 0)
+        stage->name[0] = '\0';
+    return had < 0 ? -1 : 0;
+}
+
+/*
+ * Leave the stage of the deadline without a name when it was told and nothing
+ * has moved.  It was told when it was so of this very deadline: what was said
+ * of another does not keep this one from being told.  What has that name
+ * already is told under the name of today, and so is a move: once a day.
+ */
+static int
+name_stage(const struct digest *g, struct digest_item *item, struct fault *f)
+{
+    char *name = item->stage.name;
+    size_t len = strlen(name);
+    struct told told = digest_told(g, item, &item->stage);
+    char day[DAY_TEXT];
+    int known = len > 0 ? told_of_deadline(pass_ledger(g->pass), &told, f) : 1;
+    int had = known ? known : told_has(pass_ledger(g->pass), &told, f);
+
+    if (had <= 0)
+        return had;
+    if (known && item->moved_from == DAY_NONE) {
+        name[0] = '\0';
+        return 0;
+    }
+    snprintf(name + len, sizeof item->stage.name - len, "%s@%s",
         len > 0 ? "" : "moved", day_text(pass_moment(g->pass).today, day));
-    return told_has(pass_ledger(g->pass), &told, f);
+    return drop_told(g, item, &item->stage, f);
 }
 
 /* Nonzero when the first message can do without saying more of @item than its
@@ -114,28 +139,42 @@ is_old(const struct digest *g, const struct digest_item *item)
            strcmp(before.name, item->stage.name) == 0;
 }
 
-/* Add @d to the digest when its stage, or a moved deadline, is news. */
+/* Find the stages of @item that its person is to hear of.  A week that lacks
+ * something is the present one, however far ahead is looked otherwise. */
+static void
+find_stages(const struct digest *g, struct digest_item *item)
+{
+    const struct due *d = item->due;
+    day_t look = look_ahead(g, d);
+    day_t today = pass_moment(g->pass).today;
+
+    if (!stage_reached(d, look, &item->stage) ||
+        !stage_concerns(&item->stage, d, look, g->person))
+        item->stage.name[0] = '\0';
+    if (!stage_missing(d, today, &item->missing) ||
+        !stage_concerns(&item->missing, d, today, g->person))
+        item->missing.name[0] = '\0';
+}
+
+/* Add @d to the digest when a stage, or a moved deadline, is news. */
 static int
 consider(struct digest *g, const struct due *d, int is_first, struct fault *f)
 {
     struct digest_item *item = &g->items[g->n];
-    day_t look = look_ahead(g, d);
 
     if (d->cycle.ahead > 0 || !in_scopes(g->person, d) || !is_let_through(g, d))
         return 0;
     *item = (struct digest_item){.due = d};
     due_cycle_text(&d->cycle, item->cycle);
-    if (!stage_reached(d, look, &item->stage) ||
-        !stage_concerns(&item->stage, d, look, g->person))
-        item->stage.name[0] = '\0';
-    if (find_move(g, item, f))
+    find_stages(g, item);
+    if (find_move(g, item, f) || drop_told(g, item, &item->missing, f) ||
+        name_stage(g, item, f))
         return -1;
-    int known = is_known(g, item, f);
-    if (known == 0) {
+    if (item->stage.name[0] != '\0' || item->missing.name[0] != '\0') {
         item->is_old = is_first && is_old(g, item);
         g->n++;
     }
-    return known < 0 ? -1 : 0;
+    return 0;
 }
 
 /*

@@ -208,9 +208,12 @@ letter_short(const struct due *d, struct buf *out)
         break;
     case DUE_NEEDS_READING:
         buf_text(out, "needs a reading");
+        if (d->deadline != DAY_NONE)
+            buf_print(out, ", deadline %s", wording_date(d->deadline, day));
         break;
     case DUE_BEFORE_RETURN:
-        buf_text(out, "before return");
+        buf_print(
+            out, "before return, deadline %s", wording_date(d->deadline, day));
         break;
     case DUE_OVERDUE:
         buf_print(out, "overdue since %s", wording_date(d->deadline, day));
@@ -239,7 +242,9 @@ letter_outlook(const struct letter *l, struct buf *out)
         buf_print(out, "Nothing %sof yours is due by %s.",
             l->n > 0 ? "else " : "", wording_date(l->outlook, day));
     else
-        buf_print(out, "%s that is due by %s, and what has no day:",
+        buf_print(out,
+            "%s that is due by %s, and what waits for a record, a reading or a "
+            "return:",
             l->n > 0 ? "Besides what stands above, all" : "All",
             wording_date(l->outlook, day));
 }

@@ -2,8 +2,9 @@
 
 A plan is a list of faults, each (STEP, WHICH, WHAT): at the WHICHth time, from
 1, that the step is reached, 0 for every time, WHAT happens instead of the
-usual reply.  The steps are connect, ehlo, starttls, auth, mail, rcpt, data,
-body (the first line of it) and dot.  WHAT is a reply, such as "450 busy", or:
+usual reply.  The steps are connect, ehlo, starttls, tls (the handshake, which
+can only hang), auth, mail, rcpt, data, body (the first line of it), dot and
+quit.  WHAT is a reply, such as "450 busy", or:
 
     hang         say nothing until the other side goes
     drop         close the connection
@@ -92,6 +93,11 @@ class Dialog:
     def send(self, text):
         self.connection.sendall(text.encode() + b"\r\n")
 
+    def hang(self):
+        while self.connection.recv(1000):
+            pass
+        raise EOFError
+
     def say(self, step, usual):
         """Answer: true when it was the usual."""
         what = self.server.what(step)
@@ -100,9 +106,7 @@ class Dialog:
             return True
         word, _, rest = what.partition(" ")
         if word == "hang":
-            while self.connection.recv(1000):
-                pass
-            raise EOFError
+            self.hang()
         if word == "drop":
             raise EOFError
         if word == "close":
@@ -139,7 +143,7 @@ class Dialog:
             verb = line.split()[0].upper().decode("latin-1") if line.split() else ""
             handler = getattr(self, "do_" + verb.lower(), None)
             if verb == "QUIT":
-                self.send("221 bye")
+                self.say("quit", "221 bye")
                 return
             if handler is None:
                 self.send("500 what?")
@@ -160,6 +164,8 @@ class Dialog:
 
     def do_starttls(self, _line):
         if self.say("starttls", "220 go"):
+            if self.server.what("tls") == "hang":
+                self.hang()
             self.wrap()
             self.open()
 
@@ -212,7 +218,6 @@ class Dialog:
             if what == "take-kill":
                 self.server.kill()
             if what == "take-hang":
-                while self.connection.recv(1000):
-                    pass
+                self.hang()
             raise EOFError
         self.say("dot", "250 kept")

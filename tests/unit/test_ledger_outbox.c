@@ -233,6 +233,31 @@ a_stage_was_told_only_to_whom_it_was_told(void **state)
     ledger_close(l);
 }
 
+/* What was told of another deadline was not told of this one; a stage that is
+ * told again has a day after its name. */
+static void
+a_stage_is_told_of_a_deadline(void **state)
+{
+    struct told t = stage("4-weeks", "2027-03-13");
+    struct told moved = stage("4-weeks@2027-02-20", "2027-03-20");
+    struct told other = stage("4-weeks", "2027-03-20");
+    struct told longer = stage("14-weeks@2027-02-20", "2027-03-27");
+
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    add(l, "<1>", &t, 1);
+    assert_int_equal(told_of_deadline(l, &t, NULL), 1);
+    assert_int_equal(told_of_deadline(l, &other, NULL), 0);
+    add(l, "<2>", &moved, 1);
+    assert_int_equal(told_of_deadline(l, &other, NULL), 1);
+    add(l, "<3>", &longer, 1);
+    other.deadline = longer.deadline;
+    assert_int_equal(told_of_deadline(l, &other, NULL), 0);
+    other.deadline = DAY_NONE;
+    assert_int_equal(told_of_deadline(l, &other, NULL), 0);
+    ledger_close(l);
+}
+
 static void
 the_deadline_last_told(void **state)
 {
@@ -341,6 +366,7 @@ main(void)
         TEST(a_message_is_given_up_and_comes_back),
         TEST(a_drop_without_a_note_is_refused),
         TEST(a_stage_was_told_only_to_whom_it_was_told),
+        TEST(a_stage_is_told_of_a_deadline),
         TEST(the_deadline_last_told),
         TEST(a_message_and_what_it_tells_are_one),
         TEST(a_refused_message_leaves_the_group_alone),

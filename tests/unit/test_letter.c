@@ -219,7 +219,8 @@ two_short_lists(void **state)
     assert_made(&l, letter_text,
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "Outlook (1)\n\n"
-        "All that is due by Mon 28 Dec 2026, and what has no day:\n\n"
+        "All that is due by Mon 28 Dec 2026, and what waits for a record, a "
+        "reading or a return:\n\n"
         "- K7 Wash, deadline Thu 10 Dec 2026 (own)\n\n" CAUTION);
     l.n_coming = 0;
     assert_made(&l, letter_subject, "Outlook: nothing due by Mon 28 Dec");
@@ -343,6 +344,35 @@ the_page(void **state)
     buf_free(out);
 }
 
+/* Done on the 25th and due ten days on: what waits for a reading, or for the
+ * return, is named with that day. */
+static void
+what_waits_is_named_with_its_deadline(void **state)
+{
+    struct world *w = *state;
+    struct letter_item items[WORLD_TASKS];
+    struct job *j = job_done(w, "a", "Wash", "2026-11-25");
+    const char *named[] = {
+        "- K7 Wash, needs a reading, deadline Sat 5 Dec 2026",
+        "- K7 Wash, before return, deadline Sat 5 Dec 2026"};
+
+    world_every(w, &j->rule, "10 days or 1000 km");
+    for (int i = 0; i < 2; i++) {
+        struct letter l = letter_of(w, items);
+        const struct due *due = items[0].due;
+        struct buf *out = buf_new();
+        l.n = 0;
+        l.outlook = date("2026-12-28");
+        l.coming = &due;
+        l.n_coming = 1;
+        assert_int_equal(letter_text(&l, out), 0);
+        assert_non_null(strstr(buf_str(out), named[i]));
+        buf_free(out);
+        world_every(w, &j->rule, "10 days");
+        world_off_road(w, "2026-11-28", "-");
+    }
+}
+
 int
 main(void)
 {
@@ -358,6 +388,7 @@ main(void)
         WORLD_TEST(a_long_title_is_cut),
         WORLD_TEST(hostile_titles),
         WORLD_TEST(the_page),
+        WORLD_TEST(what_waits_is_named_with_its_deadline),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);
