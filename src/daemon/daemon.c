@@ -175,8 +175,14 @@ send_mail_apart(struct daemon *d)
 static void
 make_round(struct daemon *d, unsigned work)
 {
+    struct fault f;
+
     d->pending = rounds_go(d->rounds, work);
     d->postponed = 0;
+    /* The fleet may be a new one. */
+    if (http_server_trust(d->server,
+            pass_fleet(rounds_pass(d->rounds))->site.server.proxies, &f))
+        journal(JOURNAL_ERROR, "%s", f.text);
     struct shelf *next = rounds_shelf(d->rounds);
     if (next != NULL)
         http_server_show(d->server, next);

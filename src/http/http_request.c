@@ -2,6 +2,7 @@
 
 #include "handler.h"
 #include "http_visits.h"
+#include "proxies.h"
 #include "refusals.h"
 #include "resource.h"
 
@@ -53,8 +54,8 @@ http_request_from(const struct http_request *r)
         r->connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT)
                                     ->socket_context;
 
-    return address_forwarded(visit_from(visit), field(r, "X-Forwarded-For"),
-        r->serving->proxies, r->serving->n_proxies);
+    return proxies_client(
+        r->serving->proxies, visit_from(visit), field(r, "X-Forwarded-For"));
 }
 
 void
