@@ -178,6 +178,12 @@ day: all
 abuse: all
 	@TIMES=10 BUILD=$(BUILD) tests/scenarios/77-daemon-abuse
 
+# The units, on a machine that systemd boots in an emulator; minutes.
+.PHONY: boot
+boot: all
+	@contrib/install-packages boot
+	@BUILD=$(BUILD) tests/boot/run
+
 # A pass with ten messages, killed at every one of its system calls.
 .PHONY: kill
 kill: all
@@ -264,6 +270,7 @@ help:
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
 	@echo 'make kill        a pass killed at every system call; most of an hour'
+	@echo 'make boot        the units, on a machine that systemd boots'
 	@echo 'make day         three days in the life of the daemon, in minutes'
 	@echo 'make fuzz-http   the same for what clients write in a request'
 	@echo 'make fuzz-request  the same for whole connections to the server'

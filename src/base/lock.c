@@ -2,15 +2,18 @@
 
 #include <fcntl.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 static int
 lock_as(const char *path, int how)
 {
-    int fd = open(path, O_RDWR | O_CREAT | O_CLOEXEC, 0644);
+    int fd = open(path, O_RDWR | O_CREAT | O_CLOEXEC, 0660);
 
     if (fd < 0)
         return -1;
+    /* Whoever makes it, with whatever umask, it is for the group to use. */
+    (void)fchmod(fd, 0660);
     if (flock(fd, how) == 0)
         return fd;
     (void)close(fd);

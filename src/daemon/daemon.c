@@ -201,8 +201,14 @@ send_mail_apart(struct daemon *d)
 static void
 make_round(struct daemon *d, unsigned work)
 {
+    struct fault f;
+
     d->pending = 0;
     postpone(d, rounds_go(d->rounds, work));
+    /* The fleet may be a new one. */
+    if (http_server_trust(d->server,
+            pass_fleet(rounds_pass(d->rounds))->site.server.proxies, &f))
+        journal(JOURNAL_ERROR, "%s", f.text);
     show(d);
     say_status(d);
 }

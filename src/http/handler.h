@@ -16,8 +16,7 @@ struct serving {
     struct notes *notes;
     struct http_visits *visits;
     struct posts *posts;
-    struct address proxies[HTTP_PROXIES];
-    size_t n_proxies;
+    struct proxies *proxies;
     atomic_uint under_way; /* requests */
 };
 

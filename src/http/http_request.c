@@ -2,6 +2,7 @@
 
 #include "handler.h"
 #include "http_visits.h"
+#include "proxies.h"
 #include "refusals.h"
 #include "resource.h"
 
@@ -57,9 +58,8 @@ visit_of(const struct http_request *r)
 struct address
 http_request_from(const struct http_request *r)
 {
-    return address_forwarded(visit_from(visit_of(r)),
-        field(r, "X-Forwarded-For"), r->serving->proxies,
-        r->serving->n_proxies);
+    return proxies_client(r->serving->proxies, visit_from(visit_of(r)),
+        field(r, "X-Forwarded-For"));
 }
 
 void

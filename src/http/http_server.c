@@ -3,6 +3,7 @@
 #include "handler.h"
 #include "http_visits.h"
 #include "posts.h"
+#include "proxies.h"
 #include "refusals.h"
 
 #include <assert.h>
@@ -37,33 +38,18 @@ or_else(unsigned value, unsigned otherwise)
 }
 
 static int
-read_proxies(struct serving *s, const char *const *proxies, struct fault *f)
-{
-    for (; proxies != NULL && *proxies != NULL; proxies++) {
-        if (s->n_proxies == HTTP_PROXIES)
-            return fault_set(f, EX_CONFIG,
-                "no more than %d trusted proxies are possible", HTTP_PROXIES);
-        if (address_parse(
-                *proxies, strlen(*proxies), &s->proxies[s->n_proxies++]))
-            return fault_set(f, EX_CONFIG,
-                "trusted proxy '%s': expected an address such as 127.0.0.1, "
-                "or unix",
-                *proxies);
-    }
-    return 0;
-}
-
-static int
 start_serving(struct serving *s, const struct http_options *o, struct fault *f)
 {
-    if (read_proxies(s, o->proxies, f))
+    s->proxies = proxies_new();
+    if (s->proxies == NULL)
+        return fault_set(f, EX_OSERR, "cannot serve: %s", strerror(errno));
+    if (proxies_trust(s->proxies, o->proxies, f))
         return -1;
     const struct visit_limits limits = {
         .total = or_else(o->connections, CONNECTIONS),
         .per_address = or_else(o->per_address, PER_ADDRESS),
         .seconds = or_else(o->seconds, SECONDS),
         .exempt = s->proxies,
-        .n_exempt = s->n_proxies,
     };
     s->refusals = refusals_new();
     s->notes = notes_new(o->log, o->context);
@@ -80,6 +66,7 @@ static void
 end_serving(struct serving *s)
 {
     http_visits_free(s->visits);
+    proxies_free(s->proxies);
     posts_free(s->posts);
     notes_free(s->notes);
     refusals_free(s->refusals);
@@ -155,6 +142,13 @@ http_server_show(struct http_server *s, struct shelf *next)
     s->serving.shelf = next;
     pthread_mutex_unlock(&s->serving.lock);
     shelf_free(before);
+}
+
+int
+http_server_trust(
+    struct http_server *s, const char *const *proxies, struct fault *f)
+{
+    return proxies_trust(s->serving.proxies, proxies, f);
 }
 
 int

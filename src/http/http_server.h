@@ -16,8 +16,7 @@
 struct http_server;
 
 enum {
-    HTTP_SOCKETS = 8, /* listening sockets at most */
-    HTTP_PROXIES = 16 /* trusted proxies at most */
+    HTTP_SOCKETS = 8 /* listening sockets at most */
 };
 
 struct http_options {
@@ -27,7 +26,8 @@ struct http_options {
     unsigned per_address;       /* of them from one address; 0 stands for 32 */
     unsigned seconds;           /* for a request, whole; 0 stands for 30 */
     const char *const *proxies; /* whose X-Forwarded-For is believed, ends with
-                                   NULL: addresses, or "unix"; NULL for none */
+                                   NULL: addresses, or "unix", 16 at most; NULL
+                                   for none */
     http_log *log; /* hears of requests refused, in any thread; never a key */
     void *context; /* of the log */
 };
@@ -42,6 +42,11 @@ struct http_server *http_server_start(
 /* Serve @next, which is taken over, from now on.  Requests under way get what
  * they began with. */
 void http_server_show(struct http_server *s, struct shelf *next);
+
+/* Believe @proxies, as those of the options, from now on.  Returns 0, or -1 with
+ * @f set, and believes those before. */
+int http_server_trust(
+    struct http_server *s, const char *const *proxies, struct fault *f);
 
 /* A file descriptor, the server's own, that can be read when a form waits. */
 int http_server_posted(const struct http_server *s);

@@ -1,6 +1,7 @@
 #include "http_visits.h"
 
 #include "notes.h"
+#include "proxies.h"
 
 #include <errno.h>
 #include <pthread.h>
@@ -163,12 +164,8 @@ is_exempt(const struct http_visits *v, const struct address *from)
 {
     static const struct address unix_socket = {{0}};
 
-    if (address_same(from, &unix_socket))
-        return 1;
-    for (size_t i = 0; i < v->limits.n_exempt; i++)
-        if (address_same(from, &v->limits.exempt[i]))
-            return 1;
-    return 0;
+    return address_same(from, &unix_socket) ||
+           proxies_have(v->limits.exempt, from);
 }
 
 static unsigned

@@ -4,6 +4,7 @@
 #include "address.h"
 
 struct notes;
+struct proxies;
 
 /*
  * Who is connected, and since when each has been at its present request.  The
@@ -17,13 +18,12 @@ struct http_visits;
 struct visit;
 
 struct visit_limits {
-    unsigned total;       /* connections at once */
-    unsigned per_address; /* of them from one address */
-    unsigned seconds;     /* for one request, from the end of the last one to
-                             the last byte of the answer */
-    const struct address *exempt; /* proxies, for which per_address is not,
-                                     nor for a Unix socket */
-    size_t n_exempt;
+    unsigned total;         /* connections at once */
+    unsigned per_address;   /* of them from one address */
+    unsigned seconds;       /* for one request, from the end of the last one to
+                               the last byte of the answer */
+    struct proxies *exempt; /* for which per_address is not, nor for a Unix
+                               socket */
 };
 
 /*

@@ -7,6 +7,7 @@
 
 #include <assert.h>
 #include <errno.h>
+#include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -63,12 +64,25 @@ is_there(const char *file)
     return stat(file, &st) == 0 || (errno != ENOENT && errno != ENOTDIR);
 }
 
+/* SQLite would never let the group write, whatever the umask allows. */
+static int
+make_empty(const char *path, const char *beside, struct fault *f)
+{
+    int fd = open(beside, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+
+    if (fd >= 0)
+        return close(fd);
+    return fault_set(
+        f, EX_CANTCREAT, "%s: cannot be made: %s", path, strerror(errno));
+}
+
 /* Make a ledger as @beside and put it at @file whole. */
 static int
 make_whole(
     const char *path, const char *beside, const char *file, struct fault *f)
 {
-    struct ledger *l = make_tables(path, beside, f);
+    struct ledger *l =
+        make_empty(path, beside, f) ? NULL : make_tables(path, beside, f);
 
     if (l == NULL)
         return -1;
