@@ -33,9 +33,10 @@ int stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
     struct stamp *out, struct fault *f);
 
 /*
- * Subscribers have seen the event @e with the stamp @seen, perhaps from a
- * ledger that was newer than this one: what is behind that is brought up to
- * it.  Returns 0 or -1.
+ * Subscribers have seen the event @e with the stamp @seen, perhaps from
+ * another ledger than this one: unless both parts of that are behind what is
+ * known, it is what the event said last, and each part goes on from the higher.
+ * Returns 0 or -1.
  */
 int stamp_learn(struct ledger *l, const struct stamp_of *e,
     const struct stamp *seen, struct fault *f);

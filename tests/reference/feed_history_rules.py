@@ -1,0 +1,160 @@
+"""What subscribers must see from one published feed to the next: the rules of
+RFC 5545 (3.8.7.2 to 3.8.7.4), of the design and of ostler(1), "CALENDAR FEEDS".
+
+A Judge keeps, for one feed, what the ledger knows of each UID and what a
+subscriber has, and is shown the file before and after each pass.  When the
+ledger is put back, so is what it knows; what stands in the file still counts.
+"""
+from collections import namedtuple
+from datetime import timedelta
+
+import icalendar
+
+STAMPS = ("DTSTAMP", "LAST-MODIFIED", "SEQUENCE")
+# content is everything but the three stamps.
+Event = namedtuple("Event", "uid sequence modified content component")
+STATUS_CATEGORIES = ("Done", "Nothing", "End")
+
+
+class Broken(Exception):
+    """A rule that does not hold."""
+
+
+def require(holds, rule, *what):
+    if not holds:
+        raise Broken(rule + ": " + " ".join(str(w) for w in what))
+
+
+def read(octets):
+    """The events, or to-dos, of a feed by their UIDs, and its own lines."""
+    calendar = icalendar.Calendar.from_ical(octets)
+    events = {}
+    for c in calendar.subcomponents:
+        require(c.name in ("VEVENT", "VTODO"), "a component", c.name)
+        stamp, modified = c["DTSTAMP"].dt, c["LAST-MODIFIED"].dt
+        require(stamp == modified, "one time for both stamps", stamp, modified)
+        content = tuple(
+            (name, value) for name, value in lines(c) if name not in STAMPS)
+        uid = str(c["UID"])
+        require(uid not in events, "UIDs are unique", uid)
+        events[uid] = Event(uid, int(c["SEQUENCE"]), modified, content, c)
+    require(events, "a feed is never empty")
+    require(len({c.name for c in calendar.subcomponents}) == 1,
+            "events or to-dos, not both")
+    own = tuple((name, value) for name, value in lines(calendar, False))
+    return events, own
+
+
+def lines(component, deep=True):
+    return [(name, value if isinstance(value, str) else
+             value.to_ical() if hasattr(value, "to_ical") else str(value))
+            for name, value in component.property_items(recursive=deep)]
+
+
+def category(event):
+    return str(event.component["CATEGORIES"].cats[0])
+
+
+def is_due(event):
+    return not category(event).startswith(STATUS_CATEGORIES)
+
+
+def day_of(event):
+    c = event.component
+    if c.name == "VEVENT":
+        return c["DTSTART"].dt
+    return c["DUE"].dt if "DUE" in c else None
+
+
+def is_below(a, b):
+    return a.sequence <= b.sequence and a.modified <= b.modified
+
+
+def judge_stamps(event, known):
+    """Its stamps follow from all that is known of its UID."""
+    what = (event.component["SUMMARY"], event[:3], *[k[:3] for k in known])
+    for k in known:
+        require(is_below(k, event), "stamps never go back", *what)
+        if k.content != event.content:
+            require(event.sequence > k.sequence
+                    and event.modified > k.modified,
+                    "what changed has higher stamps", *what, k.content,
+                    event.content)
+    tops = [k for k in known if all(is_below(other, k) for other in known)]
+    if tops and all(k.content == event.content for k in tops):
+        require(event[:3] == tops[0][:3], "what did not change keeps its stamps",
+                *what)
+
+
+def judge_form(event):
+    """All-day, one day long, or a to-do that says when."""
+    c = event.component
+    what = c["SUMMARY"]
+    if c.name == "VEVENT":
+        start, end = c["DTSTART"], c["DTEND"]
+        require(start.params.get("VALUE") == "DATE"
+                and end.params.get("VALUE") == "DATE"
+                and end.dt - start.dt == timedelta(1), "one day long", what)
+        return
+    require("DTSTART" not in c and "DTEND" not in c, "a to-do has no start",
+            what)
+    require(str(c["STATUS"]) == ("NEEDS-ACTION" if category(event) not in (
+        "Done", "Nothing") else "COMPLETED"), "the status of a to-do", what)
+
+
+# When a subscriber takes an event for a newer one than it has.
+SUBSCRIBERS = (
+    lambda e, has: e.sequence > has.sequence or e.modified > has.modified,
+    lambda e, has: e.sequence > has.sequence,
+    lambda e, has: e.modified > has.modified,
+)
+
+
+class Judge:
+    """Of one feed, over time."""
+
+    def __init__(self):
+        self.ledger = {}  # UID: the events that the ledger knows of
+        self.has = [{} for _ in SUBSCRIBERS]
+        self.lost = 0  # events of which neither ledger nor file knew the last
+
+    def known(self, uid, before):
+        out = list(self.ledger.get(uid, []))
+        return out + ([before[uid]] if uid in before else [])
+
+    def learn(self, before):
+        for uid in before:
+            self.ledger[uid] = self.known(uid, before)
+
+    def published(self, before, after, written):
+        """The file had the events before and now has those after; written is
+        false when the feed was held back."""
+        for uid, event in after.items():
+            judge_form(event)
+            judge_stamps(event, self.known(uid, before))
+        self.subscribe(before, after)
+        self.learn(before)
+        if not written:
+            return
+        for uid, event in after.items():
+            self.ledger[uid] = [event]
+        # While nothing says that nothing is due, it is no longer so since then.
+        for uid, events in self.ledger.items():
+            if uid not in after and category(events[-1]) == "Nothing":
+                self.ledger[uid] = [events[-1]._replace(content=None)]
+
+    def subscribe(self, before, after):
+        for has, is_newer in zip(self.has, SUBSCRIBERS):
+            for uid in [uid for uid in has if uid not in after]:
+                del has[uid]
+            for uid, event in after.items():
+                old = has.get(uid)
+                if old and not any(is_below(old, k)
+                                   for k in self.known(uid, before)):
+                    self.lost += 1
+                    old = None
+                if old is None or is_newer(event, old):
+                    has[uid] = event
+                require(has[uid].content == event.content,
+                        "a subscriber has what the feed has", uid,
+                        has[uid].content, event.content)
