@@ -1,6 +1,7 @@
 """Calm: a due that goes by distance alone keeps the forecast that calendars
 showed until its early day has moved by the site's calm (ostler(1), "Calm")."""
-from datetime import date, timedelta
+import re
+from datetime import date
 
 from feed_history_dues import deadline_of, span
 from feed_history_rules import require
@@ -12,23 +13,41 @@ def is_reached(due):
                for reason in due["reasons"])
 
 
+def is_by_distance(fleet, job):
+    """And by nothing else."""
+    every = fleet.jobs[job].get("every", "")
+    return every.endswith("km") and " or " not in every
+
+
+def basis_of(event):
+    found = re.search(r"by the (readings|stated)", str(
+        event.component["DESCRIPTION"]))
+    return found and found[1]
+
+
+def is_near(fleet, last, now):
+    length = fleet.site.get("calm", "3 days")
+    return span(last, length, -1) < now < span(last, length, 1)
+
+
 class Calm:
     def __init__(self):
         self.shown = {}  # by subject, job and cycle: early day and basis
+        self.coming = {}  # by feed and UID: deadline and basis
+        self.steady = False
 
     def forget(self):
         """The ledger knows other days than we do."""
         self.shown = {}
 
-    def look(self, fleet, dues):
-        """A pass has looked at these dues."""
+    def look(self, fleet, dues, steady):
+        """A pass has looked at these dues; steady when nothing but use has
+        changed since the last one."""
+        self.steady = steady
         kept = {}
         for due in dues:
-            every = fleet.jobs[due["job"]].get("every", "")
-            if not every.endswith("km") or " or " in every:
-                continue
             early = due["forecast"] and due["forecast"]["early"]
-            if not early:
+            if not early or not is_by_distance(fleet, due["job"]):
                 continue
             key = due["subject"], due["job"], due["cycle"]
             basis = any(w["warning"] == "stated-use" for w in due["warnings"])
@@ -38,18 +57,12 @@ class Calm:
                 if last:
                     kept[key] = last
                 continue
-            if last and last[1] == basis and self.is_near(fleet, last[0],
-                                                          now[0]):
+            if last and last[1] == basis and is_near(fleet, last[0], now[0]):
                 now = last
             kept[key] = now
         self.shown = kept
 
-    @staticmethod
-    def is_near(fleet, last, now):
-        length = fleet.site.get("calm", "3 days")
-        return span(last, length, -1) < now < span(last, length, 1)
-
-    def judge(self, picture):
+    def judge(self, name, picture):
         for due in picture.dues:
             held = self.shown.get((due["subject"], due["job"], due["cycle"]))
             event = picture.current.get((due["subject"], due["job"]))
@@ -58,3 +71,16 @@ class Calm:
                 require(deadline_of(event) == held[0],
                         "the forecast that is shown is the one that is held",
                         due, held, deadline_of(event))
+        self.judge_coming(name, picture)
+
+    def judge_coming(self, name, picture):
+        was, self.coming[name] = self.coming.get(name, {}), {}
+        for task, events in picture.coming.items():
+            for e in events if is_by_distance(picture.fleet, task[1]) else ():
+                now = deadline_of(e), basis_of(e)
+                self.coming[name][e.uid] = now
+                last = was.get(e.uid, now) if self.steady else now
+                require(last[1] != now[1] or last[0] == now[0]
+                        or not is_near(picture.fleet, last[0], now[0]),
+                        "a coming cycle moves by no less than calm", task,
+                        last, now, e.content)

@@ -97,6 +97,7 @@ class Picture:
         self.fleet = fleet
         self.feed = fleet.feeds[name]
         self.form = self.feed.get("as", "events")
+        self.kind = self.form, fleet.site["name"]
         self.today = today
         self.until = span(today, self.feed["horizon"], 1)
         self.dues = [d for d in dues if shows(fleet, self.feed, d)]
@@ -154,7 +155,7 @@ class Picture:
                     due, self.until, end)
         if event:
             self.judge_event(due, event)
-            names.note(event.uid, self.form, *task, due["cycle"])
+            names.note(event.uid, *self.kind, *task, due["cycle"])
         coming = sorted(self.coming.get(task, []), key=day_of)
         for e in coming:
             require(self.today <= day_of(e) <= self.until,
@@ -163,7 +164,7 @@ class Picture:
             require(self.form == "to-dos" or
                     str(e.component["STATUS"]) == "TENTATIVE",
                     "a coming cycle is tentative", due)
-        names.note_coming([e.uid for e in coming], self.form, *task,
+        names.note_coming([e.uid for e in coming], *self.kind, *task,
                           due["cycle"], "coming")
 
     def judge_event(self, due, e):
@@ -200,4 +201,4 @@ class Picture:
         since = span(self.today, self.feed.get("history", "0 days"), -1)
         require("history" in self.feed and since <= day <= self.today,
                 "what is done stays for a time", task, day)
-        names.note(e.uid, self.form, *task, "done", day)
+        names.note(e.uid, *self.kind, *task, "done", day)

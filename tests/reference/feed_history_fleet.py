@@ -59,6 +59,10 @@ class Fleet:
                      "ledger": "ledger.db", "feed-folder": "feeds"}
         if rng.random() < 0.2:
             self.site["calm"] = rng.choice(["0 days", "5 days"])
+        self.hill = {}
+        if rng.random() < 0.15:
+            self.site["planner"] = "on"
+            self.hill = {"vehicles-a-day": 1}
         self.closed = {"harbour": {}, "hill": {}}
         self.subjects = {}
         for _ in range(rng.randint(2, 4)):
@@ -162,7 +166,8 @@ class Fleet:
         lines = section("site", "", self.site)
         for depot, closed in self.closed.items():
             lines += section("calendar", depot, {
-                "works": "mon tue wed thu fri"})[:-1]
+                "works": "mon tue wed thu fri",
+                **(self.hill if depot == "hill" else {})})[:-1]
             if closed:
                 lines += ["closed ="] + [f"  {day} {name}" for day, name
                                          in sorted(closed.items())]

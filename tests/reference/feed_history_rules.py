@@ -70,6 +70,13 @@ def is_below(a, b):
     return a.sequence <= b.sequence and a.modified <= b.modified
 
 
+def is_settled(k, known):
+    """Nothing else that is known could be as new as k."""
+    return all(is_below(other, k) and (
+        other.content == k.content or other.sequence < k.sequence
+        and other.modified < k.modified) for other in known)
+
+
 def judge_stamps(event, known):
     """Its stamps follow from all that is known of its UID."""
     what = (event.component["SUMMARY"], event[:3], *[k[:3] for k in known])
@@ -80,10 +87,9 @@ def judge_stamps(event, known):
                     and event.modified > k.modified,
                     "what changed has higher stamps", *what, k.content,
                     event.content)
-    tops = [k for k in known if all(is_below(other, k) for other in known)]
-    if tops and all(k.content == event.content for k in tops):
-        require(event[:3] == tops[0][:3], "what did not change keeps its stamps",
-                *what)
+        if k.content == event.content and is_settled(k, known):
+            require(event[:3] == k[:3], "what did not change keeps its stamps",
+                    *what)
 
 
 def judge_form(event):
@@ -119,8 +125,9 @@ class Judge:
         self.lost = 0  # events of which neither ledger nor file knew the last
 
     def known(self, uid, before):
-        out = list(self.ledger.get(uid, []))
-        return out + ([before[uid]] if uid in before else [])
+        out = self.ledger.get(uid, [])
+        event = before.get(uid)
+        return out + [event] if event and event not in out else out
 
     def learn(self, before):
         for uid in before:

@@ -52,6 +52,7 @@ class History:
         self.old = []  # files of feeds
         self.told = []
         self.undo = None  # what ends a loss
+        self.away = {}  # feeds that are not in the fleet file now
         self.ledger = folder / "ledger.db"
 
     # --- The program ---
@@ -82,6 +83,7 @@ class History:
         choices = STEPS if self.told else [(1, first)]
         what, = rng.choices([s for _, s in choices],
                             [weight for weight, _ in choices])
+        self.what = what
         said = what(self)
         self.told.append(f"{self.today} {what.__name__}: {said}")
         self.tally["steps"] += 1
@@ -113,10 +115,10 @@ class History:
         require((done.returncode == 65) == bool(held), "held back or well",
                 done.stderr)
         dues = self.dues()
-        self.calm.look(self.fleet, dues)
+        self.calm.look(self.fleet, dues, self.what in STEADY)
         for name in self.fleet.feeds:
             self.judge(name, dues, name in held)
-        if held and self.rng.random() < 0.4:
+        if held and self.what is not nothing and self.rng.random() < 0.4:
             name = self.rng.choice(held)
             done = self.run("feed", name, "--accept")
             require(done.returncode == 0, "a loss is accepted", done.stderr)
@@ -153,7 +155,7 @@ class History:
         if not held:
             picture = Picture(self.fleet, name, after.events, dues, self.today)
             picture.judge(self.names)
-            self.calm.judge(picture)
+            self.calm.judge(name, picture)
             shown = [(str(e.component["SUMMARY"]), e.content)
                      for e in after.events.values()]
             require(len(shown) == len({s for s in shown}), "titles differ")
@@ -319,7 +321,8 @@ def edit_depot(h):
         day = h.today + timedelta(h.rng.randint(0, 120))
         closed[day] = "Regatta, day"
     # Where an event stands is where a closure moves it.
-    for event in h.files["all"].events.values():
+    some = h.rng.choice(list(h.fleet.feeds))
+    for event in h.files[some].events.values():
         if event.component.name == "VEVENT" and h.rng.random() < 0.2:
             closed[event.component["DTSTART"].dt] = "Stocktaking"
     while len(closed) > 12:
@@ -340,6 +343,23 @@ def edit_feed(h):
     else:
         feed[key] = value
     return f"{name} {key} {value}"
+
+
+def edit_feeds(h):
+    """A feed is taken out, and its file stays; or comes back."""
+    if h.away:
+        name, feed = h.away.popitem()
+        h.fleet.feeds[name] = feed
+        return f"{name} is back"
+    name = h.rng.choice(list(h.fleet.feeds))
+    h.away[name] = h.fleet.feeds.pop(name)
+    return f"{name} is taken out"
+
+
+def edit_site(h):
+    """Every UID is another one from now on."""
+    h.fleet.site["name"] = h.rng.choice(["Skerrow, north", "Skerrow south"])
+    return h.fleet.site["name"]
 
 
 def edit_url(h):
@@ -425,9 +445,14 @@ def spoil_file(h):
     return name
 
 
+# What leaves every job as it was, but for how far its vehicle has been.
+STEADY = {nothing, days, reading, clock_back, edit_title, edit_feed, edit_feeds,
+          edit_url, loss, backup, old_file, spoil_file}
+
 STEPS = [(6, nothing), (16, days), (9, record), (7, due_work), (7, reading),
          (5, void), (4, off_road), (1, move), (3, clock_back), (2, edit_title),
          (3, edit_interval), (2, edit_subjects), (3, edit_deadline),
-         (4, edit_depot), (4, edit_feed), (1, edit_url), (4, loss),
+         (4, edit_depot), (4, edit_feed), (1, edit_url), (1, edit_site),
+         (2, edit_feeds), (4, loss),
          (4, backup), (4, restore), (1, no_ledger), (3, old_file),
          (1, spoil_file)]
