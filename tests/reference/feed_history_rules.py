@@ -11,7 +11,7 @@ from datetime import timedelta
 import icalendar
 
 STAMPS = ("DTSTAMP", "LAST-MODIFIED", "SEQUENCE")
-# content is everything but the three stamps.
+# content is everything but the stamps.
 Event = namedtuple("Event", "uid sequence modified content component")
 STATUS_CATEGORIES = ("Done", "Nothing", "End")
 
@@ -33,8 +33,11 @@ def read(octets):
         require(c.name in ("VEVENT", "VTODO"), "a component", c.name)
         stamp, modified = c["DTSTAMP"].dt, c["LAST-MODIFIED"].dt
         require(stamp == modified, "one time for both stamps", stamp, modified)
+        # What has no day stands on the day of its stamp.
+        left_out = STAMPS + (("DTSTART", "DTEND") if str(
+            c["CATEGORIES"].cats[0]).startswith(("Undated", "Nothing")) else ())
         content = tuple(
-            (name, value) for name, value in lines(c) if name not in STAMPS)
+            (name, value) for name, value in lines(c) if name not in left_out)
         uid = str(c["UID"])
         require(uid not in events, "UIDs are unique", uid)
         events[uid] = Event(uid, int(c["SEQUENCE"]), modified, content, c)
@@ -130,19 +133,17 @@ class Judge:
         return out + [event] if event and event not in out else out
 
     def learn(self, before):
+        """What stands in the file is known, even if it stays as it is."""
         for uid in before:
             self.ledger[uid] = self.known(uid, before)
 
-    def published(self, before, after, written):
-        """The file had the events before and now has those after; written is
-        false when the feed was held back."""
+    def published(self, before, after):
+        """The file had the events before and now has those after."""
         for uid, event in after.items():
             judge_form(event)
             judge_stamps(event, self.known(uid, before))
         self.subscribe(before, after)
         self.learn(before)
-        if not written:
-            return
         for uid, event in after.items():
             self.ledger[uid] = [event]
         # While nothing says that nothing is due, it is no longer so since then.

@@ -127,9 +127,9 @@ what_was_seen_is_learnt(void **state)
     learn(l, blue, 4, NOW + 9);
     assert_stamp(l, "a", blue, NOW + 10, 4, NOW + 9);
     /* Seen with a later change: that is what it said last. */
-    learn(l, red, 7, NOW + 1);
-    assert_stamp(l, "a", red, NOW + 10, 7, NOW + 9);
-    assert_stamp(l, "a", blue, NOW, 8, NOW + 10);
+    learn(l, red, 7, NOW + 10);
+    assert_stamp(l, "a", red, NOW + 20, 7, NOW + 10);
+    assert_stamp(l, "a", blue, NOW, 8, NOW + 11);
     ledger_close(l);
 }
 
@@ -150,6 +150,12 @@ what_was_seen_of_another_ledger_is_learnt(void **state)
     assert_stamp(l, "a", blue, NOW + 60, 3, NOW + 60);
     learn(l, red, 3, NOW + 20);
     assert_stamp(l, "a", blue, NOW + 70, 4, NOW + 70);
+    /* Further, but earlier: who has the later one would not take this one. */
+    learn(l, red, 5, NOW + 10);
+    assert_stamp(l, "a", red, NOW + 60, 6, NOW + 71);
+    /* The same content needs no new stamp. */
+    learn(l, red, 4, NOW + 80);
+    assert_stamp(l, "a", red, NOW + 90, 6, NOW + 80);
     ledger_close(l);
 }
 
