@@ -20,6 +20,7 @@ def is_by_distance(fleet, job):
 
 
 def basis_of(event):
+    """What its forecast goes by: readings or the stated use."""
     found = re.search(r"by the (readings|stated)", str(
         event.component["DESCRIPTION"]))
     return found and found[1]
@@ -33,12 +34,13 @@ def is_near(fleet, last, now):
 class Calm:
     def __init__(self):
         self.shown = {}  # by subject, job and cycle: early day and basis
+        self.told_again = False
         self.coming = {}  # by feed and UID: deadline and basis
         self.steady = False
 
     def forget(self):
-        """The ledger knows other days than we do."""
-        self.shown = {}
+        """The ledger knows other days than we do: see what is shown."""
+        self.told_again = True
 
     def look(self, fleet, dues, steady):
         """A pass has looked at these dues; steady when nothing but use has
@@ -52,25 +54,28 @@ class Calm:
             key = due["subject"], due["job"], due["cycle"]
             basis = any(w["warning"] == "stated-use" for w in due["warnings"])
             now = date.fromisoformat(early), basis
-            last = self.shown.get(key)
-            if is_reached(due):
-                if last:
-                    kept[key] = last
-                continue
-            if last and last[1] == basis and is_near(fleet, last[0], now[0]):
-                now = last
-            kept[key] = now
+            last = None if self.told_again else self.shown.get(key, now)
+            if is_reached(due) or last is None or (
+                    last[1] == basis and is_near(fleet, last[0], now[0])):
+                kept[key] = last
+            else:
+                kept[key] = now
         self.shown = kept
+        self.told_again = False
 
     def judge(self, name, picture):
         for due in picture.dues:
-            held = self.shown.get((due["subject"], due["job"], due["cycle"]))
+            key = due["subject"], due["job"], due["cycle"]
             event = picture.current.get((due["subject"], due["job"]))
-            if held and event and not is_reached(due) and \
-                    due["state"] != "before-return":
-                require(deadline_of(event) == held[0],
-                        "the forecast that is shown is the one that is held",
-                        due, held, deadline_of(event))
+            if key not in self.shown or not event or is_reached(due) or \
+                    due["state"] == "before-return":
+                continue
+            seen = deadline_of(event), basis_of(event) == "stated"
+            if self.shown[key] is None:
+                self.shown[key] = seen
+            require(seen == self.shown[key],
+                    "the forecast that is shown is the one that is held",
+                    due, self.shown[key], seen)
         self.judge_coming(name, picture)
 
     def judge_coming(self, name, picture):

@@ -8,7 +8,6 @@ from feed_history_rules import category, day_of, is_due, require
 
 MARKS = {"no-record": " no record", "needs-reading": " needs a reading",
          "before-return": " before return", "overdue": " overdue"}
-DATED = {"needs-reading", "before-return"}
 UNSURE = timedelta(3)
 
 
@@ -16,8 +15,8 @@ def day_from(text):
     return None if text is None else date.fromisoformat(text)
 
 
-def months_before(day, months):
-    """That many months later, or with less than 0 earlier, clamped."""
+def months_on(day, months):
+    """So many months later, or with less than 0 earlier, clamped."""
     month = day.year * 12 + day.month - 1 + months
     year, month = divmod(month, 12)
     last = calendar.monthrange(year, month + 1)[1]
@@ -27,9 +26,9 @@ def months_before(day, months):
 def span(day, text, sign):
     n, unit = text.split()
     if unit.startswith("month"):
-        return months_before(day, sign * int(n))
+        return months_on(day, sign * int(n))
     if unit.startswith("year"):
-        return months_before(day, sign * 12 * int(n))
+        return months_on(day, sign * 12 * int(n))
     return day + sign * timedelta(int(n) * (7 if "week" in unit else 1))
 
 
@@ -74,7 +73,7 @@ class Names:
                     "cycles to come keep their UIDs", cycle, uids, places)
 
 
-def shows(fleet, feed, due):
+def shows(feed, due):
     for scope in feed["shows"].split(", "):
         kind, _, name = scope.partition(" ")
         if kind == "all" or (kind == "depot" and due["depot"] == name) \
@@ -100,7 +99,7 @@ class Picture:
         self.kind = self.form, fleet.site["name"]
         self.today = today
         self.until = span(today, self.feed["horizon"], 1)
-        self.dues = [d for d in dues if shows(fleet, self.feed, d)]
+        self.dues = [d for d in dues if shows(self.feed, d)]
         titles = {title(fleet, job): job for job in fleet.used()}
         self.current, self.coming, self.done = {}, {}, []
         self.events = events
@@ -180,11 +179,12 @@ class Picture:
         words = str(e.component["SUMMARY"]).partition(" - ")[0]
         require(shown == deadline, "the deadline in the text", due, shown)
         if plan or deadline:
-            require(day_of(e) == (plan or deadline), "the day of an event", due,
-                    day_of(e))
+            require(day_of(e) == (plan or deadline), "the day of an event",
+                    due, day_of(e))
             mark = MARKS["overdue"] if due["state"] == "overdue" else ""
         else:
-            require(category(e) == "Undated", "what has no day says so", due)
+            require(category(e) == "Undated", "what has no day says so",
+                    due)
             if self.form == "events":
                 require(day_of(e) == e.modified.date(),
                         "what has no day stands where it was last news", due)

@@ -1,5 +1,6 @@
-"""What subscribers must see from one published feed to the next: the rules of
-RFC 5545 (3.8.7.2 to 3.8.7.4), of the design and of ostler(1), "CALENDAR FEEDS".
+"""What subscribers must see from one published feed to the next: the rules
+of RFC 5545 (3.8.7.2 to 3.8.7.4), of the design and of ostler(1), "CALENDAR
+FEEDS".
 
 A Judge keeps, for one feed, what the ledger knows of each UID and what a
 subscriber has, and is shown the file before and after each pass.  When the
@@ -35,7 +36,7 @@ def read(octets):
         require(stamp == modified, "one time for both stamps", stamp, modified)
         # What has no day stands on the day of its stamp.
         left_out = STAMPS + (("DTSTART", "DTEND") if str(
-            c["CATEGORIES"].cats[0]).startswith(("Undated", "Nothing")) else ())
+            c["CATEGORIES"].cats[0]) in ("Undated", "Nothing") else ())
         content = tuple(
             (name, value) for name, value in lines(c) if name not in left_out)
         uid = str(c["UID"])
@@ -90,9 +91,12 @@ def judge_stamps(event, known):
                     and event.modified > k.modified,
                     "what changed has higher stamps", *what, k.content,
                     event.content)
-        if k.content == event.content and is_settled(k, known):
-            require(event[:3] == k[:3], "what did not change keeps its stamps",
-                    *what)
+        # That nothing is due is dated by its stamp: a ledger that knows better
+        # since when it was so says it anew.
+        if k.content == event.content and is_settled(k, known) \
+                and category(event) != "Nothing":
+            require(event[:3] == k[:3],
+                    "what did not change keeps its stamps", *what)
 
 
 def judge_form(event):
@@ -125,7 +129,6 @@ class Judge:
     def __init__(self):
         self.ledger = {}  # UID: the events that the ledger knows of
         self.has = [{} for _ in SUBSCRIBERS]
-        self.lost = 0  # events of which neither ledger nor file knew the last
 
     def known(self, uid, before):
         out = self.ledger.get(uid, [])
@@ -142,26 +145,21 @@ class Judge:
         for uid, event in after.items():
             judge_form(event)
             judge_stamps(event, self.known(uid, before))
-        self.subscribe(before, after)
+        self.subscribe(after)
         self.learn(before)
         for uid, event in after.items():
             self.ledger[uid] = [event]
-        # While nothing says that nothing is due, it is no longer so since then.
+        # What is no longer said is said anew when it comes back.
         for uid, events in self.ledger.items():
             if uid not in after and category(events[-1]) == "Nothing":
                 self.ledger[uid] = [events[-1]._replace(content=None)]
 
-    def subscribe(self, before, after):
+    def subscribe(self, after):
         for has, is_newer in zip(self.has, SUBSCRIBERS):
             for uid in [uid for uid in has if uid not in after]:
                 del has[uid]
             for uid, event in after.items():
-                old = has.get(uid)
-                if old and not any(is_below(old, k)
-                                   for k in self.known(uid, before)):
-                    self.lost += 1
-                    old = None
-                if old is None or is_newer(event, old):
+                if uid not in has or is_newer(event, has[uid]):
                     has[uid] = event
                 require(has[uid].content == event.content,
                         "a subscriber has what the feed has", uid,
