@@ -54,6 +54,9 @@ class Calm:
             key = due["subject"], due["job"], due["cycle"]
             basis = any(w["warning"] == "stated-use" for w in due["warnings"])
             now = date.fromisoformat(early), basis
+            if is_reached(due) and key not in self.shown \
+                    and not self.told_again:
+                continue
             last = None if self.told_again else self.shown.get(key, now)
             if is_reached(due) or last is None or (
                     last[1] == basis and is_near(fleet, last[0], now[0])):

@@ -100,6 +100,10 @@ class Picture:
         self.today = today
         self.until = span(today, self.feed["horizon"], 1)
         self.dues = [d for d in dues if shows(self.feed, d)]
+        # A day that is kept for calm can lead to another plan of everything.
+        self.other_plan = "planner" in fleet.site and any(
+            "calendars and mail keep" in reason["text"]
+            for due in dues for reason in due["reasons"])
         titles = {title(fleet, job): job for job in fleet.used()}
         self.current, self.coming, self.done = {}, {}, []
         self.events = events
@@ -142,7 +146,7 @@ class Picture:
         plan, deadline = day_from(due["plan_day"]), day_from(due["deadline"])
         day = plan or deadline
         end = self.end()
-        unsure = due["forecast"] and day and (
+        unsure = self.other_plan or due["forecast"] and day and (
             abs(day - self.until) <= UNSURE or end and day >= end - UNSURE)
         # What needs a reading is there however far off its day.
         near = day is None or day <= self.until or \
@@ -178,6 +182,8 @@ class Picture:
             return
         words = str(e.component["SUMMARY"]).partition(" - ")[0]
         require(shown == deadline, "the deadline in the text", due, shown)
+        if self.other_plan and (plan or deadline):
+            return
         if plan or deadline:
             require(day_of(e) == (plan or deadline), "the day of an event",
                     due, day_of(e))
