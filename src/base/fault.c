@@ -20,7 +20,16 @@ fault_fill(struct fault *f, int code, const char *format, ...)
 void
 fault_also(struct fault *f, const struct fault *other)
 {
+    static const char more[] = "; and more";
+    const size_t more_len = sizeof more - 1;
     size_t len = strlen(f->text);
+    size_t room = sizeof f->text - len;
 
-    snprintf(f->text + len, sizeof f->text - len, "; and %s", other->text);
+    if (len >= more_len && strcmp(f->text + len - more_len, more) == 0)
+        return;
+    /* What is said in part cannot be acted on. */
+    if (strlen("; and ") + strlen(other->text) + sizeof more <= room)
+        snprintf(f->text + len, room, "; and %s", other->text);
+    else if (sizeof more <= room)
+        snprintf(f->text + len, room, "%s", more);
 }

@@ -19,7 +19,8 @@ void fault_fill(struct fault *f, int code, const char *format, ...)
  * that whoever reads the code for the compiler knows the -1 as well. */
 #define fault_set(...) (fault_fill(__VA_ARGS__), -1)
 
-/* Add to the text of @f what else went wrong, as far as there is room. */
+/* Add to the text of @f what else went wrong, or where it has no room for the
+ * whole of that, that there is more. */
 void fault_also(struct fault *f, const struct fault *other);
 
 #endif

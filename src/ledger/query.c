@@ -150,11 +150,14 @@ static const char *const texts[STATEMENTS] = {
                         " published(feed, uid, hash, sequence, modified)"
                         " VALUES (?, ?, ?, ?, ?)"
                         " ON CONFLICT(feed, uid) DO UPDATE SET"
-                        " hash = excluded.hash, sequence = excluded.sequence,"
+                        " hash = CASE WHEN excluded.hash = hash"
+                        " OR (excluded.sequence > sequence"
+                        "  AND excluded.modified > modified)"
+                        " THEN excluded.hash ELSE zeroblob(32) END,"
+                        " sequence = max(excluded.sequence, sequence),"
                         " modified = max(excluded.modified, modified)"
-                        " WHERE excluded.sequence > sequence"
-                        " OR (excluded.sequence = sequence"
-                        "  AND excluded.modified > modified)",
+                        " WHERE excluded.sequence >= sequence"
+                        " OR excluded.modified >= modified",
     [EDITION_FIND] = "SELECT hash = ?2, dues, left_out, size, written"
                      " FROM edition WHERE feed = ?1",
     [EDITION_KEEP] = "INSERT INTO"

@@ -33,9 +33,11 @@ int stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
     struct stamp *out, struct fault *f);
 
 /*
- * Subscribers have seen the event @e with the stamp @seen, perhaps from a
- * ledger that was newer than this one: what is behind that is brought up to
- * it.  Returns 0 or -1.
+ * Subscribers have seen the event @e with the stamp @seen, perhaps from another
+ * ledger than this one.  Where both parts of that are later than what is known,
+ * it is what the event said last; where both are earlier, it is old.  Otherwise
+ * neither is: each part goes on from the higher, and unless the content is the
+ * same, whatever the event says next is news.  Returns 0 or -1.
  */
 int stamp_learn(struct ledger *l, const struct stamp_of *e,
     const struct stamp *seen, struct fault *f);

@@ -124,12 +124,38 @@ what_was_seen_is_learnt(void **state)
     assert_stamp(l, "a", blue, NOW + 9, 4, NOW + 9);
     /* Older than what is known, or the same: it changes nothing. */
     learn(l, red, 3, NOW);
-    learn(l, rose, 4, NOW + 9);
+    learn(l, blue, 4, NOW + 9);
     assert_stamp(l, "a", blue, NOW + 10, 4, NOW + 9);
     /* Seen with a later change: that is what it said last. */
-    learn(l, red, 7, NOW + 1);
-    assert_stamp(l, "a", red, NOW + 10, 7, NOW + 9);
-    assert_stamp(l, "a", blue, NOW, 8, NOW + 10);
+    learn(l, red, 7, NOW + 10);
+    assert_stamp(l, "a", red, NOW + 20, 7, NOW + 10);
+    assert_stamp(l, "a", blue, NOW, 8, NOW + 11);
+    ledger_close(l);
+}
+
+/* Of two ledgers that took turns neither may know the other's last word: what
+ * differs from what was seen goes up from the higher of both. */
+static void
+what_was_seen_of_another_ledger_is_learnt(void **state)
+{
+    (void)state;
+    struct ledger *l = opened(LEDGER_WRITE);
+    assert_stamp(l, "a", red, NOW, 0, NOW);
+    assert_stamp(l, "a", blue, NOW + 1, 1, NOW + 1);
+    /* The other began anew, and later. */
+    learn(l, red, 0, NOW + 50);
+    assert_stamp(l, "a", blue, NOW + 9, 2, NOW + 51);
+    /* It was as far, at the same time, or an earlier one. */
+    learn(l, rose, 2, NOW + 51);
+    assert_stamp(l, "a", blue, NOW + 60, 3, NOW + 60);
+    learn(l, red, 3, NOW + 20);
+    assert_stamp(l, "a", blue, NOW + 70, 4, NOW + 70);
+    /* Further, but earlier: who has the later one would not take this one. */
+    learn(l, red, 5, NOW + 10);
+    assert_stamp(l, "a", red, NOW + 60, 6, NOW + 71);
+    /* The same content needs no new stamp. */
+    learn(l, red, 4, NOW + 80);
+    assert_stamp(l, "a", red, NOW + 90, 6, NOW + 80);
     ledger_close(l);
 }
 
@@ -161,6 +187,7 @@ main(void)
         TEST(many_stamps_in_one_group),
         TEST(each_feed_has_its_own_stamps),
         TEST(what_was_seen_is_learnt),
+        TEST(what_was_seen_of_another_ledger_is_learnt),
         TEST(a_reader_gets_the_stamps_that_are_known),
     };
 

@@ -136,6 +136,16 @@ a_needed_reading_is_always_in_time(void **state)
     assert_chosen(w,
         &(struct filter){.until = date("2026-02-03"), .job = f.test},
         "K8/test K7/test");
+    /* One cycle on is 2027-03-03, by the time alone, and no matter yet. */
+    world_snapshot(w, "2026-02-03", "2028-01-01");
+    assert_chosen(w,
+        &(struct filter){
+            .until = date("2027-03-02"), .job = f.test, .projected = 1},
+        "K8/test K7/test");
+    assert_chosen(w,
+        &(struct filter){
+            .until = date("2027-03-03"), .job = f.test, .projected = 1},
+        "K8/test K7/test K7/test+1");
 }
 
 static void
