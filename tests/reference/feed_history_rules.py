@@ -145,7 +145,7 @@ class Judge:
         for uid, event in after.items():
             judge_form(event)
             judge_stamps(event, self.known(uid, before))
-        self.subscribe(after)
+        self.subscribe(before, after)
         self.learn(before)
         for uid, event in after.items():
             self.ledger[uid] = [event]
@@ -154,12 +154,18 @@ class Judge:
             if uid not in after and category(events[-1]) == "Nothing":
                 self.ledger[uid] = [events[-1]._replace(content=None)]
 
-    def subscribe(self, after):
+    def subscribe(self, before, after):
+        """Only where ledger and file were both put back, so that neither
+        knows what a subscriber has, nothing can be asked of its next one."""
         for has, is_newer in zip(self.has, SUBSCRIBERS):
             for uid in [uid for uid in has if uid not in after]:
                 del has[uid]
             for uid, event in after.items():
-                if uid not in has or is_newer(event, has[uid]):
+                old = has.get(uid)
+                if old and not any(is_below(old, k)
+                                   for k in self.known(uid, before)):
+                    old = None
+                if old is None or is_newer(event, old):
                     has[uid] = event
                 require(has[uid].content == event.content,
                         "a subscriber has what the feed has", uid,
