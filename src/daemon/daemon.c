@@ -81,6 +81,8 @@ take_signals(struct daemon *d, struct fault *f)
         sigaddset(&set, wanted[i]);
     sigprocmask(SIG_BLOCK, &set, NULL);
     (void)signal(SIGPIPE, SIG_IGN);
+    /* Whoever ignores it starts us so, and the end of a child is never told. */
+    (void)signal(SIGCHLD, SIG_DFL);
     d->signals = signalfd(-1, &set, SFD_CLOEXEC | SFD_NONBLOCK);
     d->timer = timerfd_create(CLOCK_REALTIME, TFD_CLOEXEC | TFD_NONBLOCK);
     if (d->signals < 0 || d->timer < 0)
