@@ -1,7 +1,7 @@
 #include "mailer.h"
 
 #include "journal.h"
-#include "problem.h"
+#include "reopen.h"
 #include "send.h"
 
 #include <errno.h>
@@ -19,12 +19,8 @@ send_timely(struct pass *p, struct fault *f)
 {
     const struct send_request request = {.timely = 1};
     struct send_tally tally;
-    struct problems *ps = problems_new();
+    int rc = reopen(p, 1, f);
 
-    if (ps == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    int rc = pass_again(p, ps, f);
-    problems_free(ps);
     if (rc == 0) {
         /* What is sent has to be noted, or it is sent again. */
         ledger_patience(pass_ledger(p), PATIENCE);
