@@ -15,8 +15,9 @@ enum {
     NAME_MOST = 256
 };
 
-/* A new content, or another file under the name. */
-#define CHANGED (IN_CLOSE_WRITE | IN_MOVED_TO | IN_MOVED_FROM | IN_DELETE)
+/* A new content, another file under the name, or others who may read it. */
+#define CHANGED                                                                \
+    (IN_CLOSE_WRITE | IN_MOVED_TO | IN_MOVED_FROM | IN_DELETE | IN_ATTRIB)
 
 struct lookout {
     int fd;

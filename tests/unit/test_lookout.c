@@ -10,6 +10,7 @@
 #include <poll.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 static char folder[] = "/tmp/ostler-lookout-XXXXXX";
@@ -78,6 +79,9 @@ what_is_written(void **state)
     write_by_turns(1, "fleet.conf", "fleet.conf");
     assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
     assert_int_equal(lookout_look(l), 0);
+    /* One that could not be read, or that others could, is mended so. */
+    assert_int_equal(chmod(in_folder("fleet.conf"), 0600), 0);
+    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
     write_by_turns(2, "ledger.db-journal", "ledger.db.lock");
     assert_int_equal(lookout_look(l), 0);
     assert_int_equal(unlink(in_folder("ledger.db-journal")), 0);
