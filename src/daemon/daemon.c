@@ -28,9 +28,7 @@ enum {
     /* But for no longer than so many times that. */
     POSTPONED_MOST = 10,
     /* Forms that are answered before other work has its turn. */
-    FORMS_A_TURN = 4,
-    /* Seconds before mail is tried again, even when all of it was new. */
-    MAIL_PAUSE = 5
+    FORMS_A_TURN = 4
 };
 
 struct daemon {
@@ -40,7 +38,7 @@ struct daemon {
     struct http_server *server;
     int signals; /* file descriptors */
     int timer;
-    pid_t mailer;     /* 0 for none */
+    struct mailer mailer;
     unsigned pending; /* work that waits until it is quiet, */
     int64_t since;    /* and from when on, by clock_ticks() */
     int stopping;
@@ -190,14 +188,22 @@ send_mail_apart(struct daemon *d)
 {
     struct fault f;
 
-    if (d->mailer != 0)
+    if (d->mailer.child != 0)
         return;
-    rounds_sending(d->rounds, clock_now() + MAIL_PAUSE);
-    d->mailer = mailer_start(rounds_pass(d->rounds), &f);
-    if (d->mailer < 0) {
-        journal(JOURNAL_ERROR, "%s", f.text);
-        d->mailer = 0;
-    }
+    rounds_sending(d->rounds);
+    if (mailer_start(&d->mailer, rounds_pass(d->rounds), &f))
+        rounds_sent(d->rounds, &f);
+}
+
+static void
+end_mailer(struct daemon *d)
+{
+    struct fault f;
+
+    if (!mailer_has_ended(&d->mailer, &f))
+        return;
+    rounds_sent(d->rounds, &f);
+    say_status(d);
 }
 
 static void
@@ -211,7 +217,6 @@ make_round(struct daemon *d, unsigned work)
     if (http_server_trust(d->server,
             pass_fleet(rounds_pass(d->rounds))->site.server.proxies, &f))
         journal(JOURNAL_ERROR, "%s", f.text);
-    show(d);
     say_status(d);
 }
 
@@ -249,7 +254,7 @@ set_timer(struct daemon *d)
     int64_t next = rounds_next(d->rounds, now);
 
     /* What has become due since the last look is no more what comes next. */
-    if (d->mailer != 0)
+    if (d->mailer.child != 0)
         due &= ~(unsigned)WORK_SEND;
     if (due != 0)
         next = now;
@@ -269,8 +274,7 @@ read_signals(struct daemon *d)
 
     while (read(d->signals, &s, sizeof s) == (ssize_t)sizeof s) {
         if (s.ssi_signo == SIGCHLD) {
-            if (d->mailer != 0 && mailer_has_ended(d->mailer))
-                d->mailer = 0;
+            end_mailer(d);
         } else if (s.ssi_signo == SIGHUP) {
             notify("RELOADING=1");
             make_round(d, WORK_FLEET | WORK_PASS);
@@ -336,7 +340,7 @@ static void
 end(struct daemon *d)
 {
     http_server_stop(d->server);
-    mailer_stop(d->mailer);
+    mailer_stop(&d->mailer);
     rounds_free(d->rounds);
     lookout_close(d->lookout);
     if (d->signals >= 0)

@@ -12,6 +12,7 @@ struct health {
     int fleet;
     int feeds;
     int reminders;
+    int sending;
     int64_t waiting; /* messages in the outbox */
     int64_t given_up;
     int is_old; /* nothing newer could be shown for a while; not on the page */

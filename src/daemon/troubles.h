@@ -10,6 +10,7 @@ enum trouble_with {
     TROUBLE_FLEET,
     TROUBLE_FEEDS,
     TROUBLE_REMINDERS,
+    TROUBLE_SENDING, /* mail cannot even be tried */
     TROUBLES_KNOWN
 };
 
