@@ -9,6 +9,7 @@
 #include "notify.h"
 #include "rounds.h"
 #include "sockets.h"
+#include "waker.h"
 
 #include <errno.h>
 #include <poll.h>
@@ -16,7 +17,6 @@
 #include <stdio.h>
 #include <string.h>
 #include <sys/signalfd.h>
-#include <sys/timerfd.h>
 #include <sysexits.h>
 #include <unistd.h>
 
@@ -37,7 +37,7 @@ struct daemon {
     struct rounds *rounds;
     struct http_server *server;
     int signals; /* file descriptors */
-    int timer;
+    int waker;
     struct mailer mailer;
     unsigned pending; /* work that waits until it is quiet, */
     int64_t since;    /* and from when on, by clock_ticks() */
@@ -82,8 +82,8 @@ take_signals(struct daemon *d, struct fault *f)
     /* Whoever ignores it starts us so, and the end of a child is never told. */
     (void)signal(SIGCHLD, SIG_DFL);
     d->signals = signalfd(-1, &set, SFD_CLOEXEC | SFD_NONBLOCK);
-    d->timer = timerfd_create(CLOCK_REALTIME, TFD_CLOEXEC | TFD_NONBLOCK);
-    if (d->signals < 0 || d->timer < 0)
+    d->waker = waker_open();
+    if (d->signals < 0 || d->waker < 0)
         return fault_set(
             f, EX_OSERR, "cannot wait for signals: %s", strerror(errno));
     return 0;
@@ -247,7 +247,7 @@ do_work(struct daemon *d, int is_quiet)
 /* --- Waiting -------------------------------------------------------------- */
 
 static void
-set_timer(struct daemon *d)
+set_waker(const struct daemon *d)
 {
     int64_t now = clock_now();
     unsigned due = rounds_due(d->rounds, now);
@@ -256,15 +256,7 @@ set_timer(struct daemon *d)
     /* What has become due since the last look is no more what comes next. */
     if (d->mailer.child != 0)
         due &= ~(unsigned)WORK_SEND;
-    if (due != 0)
-        next = now;
-    struct itimerspec when = {.it_value.tv_sec = next};
-
-    /* Should the clock be set, it goes off at once. */
-    if (next == ROTA_NEVER)
-        when.it_value.tv_sec = 0;
-    (void)timerfd_settime(
-        d->timer, TFD_TIMER_ABSTIME | TFD_TIMER_CANCEL_ON_SET, &when, NULL);
+    waker_set(d->waker, due != 0 ? now : next);
 }
 
 static void
@@ -283,16 +275,6 @@ read_signals(struct daemon *d)
             d->stopping = 1;
         }
     }
-}
-
-static void
-read_timer(const struct daemon *d)
-{
-    uint64_t times;
-
-    /* That it went off, or was cancelled because the clock was set, is all. */
-    if (read(d->timer, &times, sizeof times) < 0 && errno == ECANCELED)
-        journal(JOURNAL_INFO, "the clock was set");
 }
 
 /* One that is refused changes nothing, so that many of them cost no pass. */
@@ -316,15 +298,15 @@ static void
 wait_and_work(struct daemon *d)
 {
     struct pollfd fds[] = {{.fd = d->signals, .events = POLLIN},
-        {.fd = d->timer, .events = POLLIN},
+        {.fd = d->waker, .events = POLLIN},
         {.fd = lookout_fd(d->lookout), .events = POLLIN},
         {.fd = http_server_posted(d->server), .events = POLLIN}};
 
-    set_timer(d);
+    set_waker(d);
     int n = poll(fds, sizeof fds / sizeof *fds,
         d->pending ? quiet(d) : notify_interval());
     notify("WATCHDOG=1");
-    read_timer(d);
+    waker_look(d->waker);
     unsigned seen = lookout_look(d->lookout);
     if (seen & LOOKOUT_FLEET)
         postpone(d, WORK_FLEET | WORK_PASS);
@@ -345,15 +327,15 @@ end(struct daemon *d)
     lookout_close(d->lookout);
     if (d->signals >= 0)
         (void)close(d->signals);
-    if (d->timer >= 0)
-        (void)close(d->timer);
+    if (d->waker >= 0)
+        (void)close(d->waker);
     lock_drop(d->lock);
 }
 
 int
 daemon_run(const struct daemon_options *o, struct fault *f)
 {
-    struct daemon d = {.lock = -1, .signals = -1, .timer = -1};
+    struct daemon d = {.lock = -1, .signals = -1, .waker = -1};
     int rc = begin(&d, o, f);
 
     while (rc == 0 && !d.stopping)

@@ -2,8 +2,24 @@
 
 #include "day.h"
 #include "resource.h"
+#include "troubles.h"
+#include "waiting.h"
 
 #include <stdio.h>
+
+struct health
+health_by(const struct troubles *t, const struct waiting *mail)
+{
+    return (struct health){
+        .pass = !troubles_with(t, TROUBLE_ROUND),
+        .fleet = !troubles_with(t, TROUBLE_FLEET),
+        .feeds = !troubles_with(t, TROUBLE_FEEDS),
+        .reminders = !troubles_with(t, TROUBLE_REMINDERS),
+        .sending = !troubles_with(t, TROUBLE_SENDING),
+        .waiting = mail->waiting,
+        .given_up = mail->given_up,
+    };
+}
 
 /* Nonzero when nothing needs anybody. */
 static int

@@ -6,7 +6,6 @@
 #include "dues.h"
 #include "fleet_file.h"
 #include "journal.h"
-#include "keeper.h"
 #include "lock.h"
 #include "lookout.h"
 #include "publish.h"
@@ -121,20 +120,6 @@ remind(struct rounds *r, const struct snapshot *s)
         r->rota.reminded = pass_moment(r->pass).today;
 }
 
-/* Tell the keeper of everything that is wrong. */
-static int
-tell_keeper(struct rounds *r, const struct snapshot *s, struct fault *f)
-{
-    struct watch *w = watch_new();
-
-    if (w == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    troubles_watch(&r->troubles, w);
-    int rc = watch_look(w, r->pass, s, f) ? -1 : keeper_tell(r->pass, w, f);
-    watch_free(w);
-    return rc;
-}
-
 /* Tell people, and whoever keeps the program. */
 static int
 tell(struct rounds *r, unsigned work, struct fault *f)
@@ -145,7 +130,7 @@ tell(struct rounds *r, unsigned work, struct fault *f)
         return -1;
     if (work & WORK_REMIND)
         remind(r, s);
-    int rc = tell_keeper(r, s, f);
+    int rc = troubles_tell(&r->troubles, r->pass, s, f);
     if (rc == 0)
         r->news = 0;
     snapshot_free(s);
@@ -166,13 +151,13 @@ look_at_mail(struct rounds *r, struct fault *f)
 static int
 make_in_turn(struct rounds *r, unsigned work, struct fault *f)
 {
-    int tells = (work & WORK_REMIND) || r->news;
+    int tells =
+        r->options.today == DAY_NONE && ((work & WORK_REMIND) || r->news);
 
     if (publish(r, f))
         return -1;
-    if (r->options.today == DAY_NONE && tells && tell(r, work, f))
-        return -1;
-    return look_at_mail(r, f);
+    int rc = tells ? tell(r, work, f) : 0;
+    return look_at_mail(r, rc ? NULL : f) ? -1 : rc;
 }
 
 static int
@@ -301,18 +286,10 @@ rounds_fault(const struct rounds *r)
 static struct health
 health_of(const struct rounds *r)
 {
-    struct health h = {
-        .passed = r->passed,
-        .waiting = r->waiting.waiting,
-        .given_up = r->waiting.given_up,
-    };
+    struct health h = health_by(&r->troubles, &r->waiting);
 
-    h.pass = !troubles_with(&r->troubles, TROUBLE_ROUND);
+    h.passed = r->passed;
     h.is_old = !h.pass && !r->is_new;
-    h.fleet = !troubles_with(&r->troubles, TROUBLE_FLEET);
-    h.feeds = !troubles_with(&r->troubles, TROUBLE_FEEDS);
-    h.reminders = !troubles_with(&r->troubles, TROUBLE_REMINDERS);
-    h.sending = !troubles_with(&r->troubles, TROUBLE_SENDING);
     return h;
 }
 
@@ -372,10 +349,8 @@ rounds_sent(struct rounds *r, const struct fault *f)
 void
 rounds_describe(const struct rounds *r, char *out, size_t size)
 {
-    struct health h = health_of(r);
-    char words[CLOCK_WORDS];
-
     const struct fault *f = troubles_any(&r->troubles);
+    char words[CLOCK_WORDS];
 
     if (f != NULL) {
         snprintf(out, size, "%s", f->text);
@@ -384,6 +359,6 @@ rounds_describe(const struct rounds *r, char *out, size_t size)
     snprintf(out, size,
         "up to date since %s, %lld messages waiting, %lld "
         "given up",
-        clock_words(pass_fleet(r->pass)->site.time_zone, h.passed, words),
-        (long long)h.waiting, (long long)h.given_up);
+        clock_words(pass_fleet(r->pass)->site.time_zone, r->passed, words),
+        (long long)r->waiting.waiting, (long long)r->waiting.given_up);
 }
