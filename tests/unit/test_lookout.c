@@ -89,6 +89,28 @@ what_is_written(void **state)
     lookout_close(l);
 }
 
+/* As of who keeps the fleet's files elsewhere, under a link in its folder. */
+static void
+what_a_link_leads_to(void **state)
+{
+    struct lookout *l = watch();
+    struct fault f;
+
+    (void)state;
+    assert_int_equal(mkdir(in_folder("kept"), 0700), 0);
+    write_by_turns(1, "kept/a.conf", "kept/a.conf");
+    assert_int_equal(symlink("kept/a.conf", in_folder("link.conf")), 0);
+    assert_int_equal(lookout_file(l, in_folder("link.conf"), &f), 1);
+    assert_int_equal(lookout_file(l, in_folder("link.conf"), &f), 0);
+    (void)lookout_look(l);
+    write_by_turns(1, "kept/a.conf", "kept/a.conf");
+    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
+    lookout_close(l);
+    assert_int_equal(unlink(in_folder("link.conf")), 0);
+    assert_int_equal(unlink(in_folder("kept/a.conf")), 0);
+    assert_int_equal(rmdir(in_folder("kept")), 0);
+}
+
 /* 10,000 events of 32 bytes (inotify(7): 16, and the name with its NUL rounded
  * up to 16) are 79 reads of 4096, and a look makes 64. */
 static void
@@ -146,6 +168,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_is_written),
+        cmocka_unit_test(what_a_link_leads_to),
         cmocka_unit_test(one_look_is_not_without_end),
         cmocka_unit_test(what_is_lost_may_be_anything),
     };
