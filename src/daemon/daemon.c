@@ -9,6 +9,7 @@
 #include "notify.h"
 #include "rounds.h"
 #include "sockets.h"
+#include "waker.h"
 
 #include <errno.h>
 #include <poll.h>
@@ -16,7 +17,6 @@
 #include <stdio.h>
 #include <string.h>
 #include <sys/signalfd.h>
-#include <sys/timerfd.h>
 #include <sysexits.h>
 #include <unistd.h>
 
@@ -28,9 +28,7 @@ enum {
     /* But for no longer than so many times that. */
     POSTPONED_MOST = 10,
     /* Forms that are answered before other work has its turn. */
-    FORMS_A_TURN = 4,
-    /* Seconds before mail is tried again, even when all of it was new. */
-    MAIL_PAUSE = 5
+    FORMS_A_TURN = 4
 };
 
 struct daemon {
@@ -39,8 +37,8 @@ struct daemon {
     struct rounds *rounds;
     struct http_server *server;
     int signals; /* file descriptors */
-    int timer;
-    pid_t mailer;     /* 0 for none */
+    int waker;
+    struct mailer mailer;
     unsigned pending; /* work that waits until it is quiet, */
     int64_t since;    /* and from when on, by clock_ticks() */
     int stopping;
@@ -81,9 +79,11 @@ take_signals(struct daemon *d, struct fault *f)
         sigaddset(&set, wanted[i]);
     sigprocmask(SIG_BLOCK, &set, NULL);
     (void)signal(SIGPIPE, SIG_IGN);
+    /* Whoever ignores it starts us so, and the end of a child is never told. */
+    (void)signal(SIGCHLD, SIG_DFL);
     d->signals = signalfd(-1, &set, SFD_CLOEXEC | SFD_NONBLOCK);
-    d->timer = timerfd_create(CLOCK_REALTIME, TFD_CLOEXEC | TFD_NONBLOCK);
-    if (d->signals < 0 || d->timer < 0)
+    d->waker = waker_open();
+    if (d->signals < 0 || d->waker < 0)
         return fault_set(
             f, EX_OSERR, "cannot wait for signals: %s", strerror(errno));
     return 0;
@@ -188,14 +188,22 @@ send_mail_apart(struct daemon *d)
 {
     struct fault f;
 
-    if (d->mailer != 0)
+    if (d->mailer.child != 0)
         return;
-    rounds_sending(d->rounds, clock_now() + MAIL_PAUSE);
-    d->mailer = mailer_start(rounds_pass(d->rounds), &f);
-    if (d->mailer < 0) {
-        journal(JOURNAL_ERROR, "%s", f.text);
-        d->mailer = 0;
-    }
+    rounds_sending(d->rounds);
+    if (mailer_start(&d->mailer, rounds_pass(d->rounds), &f))
+        rounds_sent(d->rounds, &f);
+}
+
+static void
+end_mailer(struct daemon *d)
+{
+    struct fault f;
+
+    if (!mailer_has_ended(&d->mailer, &f))
+        return;
+    rounds_sent(d->rounds, &f);
+    say_status(d);
 }
 
 static void
@@ -209,7 +217,6 @@ make_round(struct daemon *d, unsigned work)
     if (http_server_trust(d->server,
             pass_fleet(rounds_pass(d->rounds))->site.server.proxies, &f))
         journal(JOURNAL_ERROR, "%s", f.text);
-    show(d);
     say_status(d);
 }
 
@@ -240,24 +247,16 @@ do_work(struct daemon *d, int is_quiet)
 /* --- Waiting -------------------------------------------------------------- */
 
 static void
-set_timer(struct daemon *d)
+set_waker(const struct daemon *d)
 {
     int64_t now = clock_now();
     unsigned due = rounds_due(d->rounds, now);
     int64_t next = rounds_next(d->rounds, now);
 
     /* What has become due since the last look is no more what comes next. */
-    if (d->mailer != 0)
+    if (d->mailer.child != 0)
         due &= ~(unsigned)WORK_SEND;
-    if (due != 0)
-        next = now;
-    struct itimerspec when = {.it_value.tv_sec = next};
-
-    /* Should the clock be set, it goes off at once. */
-    if (next == ROTA_NEVER)
-        when.it_value.tv_sec = 0;
-    (void)timerfd_settime(
-        d->timer, TFD_TIMER_ABSTIME | TFD_TIMER_CANCEL_ON_SET, &when, NULL);
+    waker_set(d->waker, due != 0 ? now : next);
 }
 
 static void
@@ -267,8 +266,7 @@ read_signals(struct daemon *d)
 
     while (read(d->signals, &s, sizeof s) == (ssize_t)sizeof s) {
         if (s.ssi_signo == SIGCHLD) {
-            if (d->mailer != 0 && mailer_has_ended(d->mailer))
-                d->mailer = 0;
+            end_mailer(d);
         } else if (s.ssi_signo == SIGHUP) {
             notify("RELOADING=1");
             make_round(d, WORK_FLEET | WORK_PASS);
@@ -277,16 +275,6 @@ read_signals(struct daemon *d)
             d->stopping = 1;
         }
     }
-}
-
-static void
-read_timer(const struct daemon *d)
-{
-    uint64_t times;
-
-    /* That it went off, or was cancelled because the clock was set, is all. */
-    if (read(d->timer, &times, sizeof times) < 0 && errno == ECANCELED)
-        journal(JOURNAL_INFO, "the clock was set");
 }
 
 /* One that is refused changes nothing, so that many of them cost no pass. */
@@ -310,15 +298,15 @@ static void
 wait_and_work(struct daemon *d)
 {
     struct pollfd fds[] = {{.fd = d->signals, .events = POLLIN},
-        {.fd = d->timer, .events = POLLIN},
+        {.fd = d->waker, .events = POLLIN},
         {.fd = lookout_fd(d->lookout), .events = POLLIN},
         {.fd = http_server_posted(d->server), .events = POLLIN}};
 
-    set_timer(d);
+    set_waker(d);
     int n = poll(fds, sizeof fds / sizeof *fds,
         d->pending ? quiet(d) : notify_interval());
     notify("WATCHDOG=1");
-    read_timer(d);
+    waker_look(d->waker);
     unsigned seen = lookout_look(d->lookout);
     if (seen & LOOKOUT_FLEET)
         postpone(d, WORK_FLEET | WORK_PASS);
@@ -334,20 +322,20 @@ static void
 end(struct daemon *d)
 {
     http_server_stop(d->server);
-    mailer_stop(d->mailer);
+    mailer_stop(&d->mailer);
     rounds_free(d->rounds);
     lookout_close(d->lookout);
     if (d->signals >= 0)
         (void)close(d->signals);
-    if (d->timer >= 0)
-        (void)close(d->timer);
+    if (d->waker >= 0)
+        (void)close(d->waker);
     lock_drop(d->lock);
 }
 
 int
 daemon_run(const struct daemon_options *o, struct fault *f)
 {
-    struct daemon d = {.lock = -1, .signals = -1, .timer = -1};
+    struct daemon d = {.lock = -1, .signals = -1, .waker = -1};
     int rc = begin(&d, o, f);
 
     while (rc == 0 && !d.stopping)

@@ -2,14 +2,31 @@
 
 #include "day.h"
 #include "resource.h"
+#include "troubles.h"
+#include "waiting.h"
 
 #include <stdio.h>
+
+struct health
+health_by(const struct troubles *t, const struct waiting *mail)
+{
+    return (struct health){
+        .pass = !troubles_with(t, TROUBLE_ROUND),
+        .fleet = !troubles_with(t, TROUBLE_FLEET),
+        .feeds = !troubles_with(t, TROUBLE_FEEDS),
+        .reminders = !troubles_with(t, TROUBLE_REMINDERS),
+        .sending = !troubles_with(t, TROUBLE_SENDING),
+        .waiting = mail->waiting,
+        .given_up = mail->given_up,
+    };
+}
 
 /* Nonzero when nothing needs anybody. */
 static int
 is_well(const struct health *h)
 {
-    return h->pass && h->fleet && h->feeds && h->reminders && h->given_up == 0;
+    return h->pass && h->fleet && h->feeds && h->reminders && h->sending &&
+           h->given_up == 0;
 }
 
 static const char *
@@ -33,11 +50,12 @@ health_page(const struct health *h)
     int n = snprintf(text, sizeof text,
         "{\"schema\": 1, \"well\": %s, \"last_pass\": "
         "\"%sT%02d:%02d:%02dZ\",\n \"pass\": %s, \"fleet\": %s, \"feeds\": "
-        "%s, \"reminders\": %s,\n \"mail\": {\"waiting\": %lld, "
+        "%s, \"reminders\": %s,\n \"sending\": %s, "
+        "\"mail\": {\"waiting\": %lld, "
         "\"given_up\": %lld}}\n",
         word(is_well(h)), day_text((day_t)(h->passed / 86400), day),
         second / 3600, second / 60 % 60, second % 60, word(h->pass),
-        word(h->fleet), word(h->feeds), word(h->reminders),
+        word(h->fleet), word(h->feeds), word(h->reminders), word(h->sending),
         (long long)h->waiting, (long long)h->given_up);
     return resource_new(&facts, text, (size_t)n);
 }

@@ -4,6 +4,8 @@
 #include <stdint.h>
 
 struct resource;
+struct troubles;
+struct waiting;
 
 /* How things stand, for a monitor: no names, since anybody may ask. */
 struct health {
@@ -12,10 +14,15 @@ struct health {
     int fleet;
     int feeds;
     int reminders;
+    int sending;
     int64_t waiting; /* messages in the outbox */
     int64_t given_up;
     int is_old; /* nothing newer could be shown for a while; not on the page */
 };
+
+/* How things stand by what is wrong and what mail waits, with the rest left
+ * zero. */
+struct health health_by(const struct troubles *t, const struct waiting *mail);
 
 /* The page for /health, in JSON: 200 when all is well, else 503.  NULL when
  * memory is out. */

@@ -15,8 +15,9 @@ enum {
     NAME_MOST = 256
 };
 
-/* A new content, or another file under the name. */
-#define CHANGED (IN_CLOSE_WRITE | IN_MOVED_TO | IN_MOVED_FROM | IN_DELETE)
+/* A new content, another file under the name, or others who may read it. */
+#define CHANGED                                                                \
+    (IN_CLOSE_WRITE | IN_MOVED_TO | IN_MOVED_FROM | IN_DELETE | IN_ATTRIB)
 
 struct lookout {
     int fd;
@@ -93,8 +94,8 @@ lookout_ledger(struct lookout *l, const char *path, struct fault *f)
     return 0;
 }
 
-int
-lookout_file(struct lookout *l, const char *path, struct fault *f)
+static int
+watch_folder_of(struct lookout *l, const char *path, struct fault *f)
 {
     const char *name;
     int folder = watch(l, path, CHANGED, &name, f);
@@ -109,6 +110,21 @@ lookout_file(struct lookout *l, const char *path, struct fault *f)
             "the fleet's files are in more than %d folders", FOLDERS_MOST);
     l->folders[l->n_folders++] = folder;
     return 1;
+}
+
+int
+lookout_file(struct lookout *l, const char *path, struct fault *f)
+{
+    char *target = realpath(path, NULL);
+    int is_new = watch_folder_of(l, path, f);
+
+    /* A link is put in the place of another, but written where it leads. */
+    if (is_new >= 0 && target != NULL) {
+        int also = watch_folder_of(l, target, f);
+        is_new = also < 0 ? -1 : is_new | also;
+    }
+    free(target);
+    return is_new;
 }
 
 static int

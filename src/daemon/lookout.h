@@ -28,8 +28,9 @@ int lookout_fd(const struct lookout *l);
 /* Watch the ledger at @path: 0 or -1 with @f set. */
 int lookout_ledger(struct lookout *l, const char *path, struct fault *f);
 
-/* Watch a file of the fleet: 1 when its folder was not watched before, so that
- * a change may have been missed, else 0, or -1 with @f set. */
+/* Watch a file of the fleet, and where it leads when it is a link: 1 when a
+ * folder of these was not watched before, so that a change may have been
+ * missed, else 0, or -1 with @f set. */
 int lookout_file(struct lookout *l, const char *path, struct fault *f);
 
 /* What was seen since the last time. */

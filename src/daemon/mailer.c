@@ -1,10 +1,10 @@
 #include "mailer.h"
 
-#include "journal.h"
-#include "problem.h"
+#include "reopen.h"
 #include "send.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <signal.h>
 #include <string.h>
 #include <sys/wait.h>
@@ -19,12 +19,8 @@ send_timely(struct pass *p, struct fault *f)
 {
     const struct send_request request = {.timely = 1};
     struct send_tally tally;
-    struct problems *ps = problems_new();
+    int rc = reopen(p, 1, f);
 
-    if (ps == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    int rc = pass_again(p, ps, f);
-    problems_free(ps);
     if (rc == 0) {
         /* What is sent has to be noted, or it is sent again. */
         ledger_patience(pass_ledger(p), PATIENCE);
@@ -34,47 +30,70 @@ send_timely(struct pass *p, struct fault *f)
     return rc;
 }
 
-/* What the child does: it has nothing of the server's but memory. */
+/* What the child does: it has nothing of the server's but memory and @report,
+ * to which a fault goes whole, being shorter than a pipe is long. */
 static int
-work(struct pass *p)
+work(struct pass *p, int report)
 {
     sigset_t none;
-    struct fault f;
+    struct fault f = {0};
 
-    (void)close_range(STDERR_FILENO + 1, ~0U, 0);
+    (void)close_range(STDERR_FILENO + 1, (unsigned)report - 1, 0);
+    (void)close_range((unsigned)report + 1, ~0U, 0);
     sigemptyset(&none);
     sigprocmask(SIG_SETMASK, &none, NULL);
     if (send_timely(p, &f) == 0)
         return EX_OK;
-    journal(
-        f.code == EX_TEMPFAIL ? JOURNAL_WARNING : JOURNAL_ERROR, "%s", f.text);
-    return f.code;
-}
-
-pid_t
-mailer_start(struct pass *p, struct fault *f)
-{
-    pid_t child = fork();
-
-    if (child == 0)
-        _exit(work(p));
-    if (child < 0)
-        return fault_set(f, EX_OSERR, "cannot start a process to send mail: %s",
-            strerror(errno));
-    return child;
+    return write(report, &f, sizeof f) == sizeof f ? f.code : EX_IOERR;
 }
 
 int
-mailer_has_ended(pid_t child)
+mailer_start(struct mailer *m, struct pass *p, struct fault *f)
 {
-    return waitpid(child, NULL, WNOHANG) == child;
+    int ends[2];
+
+    if (pipe2(ends, O_CLOEXEC | O_NONBLOCK))
+        goto err;
+    m->child = fork();
+    if (m->child == 0)
+        _exit(work(p, ends[1]));
+    (void)close(ends[1]);
+    m->report = ends[0];
+    if (m->child > 0)
+        return 0;
+    (void)close(ends[0]);
+err:
+    *m = (struct mailer){0};
+    return fault_set(f, EX_OSERR, "cannot start a process to send mail: %s",
+        strerror(errno));
+}
+
+int
+mailer_has_ended(struct mailer *m, struct fault *f)
+{
+    int status;
+
+    if (m->child == 0 || waitpid(m->child, &status, WNOHANG) != m->child)
+        return 0;
+    f->code = EX_OK;
+    if (status != 0 && read(m->report, f, sizeof *f) != sizeof *f)
+        fault_fill(f, EX_SOFTWARE,
+            "the process that sends mail was cut off by signal %d",
+            WTERMSIG(status));
+    (void)close(m->report);
+    *m = (struct mailer){0};
+    return 1;
 }
 
 void
-mailer_stop(pid_t child)
+mailer_stop(struct mailer *m)
 {
-    if (child <= 0 || mailer_has_ended(child))
+    struct fault unused;
+
+    if (m->child == 0 || mailer_has_ended(m, &unused))
         return;
-    (void)kill(child, SIGTERM);
-    (void)waitpid(child, NULL, 0);
+    (void)kill(m->child, SIGTERM);
+    (void)waitpid(m->child, NULL, 0);
+    (void)close(m->report);
+    *m = (struct mailer){0};
 }

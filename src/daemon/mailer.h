@@ -6,17 +6,23 @@
 #include <sys/types.h>
 
 /*
- * Begin to send the mail that is to be tried by now, in a child process of its
- * own, so that a slow server holds up nothing.  @p rests.  Returns the child,
- * or -1 with @f set.
+ * A child process that sends the mail that is to be tried by now, so that a
+ * slow server holds up nothing.  All zeros is none.
  */
-pid_t mailer_start(struct pass *p, struct fault *f);
+struct mailer {
+    pid_t child;
+    int report; /* a file descriptor: why it failed */
+};
 
-/* Nonzero once the child has ended: it is gone then. */
-int mailer_has_ended(pid_t child);
+/* Begin; @m is none, and @p rests.  Returns 0, or -1 with @f set. */
+int mailer_start(struct mailer *m, struct pass *p, struct fault *f);
 
-/* Cut the child off and wait for its end; 0 is ignored.  What it was sending is
- * noted in the ledger as cut off. */
-void mailer_stop(pid_t child);
+/* Nonzero once the child has ended: @m is none then, and @f what became of it,
+ * as of send_mail(), with a code of 0 when all went well. */
+int mailer_has_ended(struct mailer *m, struct fault *f);
+
+/* Cut the child off and wait for its end; none is ignored.  What it was sending
+ * is noted in the ledger as cut off. */
+void mailer_stop(struct mailer *m);
 
 #endif

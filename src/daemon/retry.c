@@ -5,6 +5,9 @@
 #define SOON 1
 #define LATER 60
 
+/* How long before mail is sent again, even when all of it was new. */
+#define PAUSE 5
+
 /* For how long, in seconds, that is no trouble. */
 #define LASTS 600
 
@@ -28,6 +31,12 @@ retry_went_well(struct retry *r, int but_some, int64_t now)
 {
     r->again = but_some ? now + LATER : ROTA_NEVER;
     r->failing = ROTA_NEVER;
+}
+
+void
+retry_mail(struct retry *r, int failed, int64_t now)
+{
+    r->mail = now + (failed ? LATER : PAUSE);
 }
 
 /* Nonzero when @when is to be waited for.  A clock that was set back makes no

@@ -24,6 +24,10 @@ int retry_failed(struct retry *r, int passes, int64_t now);
  * to do. */
 void retry_went_well(struct retry *r, int but_some, int64_t now);
 
+/* Mail is being sent, at @now, or that has @failed; it need not begin again at
+ * once. */
+void retry_mail(struct retry *r, int failed, int64_t now);
+
 /* Of the work that is @due at @now by the rota, what is done now, and what is
  * to be tried again. */
 unsigned retry_due(const struct retry *r, unsigned due, int64_t now);

@@ -6,7 +6,6 @@
 #include "dues.h"
 #include "fleet_file.h"
 #include "journal.h"
-#include "keeper.h"
 #include "lock.h"
 #include "lookout.h"
 #include "publish.h"
@@ -49,6 +48,7 @@ read_fleet(struct rounds *r, struct fault *f)
     r->pass = p;
     r->rota.fleet = pass_fleet(p);
     r->noted = DAY_NONE;
+    r->retry.mail = 0; /* what kept it from being sent may be mended */
     return 0;
 }
 
@@ -64,77 +64,100 @@ notice(const struct rounds *r)
                : NULL;
 }
 
+static void
+show(const struct rounds *r)
+{
+    r->options.show(r->options.with);
+}
+
 /* Take over what is there now.  The feeds do not wait for the pages, which
  * take longer the more of them there are. */
 static int
-show(struct rounds *r, struct fault *f)
+take_over(struct rounds *r, struct fault *f)
 {
     int rc = display_feeds(r->display, r->pass, f);
 
-    r->options.show(r->options.with);
+    show(r);
     r->is_new =
         display_pages(r->display, r->pass, notice(r), rc ? NULL : f) == 0;
     return rc || !r->is_new ? -1 : 0;
 }
 
-/* Bring the feeds up to date, and what is served. */
-static void
-publish(struct rounds *r)
+/* Bring the feeds up to date, and what is served.  A feed that fails is no
+ * reason to do no more: -1 only when nothing could be done. */
+static int
+publish(struct rounds *r, struct fault *f)
 {
     struct buf *notes = buf_new();
-    struct fault f;
+    struct fault first;
     struct fault other;
 
     if (notes == NULL)
-        return;
-    int failed = publish_all(r->pass, notes, &f);
-    if (show(r, &other) && !failed) {
-        f = other;
+        return fault_set(f, EX_OSERR, "out of memory");
+    int failed = publish_all(r->pass, notes, &first);
+    if (take_over(r, &other) && !failed) {
+        first = other;
         failed = 1;
     }
-    (void)troubles_note(&r->troubles, TROUBLE_FEEDS, failed, &f);
+    (void)troubles_note(&r->troubles, TROUBLE_FEEDS, failed, &first);
     /* Not after each record. */
     if (r->noted != pass_moment(r->pass).today)
         journal_lines(JOURNAL_WARNING, buf_str(notes));
     r->noted = pass_moment(r->pass).today;
     r->is_shown = 1;
     buf_free(notes);
+    return 0;
 }
 
-/* Tell the keeper of everything that is wrong. */
 static void
-tell_keeper(struct rounds *r, const struct snapshot *s)
+remind(struct rounds *r, const struct snapshot *s)
 {
-    struct watch *w = watch_new();
     struct fault f;
+    int failed = remind_all(r->pass, s, &f);
 
-    if (w == NULL)
-        return;
-    troubles_watch(&r->troubles, w);
-    if (watch_look(w, r->pass, s, &f) || keeper_tell(r->pass, w, &f))
-        journal(JOURNAL_ERROR, "%s", f.text);
-    watch_free(w);
+    (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, &f);
+    if (!failed)
+        r->rota.reminded = pass_moment(r->pass).today;
 }
 
 /* Tell people, and whoever keeps the program. */
-static void
-tell(struct rounds *r, unsigned work)
+static int
+tell(struct rounds *r, unsigned work, struct fault *f)
 {
-    struct fault f;
-    struct snapshot *s = dues_settled(r->pass, DAY_NONE, &f);
+    struct snapshot *s = dues_settled(r->pass, DAY_NONE, f);
 
-    if (s == NULL) {
-        (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, 1, &f);
-        return;
-    }
-    if (work & WORK_REMIND) {
-        int failed = remind_all(r->pass, s, &f);
-        (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, &f);
-        if (!failed)
-            r->rota.reminded = pass_moment(r->pass).today;
-    }
-    tell_keeper(r, s);
+    if (s == NULL)
+        return -1;
+    if (work & WORK_REMIND)
+        remind(r, s);
+    int rc = troubles_tell(&r->troubles, r->pass, s, f);
+    if (rc == 0)
+        r->news = 0;
     snapshot_free(s);
+    return rc;
+}
+
+static int
+look_at_mail(struct rounds *r, struct fault *f)
+{
+    if (waiting_look(r->pass, &r->waiting, f))
+        return -1;
+    r->rota.send = r->waiting.next;
+    if (r->waiting.waiting == 0)
+        (void)troubles_note(&r->troubles, TROUBLE_SENDING, 0, NULL);
+    return 0;
+}
+
+static int
+make_in_turn(struct rounds *r, unsigned work, struct fault *f)
+{
+    int tells =
+        r->options.today == DAY_NONE && ((work & WORK_REMIND) || r->news);
+
+    if (publish(r, f))
+        return -1;
+    int rc = tells ? tell(r, work, f) : 0;
+    return look_at_mail(r, rc ? NULL : f) ? -1 : rc;
 }
 
 static int
@@ -148,18 +171,13 @@ make(struct rounds *r, unsigned work, struct fault *f)
     int turn = turn_take(r->pass, f);
     if (turn < 0) {
         /* Another pass is running; keys may have changed meanwhile. */
-        if (show(r, &unused) == 0)
+        if (take_over(r, &unused) == 0)
             r->is_shown = 1;
         return -1;
     }
-    publish(r);
-    if (r->options.today == DAY_NONE && ((work & WORK_REMIND) || r->news))
-        tell(r, work);
-    r->news = 0;
-    (void)waiting_look(r->pass, &r->waiting);
-    r->rota.send = r->waiting.next;
+    int rc = make_in_turn(r, work, f);
     lock_drop(turn);
-    return 0;
+    return rc;
 }
 
 static void
@@ -212,6 +230,7 @@ rounds_go(struct rounds *r, unsigned work)
         note_failure(r, &f, now);
     else
         note_success(r, now);
+    show(r);
     unsigned more = look_back(r);
     pass_rest(r->pass);
     return more;
@@ -267,17 +286,10 @@ rounds_fault(const struct rounds *r)
 static struct health
 health_of(const struct rounds *r)
 {
-    struct health h = {
-        .passed = r->passed,
-        .waiting = r->waiting.waiting,
-        .given_up = r->waiting.given_up,
-    };
+    struct health h = health_by(&r->troubles, &r->waiting);
 
-    h.pass = !troubles_with(&r->troubles, TROUBLE_ROUND);
+    h.passed = r->passed;
     h.is_old = !h.pass && !r->is_new;
-    h.fleet = !troubles_with(&r->troubles, TROUBLE_FLEET);
-    h.feeds = !troubles_with(&r->troubles, TROUBLE_FEEDS);
-    h.reminders = !troubles_with(&r->troubles, TROUBLE_REMINDERS);
     return h;
 }
 
@@ -313,18 +325,32 @@ rounds_next(const struct rounds *r, int64_t now)
 }
 
 void
-rounds_sending(struct rounds *r, int64_t when)
+rounds_sending(struct rounds *r)
 {
-    r->retry.mail = when;
+    retry_mail(&r->retry, 0, clock_now());
+}
+
+void
+rounds_sent(struct rounds *r, const struct fault *f)
+{
+    /* That stands in the outbox, or another process was in the way. */
+    int is_noted = f->code == EX_TEMPFAIL || f->code == EX_UNAVAILABLE;
+    int failed = f->code != 0 && !is_noted;
+
+    if (is_noted)
+        journal(f->code == EX_TEMPFAIL ? JOURNAL_WARNING : JOURNAL_ERROR, "%s",
+            f->text);
+    if (failed)
+        retry_mail(&r->retry, 1, clock_now());
+    if (troubles_note(&r->troubles, TROUBLE_SENDING, failed, f))
+        show(r);
 }
 
 void
 rounds_describe(const struct rounds *r, char *out, size_t size)
 {
-    struct health h = health_of(r);
-    char words[CLOCK_WORDS];
-
     const struct fault *f = troubles_any(&r->troubles);
+    char words[CLOCK_WORDS];
 
     if (f != NULL) {
         snprintf(out, size, "%s", f->text);
@@ -333,6 +359,6 @@ rounds_describe(const struct rounds *r, char *out, size_t size)
     snprintf(out, size,
         "up to date since %s, %lld messages waiting, %lld "
         "given up",
-        clock_words(pass_fleet(r->pass)->site.time_zone, h.passed, words),
-        (long long)h.waiting, (long long)h.given_up);
+        clock_words(pass_fleet(r->pass)->site.time_zone, r->passed, words),
+        (long long)r->waiting.waiting, (long long)r->waiting.given_up);
 }

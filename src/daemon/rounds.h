@@ -22,8 +22,7 @@ struct rounds_options {
     day_t today;             /* DAY_NONE to go by the clock; else nobody is told
                                 anything */
     struct lookout *lookout; /* is told what to watch */
-    void (*show)(void *with); /* called when rounds_shelf() has something new
-                                 and the round is not over yet */
+    void (*show)(void *with); /* called when rounds_shelf() has something new */
     void *with;
 };
 
@@ -56,9 +55,11 @@ struct resource *rounds_take(struct rounds *r, const struct http_request *form);
 unsigned rounds_due(const struct rounds *r, int64_t now);
 int64_t rounds_next(const struct rounds *r, int64_t now);
 
-/* Mail is being sent: it need not begin again before @when, a minute away at
- * most. */
-void rounds_sending(struct rounds *r, int64_t when);
+/* Mail is being sent: it need not begin again at once. */
+void rounds_sending(struct rounds *r);
+
+/* What became of that, a code of 0 for all is well; what is wrong is logged. */
+void rounds_sent(struct rounds *r, const struct fault *f);
 
 /* One line on how things stand. */
 void rounds_describe(const struct rounds *r, char *out, size_t size);

@@ -1,8 +1,10 @@
 #include "troubles.h"
 
 #include "journal.h"
+#include "keeper.h"
 
 #include <string.h>
+#include <sysexits.h>
 
 /* What the keeper reads trouble is with. */
 static const char *const names[TROUBLES_KNOWN] = {
@@ -10,6 +12,7 @@ static const char *const names[TROUBLES_KNOWN] = {
     [TROUBLE_FLEET] = "the fleet file",
     [TROUBLE_FEEDS] = "the feeds",
     [TROUBLE_REMINDERS] = "the reminders",
+    [TROUBLE_SENDING] = "sending mail",
 };
 
 int
@@ -47,10 +50,18 @@ troubles_any(const struct troubles *t)
     return NULL;
 }
 
-void
-troubles_watch(const struct troubles *t, struct watch *w)
+int
+troubles_tell(const struct troubles *t, const struct pass *p,
+    const struct snapshot *s, struct fault *f)
 {
+    struct watch *w = watch_new();
+
+    if (w == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
     for (int i = 0; i < TROUBLES_KNOWN; i++)
         if (t->with[i].code != 0)
             watch_add(w, names[i], "%s", t->with[i].text);
+    int rc = watch_look(w, p, s, f) ? -1 : keeper_tell(p, w, f);
+    watch_free(w);
+    return rc;
 }

@@ -1,8 +1,7 @@
 #ifndef TROUBLES_H
 #define TROUBLES_H
 
-#include "fault.h"
-#include "watch.h"
+#include "pass.h"
 
 /* What can be wrong. */
 enum trouble_with {
@@ -10,6 +9,7 @@ enum trouble_with {
     TROUBLE_FLEET,
     TROUBLE_FEEDS,
     TROUBLE_REMINDERS,
+    TROUBLE_SENDING, /* mail cannot even be tried */
     TROUBLES_KNOWN
 };
 
@@ -30,7 +30,9 @@ const struct fault *troubles_with(
 /* The first thing that is wrong, or NULL. */
 const struct fault *troubles_any(const struct troubles *t);
 
-/* Add all of it to what the keeper is told. */
-void troubles_watch(const struct troubles *t, struct watch *w);
+/* Tell the keeper of all that is wrong, with @p, in @s, or here.  Returns 0, or
+ * -1 with @f set. */
+int troubles_tell(const struct troubles *t, const struct pass *p,
+    const struct snapshot *s, struct fault *f);
 
 #endif

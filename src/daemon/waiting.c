@@ -1,8 +1,10 @@
 #include "waiting.h"
 
-#include "rota.h"
 #include "arena.h"
 #include "outbox.h"
+#include "rota.h"
+
+#include <sysexits.h>
 
 static void
 count(const struct pass *p, const struct outbox_message *m, struct waiting *out)
@@ -21,14 +23,17 @@ count(const struct pass *p, const struct outbox_message *m, struct waiting *out)
 }
 
 int
-waiting_look(const struct pass *p, struct waiting *out)
+waiting_look(const struct pass *p, struct waiting *out, struct fault *f)
 {
     struct arena *a = arena_new();
     struct outbox_message *open = NULL;
     size_t n = 0;
 
-    *out = (struct waiting){.next = ROTA_NEVER};
-    int rc = a ? outbox_open(pass_ledger(p), a, &open, &n, NULL) : -1;
+    if (a == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    int rc = outbox_open(pass_ledger(p), a, &open, &n, f);
+    if (rc == 0)
+        *out = (struct waiting){.next = ROTA_NEVER};
     for (size_t i = 0; i < n && rc == 0; i++)
         count(p, &open[i], out);
     arena_free(a);

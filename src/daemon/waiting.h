@@ -10,8 +10,7 @@ struct waiting {
     int64_t next; /* when the next is to be tried, or ROTA_NEVER */
 };
 
-/* Look into the outbox.  Returns 0, or -1 when that cannot be, and then @out
- * says that there is none. */
-int waiting_look(const struct pass *p, struct waiting *out);
+/* Look into the outbox.  Returns 0, or -1 with @f set, and @out as it was. */
+int waiting_look(const struct pass *p, struct waiting *out, struct fault *f);
 
 #endif

@@ -74,8 +74,9 @@ sql() {
 import sqlite3
 import sys
 
-for row in sqlite3.connect("ledger.db").execute(sys.argv[1]):
-    print("|".join(map(str, row)))
+with sqlite3.connect("ledger.db") as ledger:
+    for row in ledger.execute(sys.argv[1]):
+        print("|".join(map(str, row)))
 PY
 }
 

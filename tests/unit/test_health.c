@@ -8,8 +8,12 @@
 #include "health.h"
 #include "resource.h"
 
-static const struct health well = {
-    .passed = 1796169600, .pass = 1, .fleet = 1, .feeds = 1, .reminders = 1};
+static const struct health well = {.passed = 1796169600,
+    .pass = 1,
+    .fleet = 1,
+    .feeds = 1,
+    .reminders = 1,
+    .sending = 1};
 
 static unsigned
 status_of(struct health h)
@@ -42,15 +46,18 @@ each_trouble_alone_is_told(void **state)
     struct health fleet = well;
     struct health feeds = well;
     struct health reminders = well;
+    struct health sending = well;
     struct health given_up = well;
 
     (void)state;
     pass.pass = fleet.fleet = feeds.feeds = reminders.reminders = 0;
+    sending.sending = 0;
     given_up.given_up = 1;
     assert_int_equal(status_of(pass), 503);
     assert_int_equal(status_of(fleet), 503);
     assert_int_equal(status_of(feeds), 503);
     assert_int_equal(status_of(reminders), 503);
+    assert_int_equal(status_of(sending), 503);
     assert_int_equal(status_of(given_up), 503);
 }
 

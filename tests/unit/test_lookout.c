@@ -10,6 +10,7 @@
 #include <poll.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 static char folder[] = "/tmp/ostler-lookout-XXXXXX";
@@ -78,11 +79,36 @@ what_is_written(void **state)
     write_by_turns(1, "fleet.conf", "fleet.conf");
     assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
     assert_int_equal(lookout_look(l), 0);
+    /* One that could not be read, or that others could, is mended so. */
+    assert_int_equal(chmod(in_folder("fleet.conf"), 0600), 0);
+    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
     write_by_turns(2, "ledger.db-journal", "ledger.db.lock");
     assert_int_equal(lookout_look(l), 0);
     assert_int_equal(unlink(in_folder("ledger.db-journal")), 0);
     assert_int_equal(lookout_look(l), LOOKOUT_LEDGER);
     lookout_close(l);
+}
+
+/* As of who keeps the fleet's files elsewhere, under a link in its folder. */
+static void
+what_a_link_leads_to(void **state)
+{
+    struct lookout *l = watch();
+    struct fault f;
+
+    (void)state;
+    assert_int_equal(mkdir(in_folder("kept"), 0700), 0);
+    write_by_turns(1, "kept/a.conf", "kept/a.conf");
+    assert_int_equal(symlink("kept/a.conf", in_folder("link.conf")), 0);
+    assert_int_equal(lookout_file(l, in_folder("link.conf"), &f), 1);
+    assert_int_equal(lookout_file(l, in_folder("link.conf"), &f), 0);
+    (void)lookout_look(l);
+    write_by_turns(1, "kept/a.conf", "kept/a.conf");
+    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
+    lookout_close(l);
+    assert_int_equal(unlink(in_folder("link.conf")), 0);
+    assert_int_equal(unlink(in_folder("kept/a.conf")), 0);
+    assert_int_equal(rmdir(in_folder("kept")), 0);
 }
 
 /* 10,000 events of 32 bytes (inotify(7): 16, and the name with its NUL rounded
@@ -142,6 +168,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_is_written),
+        cmocka_unit_test(what_a_link_leads_to),
         cmocka_unit_test(one_look_is_not_without_end),
         cmocka_unit_test(what_is_lost_may_be_anything),
     };

@@ -81,10 +81,13 @@ mail_pauses_alone(void **state)
     struct retry r = retry_nothing();
 
     (void)state;
-    r.mail = NOW + 5;
+    retry_mail(&r, 0, NOW);
     assert_int_equal(retry_due(&r, WORK_SEND | WORK_PASS, NOW), WORK_PASS);
     assert_int_equal(retry_next(&r, NOW + 500, NOW), NOW + 5);
     assert_int_equal(retry_due(&r, WORK_SEND, NOW + 5), WORK_SEND);
+    retry_mail(&r, 1, NOW + 5);
+    assert_int_equal(retry_due(&r, WORK_SEND, NOW + 64), 0);
+    assert_int_equal(retry_due(&r, WORK_SEND, NOW + 65), WORK_SEND);
 }
 
 int
