@@ -22,6 +22,7 @@ enum statement {
     UNDO_INNER,
     RECORD_ADD,
     RECORD_STANDING,
+    DONE_ON,
     FIND_COMPLETED,
     FIND_FAILED,
     FIND_READING,

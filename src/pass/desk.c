@@ -216,7 +216,7 @@ read_record(struct taking *t, struct record *r)
         return refuse(t, "the result is missing: completed or failed");
     if (entry_work(&e, t->task, &work, r))
         return -1;
-    return bare ? read_meter(&e, t, r) : 0;
+    return bare ? read_meter(&e, t, r) : entry_check_twice(&e, r);
 }
 
 static int
