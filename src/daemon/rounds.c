@@ -277,7 +277,8 @@ health_of(const struct rounds *r)
     h.is_old = !h.pass && !r->is_new;
     h.fleet = !troubles_with(&r->troubles, TROUBLE_FLEET);
     h.feeds = !troubles_with(&r->troubles, TROUBLE_FEEDS);
-    h.reminders = !troubles_with(&r->troubles, TROUBLE_REMINDERS);
+    h.reminders =
+        !troubles_with(&r->troubles, TROUBLE_REMINDERS) && r->waiting.late == 0;
     return h;
 }
 

@@ -1,8 +1,9 @@
 #include "waiting.h"
 
-#include "rota.h"
 #include "arena.h"
 #include "outbox.h"
+#include "rota.h"
+#include "watch.h"
 
 static void
 count(const struct pass *p, const struct outbox_message *m, struct waiting *out)
@@ -16,6 +17,7 @@ count(const struct pass *p, const struct outbox_message *m, struct waiting *out)
         return;
     }
     out->waiting++;
+    out->late += now - m->created >= WATCH_MAIL_WAITING;
     if (pass_fleet(p)->site.mail.from != NULL && next < out->next)
         out->next = next;
 }
