@@ -292,7 +292,7 @@ doubt_last(const struct reading *r, const struct holder *h,
     problems_add(ps, PROBLEM_WARNING,
         place_of(r, section_entry(h->section, key), ps),
         "'%s': it cannot have been done on %s, which is still to come; correct "
-        "that day",
+        "that day, or the clock",
         key, day_text(use->baseline.last, day));
 }
 

@@ -133,7 +133,7 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
     case WARN_DONE_LATER:
         snprintf(out, size,
             "it cannot have been done on %s, which is still to come: correct "
-            "that day",
+            "that day, or the clock",
             day_words(d->last_done, day));
         break;
     case WARN_FAILED:

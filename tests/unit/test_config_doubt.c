@@ -253,7 +253,7 @@ holidays_that_end(void **state)
     "[vehicle V]\nregistered = 2020-01-01\ndepot = harbour\njobs = test\n"
 #define FUTURE                                                                 \
     "warning: 'test.last': it cannot have been done on 2027-03-14, which is "  \
-    "still to come; correct that day\n"
+    "still to come; correct that day, or the clock\n"
 #define FAR(day, from)                                                         \
     "warning: 'test.deadline': " day " is further off than the interval and "  \
     "the window of the job reach from " from "; look at the certificate\n"
