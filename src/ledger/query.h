@@ -83,7 +83,7 @@ enum statement {
 struct ledger {
     sqlite3 *db;
     char *path;
-    int depth; /* of groups */
+    int depth;       /* of groups */
     int64_t version; /* of its content, as this connection counts it */
     sqlite3_stmt *statements[STATEMENTS];
 };
