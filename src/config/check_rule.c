@@ -214,6 +214,9 @@ check_ages(const struct rule_check *c)
             "add one to 'every'");
         return;
     }
+    /* An interval of one's own may be shorter than all that was taken over. */
+    if (e != here(c, "from-age"))
+        return;
     for (int i = 0; i < c->rule->n_ages; i++) {
         struct span step = c->rule->ages[i].every;
         if (value_span_size(step) > value_span_size(every->span))

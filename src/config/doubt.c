@@ -219,6 +219,14 @@ doubt_fleet(struct reading *r)
             doubt_lift(r, &r->holders[i]);
 }
 
+/* Where @e stands, in the numbers of @ps, which are not those of the reader. */
+static struct place
+place_of(const struct reading *r, const struct entry *e, struct problems *ps)
+{
+    return (struct place){
+        problems_file(ps, r->document->files[e->place.file]), e->place.line};
+}
+
 static void
 doubt_until(const struct reading *r, const struct section *s,
     const struct holidays *h, struct problems *ps)
@@ -227,18 +235,76 @@ doubt_until(const struct reading *r, const struct section *s,
     const struct entry *e = known ? known : section_entry(s, "file");
     char day[DAY_TEXT];
 
-    problems_add(ps, PROBLEM_WARNING,
-        (struct place){problems_file(ps, r->document->files[e->place.file]),
-            e->place.line},
+    problems_add(ps, PROBLEM_WARNING, place_of(r, e, ps),
         "'%s': %s is known until %s only, less than a year ahead; %s", e->key,
         s->title, day_text(h->set.known_until, day),
         known ? "add what is published since and move the day"
               : "fetch a newer file");
 }
 
+/* The last day that a certificate of the day @from can be good until: the
+ * longest interval, what a window adds, and the end of that month. */
+static day_t
+latest(const struct rule *rule, day_t from, int first)
+{
+    const struct interval *every = bounds_length(rule);
+
+    if (every == NULL)
+        return DAY_LAST;
+    day_t to = step_span(from, every->span, 1, MONTH_END_CLAMP);
+    day_t alone = step_span(from, rule->first.after, 1, MONTH_END_CLAMP);
+    if (first && alone > to)
+        to = alone;
+    return step_month_last(step_span(to, rule->window, 1, MONTH_END_CLAMP));
+}
+
+static void
+doubt_deadline(const struct reading *r, const struct holder *h,
+    const struct use *use, day_t today, struct problems *ps)
+{
+    const struct baseline *b = &use->baseline;
+    int first = b->last == DAY_NONE;
+    char key[ID_MOST + 16];
+    char day[DAY_TEXT];
+
+    if (b->deadline == DAY_NONE ||
+        b->deadline <= latest(use->rule, first ? today : b->last, first))
+        return;
+    snprintf(key, sizeof key, "%s.deadline", use->job->id);
+    problems_add(ps, PROBLEM_WARNING,
+        place_of(r, section_entry(h->section, key), ps),
+        "'%s': %s is further off than the interval and the window of the job "
+        "reach from %s; look at the certificate",
+        key, day_text(b->deadline, day), first ? "today" : "the 'last' day");
+}
+
+/* A year that is mistyped would put the job off in silence. */
+static void
+doubt_last(const struct reading *r, const struct holder *h,
+    const struct use *use, day_t today, struct problems *ps)
+{
+    char key[ID_MOST + 16];
+    char day[DAY_TEXT];
+
+    if (use->baseline.last == DAY_NONE || use->baseline.last <= today)
+        return;
+    snprintf(key, sizeof key, "%s.last", use->job->id);
+    problems_add(ps, PROBLEM_WARNING,
+        place_of(r, section_entry(h->section, key), ps),
+        "'%s': it cannot have been done on %s, which is still to come; correct "
+        "that day, or the clock",
+        key, day_text(use->baseline.last, day));
+}
+
 void
 doubt_dates(const struct reading *r, day_t today, struct problems *ps)
 {
+    for (size_t i = 0; i < r->fleet->n_subjects; i++)
+        for (size_t k = 0; k < r->holders[i].n_uses; k++) {
+            const struct use *use = &r->holders[i].uses[k];
+            doubt_last(r, &r->holders[i], use, today, ps);
+            doubt_deadline(r, &r->holders[i], use, today, ps);
+        }
     for (const struct section *s = r->document->sections; s; s = s->next) {
         const struct holidays *h = s->object;
         /* A year back rather than on: no day lies too early for this. */

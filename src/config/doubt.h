@@ -14,7 +14,8 @@ void doubt_intervals(struct reading *r, const struct holder *h);
  * nothing, lifts without a job. */
 void doubt_fleet(struct reading *r);
 
-/* Holidays that are known for less than a year from @today. */
+/* By what day it is: work done after @today, certificates that run longer than
+ * they can, holidays that are known for less than a year. */
 void doubt_dates(const struct reading *r, day_t today, struct problems *ps);
 
 #endif

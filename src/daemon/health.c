@@ -15,7 +15,7 @@ health_by(const struct troubles *t, const struct waiting *mail)
         .fleet = !troubles_with(t, TROUBLE_FLEET),
         .feeds = !troubles_with(t, TROUBLE_FEEDS),
         .reminders = !troubles_with(t, TROUBLE_REMINDERS),
-        .sending = !troubles_with(t, TROUBLE_SENDING),
+        .sending = !troubles_with(t, TROUBLE_SENDING) && mail->late == 0,
         .waiting = mail->waiting,
         .given_up = mail->given_up,
     };

@@ -3,6 +3,7 @@
 #include "arena.h"
 #include "outbox.h"
 #include "rota.h"
+#include "watch.h"
 
 #include <sysexits.h>
 
@@ -18,6 +19,7 @@ count(const struct pass *p, const struct outbox_message *m, struct waiting *out)
         return;
     }
     out->waiting++;
+    out->late += now - m->created >= WATCH_MAIL_WAITING;
     if (pass_fleet(p)->site.mail.from != NULL && next < out->next)
         out->next = next;
 }

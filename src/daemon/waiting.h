@@ -6,6 +6,7 @@
 /* The mail that is not sent. */
 struct waiting {
     int64_t waiting; /* messages, */
+    int64_t late;    /* of those, for so long that somebody has to know */
     int64_t given_up;
     int64_t next; /* when the next is to be tried, or ROTA_NEVER */
 };

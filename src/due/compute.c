@@ -267,6 +267,7 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
         .plan_day = DAY_NONE,
         .book_by = DAY_NONE,
         .last_done = DAY_NONE,
+        .failed = r->failed ? r->failed->day : DAY_NONE,
         .due_reading = -1,
         .newest_reading = DAY_NONE,
         .forecast = {.basis = FORECAST_NONE,
@@ -345,6 +346,10 @@ compute_state(const struct reckoning *r, day_t today, struct due *d)
         d->warnings |= WARN_PLAN_PASSED;
     else if (ahead && d->book_by != DAY_NONE && d->book_by <= today)
         d->warnings |= WARN_BOOK_NOW;
+    if (d->last_done != DAY_NONE && d->last_done > today)
+        d->warnings |= WARN_DONE_LATER;
+    if (d->failed != DAY_NONE)
+        d->warnings |= WARN_FAILED;
     warn_of_old_reading(r, today, d);
     if (d->no_return)
         return;

@@ -55,6 +55,10 @@ due_warning_word(enum due_warning warning)
         return "stated-use";
     case WARN_OUT_OF_RANGE:
         return "out-of-range";
+    case WARN_DONE_LATER:
+        return "done-later";
+    case WARN_FAILED:
+        return "failed";
     }
     return "";
 }
@@ -125,6 +129,16 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
         snprintf(out, size,
             "no further deadline can be told: the rule has ended, or the "
             "day lies after 2199-12-31");
+        break;
+    case WARN_DONE_LATER:
+        snprintf(out, size,
+            "it cannot have been done on %s, which is still to come: correct "
+            "that day, or the clock",
+            day_words(d->last_done, day));
+        break;
+    case WARN_FAILED:
+        snprintf(out, size, "it failed on %s and has not been done since",
+            day_words(d->failed, day));
         break;
     }
     return out;

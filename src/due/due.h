@@ -24,9 +24,14 @@ enum due_warning {
     WARN_OLD_READING = 1 << 4,      /* the newest is older than tolerated, or
                                        there is none */
     WARN_STATED_USE = 1 << 5,       /* forecast from the stated use alone */
-    WARN_OUT_OF_RANGE = 1 << 6      /* a date past the last day we know */
+    WARN_OUT_OF_RANGE = 1 << 6,     /* a date past the last day we know */
+    WARN_DONE_LATER = 1 << 7,       /* it was last done on a day to come */
+    WARN_FAILED = 1 << 8            /* it failed and has not been done since */
 };
-#define WARN_LAST WARN_OUT_OF_RANGE
+#define WARN_LAST WARN_FAILED
+
+/* With one of these a due matters today, however far off its day. */
+#define WARN_AT_ONCE (WARN_DONE_LATER | WARN_FAILED)
 
 /* The steps by which a due comes to its dates. */
 enum reason_step {
@@ -79,6 +84,7 @@ struct due {
     day_t plan_day;      /* never after the deadline; DAY_NONE when none */
     day_t book_by;       /* DAY_NONE without a plan day or a lead */
     day_t last_done;     /* DAY_NONE when never */
+    day_t failed;        /* last failed since then, or DAY_NONE */
     enum meter meter;    /* that these two are of, or METER_NONE */
     int64_t due_reading; /* -1 when no meter is involved */
     struct forecast forecast;

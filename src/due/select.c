@@ -64,8 +64,8 @@ in_time(const struct filter *f, const struct due *d)
 
     if (f->until == 0 || f->until == DAY_NONE || day == DAY_NONE)
         return 1;
-    return day <= f->until ||
-           (d->state == DUE_NEEDS_READING && d->cycle.ahead == 0);
+    int at_once = d->state == DUE_NEEDS_READING || d->warnings & WARN_AT_ONCE;
+    return day <= f->until || (at_once && d->cycle.ahead == 0);
 }
 
 /* While one cycle is overdue, those projected from it may lie in the past. */

@@ -100,8 +100,8 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     struct decision all;
     if (!compute_due(&r, d, &all))
         return 0;
-    compute_state(&r, s->options.today, d);
     d->last_done = gather_last_done(g);
+    compute_state(&r, s->options.today, d);
     s->n++;
     if (reasons_take(why, d))
         return -1;

@@ -58,6 +58,9 @@ static const char *const texts[STATEMENTS] = {
     [RECORD_STANDING] = "SELECT later.id FROM record"
                         " LEFT JOIN record AS later ON later.voids = record.id"
                         " WHERE record.id = ? AND record.kind <> 'voided'",
+    [DONE_ON] = "SELECT id FROM record WHERE kind = 'completed'"
+                " AND subject = ? AND job = ? AND day = ? AND" STANDS
+                " ORDER BY id DESC LIMIT 1",
     /* Each by the index that has most of what it says. */
     [FIND_COMPLETED] = FIND " kind = 'completed'" SAME,
     [FIND_FAILED] = FIND " kind = 'failed'" SAME,
@@ -121,8 +124,8 @@ static const char *const texts[STATEMENTS] = {
                       " WHERE" OPEN,
     [OUTBOX_GIVE_UP] = "UPDATE outbox SET gave_up = ?2, next_try = NULL,"
                        " error = ?3 WHERE" OPEN,
-    [OUTBOX_DROP] = "UPDATE outbox SET dropped = ?2, note = ?3 WHERE" OPEN
-                    " RETURNING id",
+    [OUTBOX_DROP] =
+        "UPDATE outbox SET dropped = ?2, note = ?3 WHERE" OPEN " RETURNING id",
     [TROUBLES] = "SELECT about, says, told FROM trouble ORDER BY about",
     [TROUBLE_KEEP] = "INSERT INTO trouble(about, says, told) VALUES (?, ?, ?)"
                      " ON CONFLICT(about) DO UPDATE SET says = excluded.says,"

@@ -22,6 +22,7 @@ enum statement {
     UNDO_INNER,
     RECORD_ADD,
     RECORD_STANDING,
+    DONE_ON,
     FIND_COMPLETED,
     FIND_FAILED,
     FIND_READING,
@@ -82,7 +83,7 @@ enum statement {
 struct ledger {
     sqlite3 *db;
     char *path;
-    int depth; /* of groups */
+    int depth;       /* of groups */
     int64_t version; /* of its content, as this connection counts it */
     sqlite3_stmt *statements[STATEMENTS];
 };

@@ -149,6 +149,23 @@ records_find(
     return found != 0;
 }
 
+int
+records_done_on(
+    struct ledger *l, const struct record *r, int64_t *id, struct fault *f)
+{
+    struct query q = query_start(l, DONE_ON);
+
+    query_text(&q, r->subject_id);
+    query_text(&q, r->job_id);
+    query_day(&q, r->day);
+    int row = query_row(&q, f);
+    if (row <= 0)
+        return row;
+    *id = query_int_at(&q, 0);
+    query_end(&q);
+    return 1;
+}
+
 static int
 find_reading(struct ledger *l, enum statement s, const char *subject_id,
     enum meter meter, day_t day, struct known_reading *out, struct fault *f)

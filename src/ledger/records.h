@@ -49,6 +49,14 @@ int records_replace(struct ledger *l, int64_t old, const struct record *r,
 int records_find(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
 
+/*
+ * 1 when a record that stands says that the job of @r was completed on the
+ * subject and the day of @r, whatever else it says: sets @id to the last one.
+ * 0 when none does, or -1.
+ */
+int records_done_on(
+    struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
+
 /* A reading on record, taken by itself or with something else. */
 struct known_reading {
     int found; /* when 0, the rest is too, but for the day of a fitted one */

@@ -216,7 +216,7 @@ read_record(struct taking *t, struct record *r)
         return refuse(t, "the result is missing: completed or failed");
     if (entry_work(&e, t->task, &work, r))
         return -1;
-    return bare ? read_meter(&e, t, r) : 0;
+    return bare ? read_meter(&e, t, r) : entry_check_twice(&e, r);
 }
 
 static int
@@ -258,6 +258,10 @@ answer_recorded(const struct taking *t, const struct record *r, int64_t id,
         buf_print(text, "Record %lld: %s %s, %s on %s, by %s.", (long long)id,
             r->subject->id, r->job->title, record_kind_word(r->kind),
             day_words(r->day, day), r->by);
+    buf_print(text,
+        " If that is wrong, void it: ostler record --void %lld "
+        "--note TEXT.",
+        (long long)id);
     int rc = answer(t, "Recorded", buf_str(text), out, f);
     buf_free(text);
     return rc;

@@ -2,6 +2,7 @@
 
 #include "kind.h"
 #include "num.h"
+#include "records.h"
 #include "suspect.h"
 
 #include <stdio.h>
@@ -183,4 +184,23 @@ entry_work(const struct entry *e, const struct task *t,
         return -1;
     return read_result(e, w->result, r) || read_reading(e, w->reading, r) ? -1
                                                                           : 0;
+}
+
+int
+entry_check_twice(const struct entry *e, const struct record *r)
+{
+    char day[DAY_WORDS];
+    int64_t id = 0;
+
+    if (e->sure || r->kind != RECORD_COMPLETED)
+        return 0;
+    int done = records_done_on(pass_ledger(e->pass), r, &id, e->fault);
+    if (done <= 0)
+        return done;
+    return fault_set(e->fault, EX_DATAERR,
+        "%s %s is on record as completed on %s already (record %lld); if it "
+        "was done once more, %s; if that record is wrong, void it: ostler "
+        "record --void %lld --note TEXT",
+        r->subject_id, r->job_id, day_words(r->day, day), (long long)id,
+        e->say_sure, (long long)id);
 }

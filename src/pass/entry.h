@@ -47,6 +47,10 @@ int64_t entry_number(const char *what, const char *text, struct fault *f);
 int entry_work(const struct entry *e, const struct task *t,
     const struct entry_work *w, struct record *r);
 
+/* Refuse work that stands on record as completed on that day already, unless
+ * they are sure: evidence counts it once more. */
+int entry_check_twice(const struct entry *e, const struct record *r);
+
 /* Refuse a day before the subject existed, unless they are sure. */
 int entry_check_existed(
     const struct entry *e, const struct record *r, day_t day);

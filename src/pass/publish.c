@@ -85,8 +85,8 @@ check_loss(const struct issue *i, struct fault *f)
         return 0;
     return fault_set(f, EX_DATAERR,
         "feed '%s' is held back and stays as it was: it would go from %lld "
-        "dues to %lld; correct the fleet file or the records, or when they "
-        "are right, run: ostler feed %s --accept",
+        "dues to %lld; correct the fleet file, the records or the clock, or "
+        "when they are right, run: ostler feed %s --accept",
         i->feed->id, (long long)i->before, (long long)now, i->feed->id);
 }
 

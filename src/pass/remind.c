@@ -132,7 +132,7 @@ is_old(const struct digest *g, const struct digest_item *item)
     const struct due *d = item->due;
     struct stage before = {.day = DAY_NONE};
 
-    if (d->state != DUE_AHEAD || d->warnings & WARN_BOOK_NOW)
+    if (d->state != DUE_AHEAD || d->warnings & (WARN_BOOK_NOW | WARN_AT_ONCE))
         return 0;
     return stage_reached(
                d, step_days(pass_moment(g->pass).today, -1), &before) &&

@@ -12,9 +12,8 @@
 #include <sysexits.h>
 
 /* These are our own policy. */
-#define HOLIDAYS_LEFT 56   /* days */
-#define MAIL_WAITING 21600 /* seconds: six hours */
-#define READINGS_QUIET 28  /* days */
+#define HOLIDAYS_LEFT 56  /* days */
+#define READINGS_QUIET 28 /* days */
 
 struct watch {
     struct arena *arena;
@@ -123,8 +122,9 @@ static const struct outbox_message *
 first_of(const struct outbox_message *m, size_t n, int gave_up, int64_t now)
 {
     for (size_t i = 0; i < n; i++)
-        if (gave_up ? m[i].gave_up != 0
-                    : m[i].gave_up == 0 && now - m[i].created >= MAIL_WAITING)
+        if (gave_up
+                ? m[i].gave_up != 0
+                : m[i].gave_up == 0 && now - m[i].created >= WATCH_MAIL_WAITING)
             return &m[i];
     return NULL;
 }

@@ -6,6 +6,9 @@
 
 struct arena;
 
+/* How long mail may wait before somebody has to know, in seconds: six hours. */
+#define WATCH_MAIL_WAITING 21600
+
 /*
  * What is wrong with the pass itself, found in one run, for whoever keeps it.
  */

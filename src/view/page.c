@@ -100,11 +100,12 @@ add_masthead(const struct page *p, struct buf *out)
         buf_text(out, "</bdi></p>");
     }
     /* For a screen that does not show it all. */
-    buf_text(out,
+    buf_print(out,
         "<nav aria-label=\"On this page\"><a href=\"#stop\">Not for use</a> "
-        "<a href=\"#late\">Overdue</a> <a href=\"#this\">This week</a> "
+        "<a href=\"#late\">Overdue</a> %s<a href=\"#this\">This week</a> "
         "<a href=\"#next\">Next week</a> <a href=\"#year\">The year</a></nav>"
-        "</header>\n");
+        "</header>\n",
+        page_has_unknown(p) ? "<a href=\"#open\">Not known</a> " : "");
     buf_text(out, PAGE_STALE);
     if (p->notice != NULL)
         add_notice(p->notice, out);

@@ -63,6 +63,9 @@ void page_item(
 /* Append the id of @s as a plate. */
 void page_plate(const struct subject *s, struct buf *out);
 
+/* Nonzero when something stands under "Not known", a part that else is none. */
+int page_has_unknown(const struct page *p);
+
 /* Append the parts of the page.  They return 0, or -1 when memory is out. */
 int page_urgent(const struct page *p, struct buf *out);
 int page_weeks(const struct page *p, struct buf *out);

@@ -189,6 +189,12 @@ add_stop(const struct page *p, struct buf *out)
 }
 
 int
+page_has_unknown(const struct page *p)
+{
+    return count(p, is_unknown) > 0;
+}
+
+int
 page_urgent(const struct page *p, struct buf *out)
 {
     size_t n = count(p, is_other_overdue);

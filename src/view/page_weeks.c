@@ -14,12 +14,15 @@ is_planned(const struct due *d)
            select_day(d) != DAY_NONE;
 }
 
+/* What has failed has to be seen now, whatever its day. */
 static int
 is_this_week(const struct page *p, const struct due *d)
 {
     day_t last = isoweek_last(snapshot_today(p->dues->of));
 
-    return is_planned(d) && select_day(d) <= last;
+    int at_once = d->cycle.ahead == 0 && d->warnings & WARN_AT_ONCE;
+
+    return is_planned(d) && (select_day(d) <= last || at_once);
 }
 
 static int
@@ -27,7 +30,7 @@ is_next_week(const struct page *p, const struct due *d)
 {
     day_t last = isoweek_last(snapshot_today(p->dues->of));
 
-    return is_planned(d) && select_day(d) > last && select_day(d) <= last + 7;
+    return is_planned(d) && !is_this_week(p, d) && select_day(d) <= last + 7;
 }
 
 /* A leaf of a calendar, with the items of its day. */

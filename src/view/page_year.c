@@ -215,7 +215,8 @@ add_legend(struct buf *out)
 static int
 is_beyond(const struct page *p, const struct due *d)
 {
-    return page_look(d) == LOOK_NEXT && select_day(d) > first_monday(p) + 13;
+    return page_look(d) == LOOK_NEXT && !(d->warnings & WARN_AT_ONCE) &&
+           select_day(d) > first_monday(p) + 13;
 }
 
 /* The same in words, for whoever does not see the picture, and for phones. */

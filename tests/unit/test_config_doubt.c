@@ -247,6 +247,40 @@ holidays_that_end(void **state)
     assert_dates("2025-12-31", "[holidays h]\nfile = h.ics\n" KEEPS, "");
 }
 
+#define HAS                                                                    \
+    "[job test]\ntitle = Test\nclass = law\nevery = 12 months\nwindow = 1 "    \
+    "month\nruns-from = keeping the date\nlead = 1 day\n"                      \
+    "[vehicle V]\nregistered = 2020-01-01\ndepot = harbour\njobs = test\n"
+#define FUTURE                                                                 \
+    "warning: 'test.last': it cannot have been done on 2027-03-14, which is "  \
+    "still to come; correct that day, or the clock\n"
+#define FAR(day, from)                                                         \
+    "warning: 'test.deadline': " day " is further off than the interval and "  \
+    "the window of the job reach from " from "; look at the certificate\n"
+
+static void
+a_year_mistyped(void **state)
+{
+    (void)state;
+    assert_dates("2027-03-13", HAS "test.last = 2027-03-14\n", F "12: " FUTURE);
+    assert_dates("2027-03-14", HAS "test.last = 2027-03-14\n", "");
+    /* 12 months, a month of window, and the end of that month: 30 April. */
+    assert_dates("2026-12-02",
+        HAS "test.last = 2026-03-14\ntest.deadline = 2027-04-30\n", "");
+    assert_dates("2026-12-02",
+        HAS "test.last = 2026-03-14\ntest.deadline = 2027-05-01\n",
+        F "13: " FAR("2027-05-01", "the 'last' day"));
+    /* Alone, it runs from today: to 31 January 2028. */
+    assert_dates("2026-12-02", HAS "test.deadline = 2028-01-31\n", "");
+    assert_dates("2026-12-02", HAS "test.deadline = 2028-02-01\n",
+        F "12: " FAR("2028-02-01", "today"));
+    /* A new one may have three years. */
+    assert_dates("2026-12-02",
+        HAS "test.first = 3 years from registered\n"
+            "test.deadline = 2029-12-02\n",
+        "");
+}
+
 int
 main(void)
 {
@@ -256,6 +290,7 @@ main(void)
         cmocka_unit_test(never_written_to),
         cmocka_unit_test(lifts),
         cmocka_unit_test(holidays_that_end),
+        cmocka_unit_test(a_year_mistyped),
     };
 
     return cmocka_run_group_tests(tests, try_begin, try_end);

@@ -138,6 +138,17 @@ ages(void **state)
         {AGED "every = 4 within 1 year\nfrom-age = 12 years: 6 weeks\n",
             F "9: error: 'from-age': there is no length of time for "
               "'from-age' to shorten; add one to 'every'\n"},
+        /* A driver's own interval may be shorter than the job's at any age, and
+         * not than an age of its own. */
+        {AGED "every = 8 weeks\nfrom-age = 12 years: 6 weeks\n"
+              "[driver D2]\ndepot = harbour\nbuilt = 2020-01-01\njobs = j\n"
+              "j.every = 5 weeks\n",
+            ""},
+        {AGED "every = 8 weeks\n"
+              "[driver D2]\ndepot = harbour\nbuilt = 2020-01-01\njobs = j\n"
+              "j.every = 5 weeks\nj.from-age = 12 years: 6 weeks\n",
+            F "14: error: 'j.from-age': from an age on the interval can only "
+              "get shorter, and '6 weeks' is longer than '5 weeks'\n"},
         {AGED "every = 8 weeks\nfrom-age = 12 years: 6 weeks\n"
               "age-from = registered\n",
             F "1: error: [driver D1] has no 'registered', from which the job "

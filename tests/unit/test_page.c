@@ -173,6 +173,23 @@ nothing_known(void **state)
     assert_true(has(page, "open", "no record of it"));
     assert_true(has(page, "stop", "Nothing on record keeps"));
     assert_true(has(page, "late", "Nothing."));
+    assert_non_null(strstr(buf_str(page), "<a href=\"#open\">"));
+    buf_free(page);
+}
+
+/* Due on 31 December, four weeks on. */
+static void
+what_failed_is_of_this_week(void **state)
+{
+    struct world *w = *state;
+    struct job *brakes = job_done(w, "Brakes", "2026-12-01");
+
+    world_every(w, &brakes->rule, "30 days");
+    world_done(w, brakes, "2026-12-02")->kind = RECORD_FAILED;
+    struct buf *page = page_of(w, NULL, 0);
+    assert_true(has(page, "this", "Brakes"));
+    assert_true(has(page, "this", "it failed on Wed 2026-12-02"));
+    assert_null(strstr(buf_str(page), "<a href=\"#open\">"));
     buf_free(page);
 }
 
@@ -237,6 +254,7 @@ main(void)
         WORLD_TEST(a_day_that_has_passed),
         WORLD_TEST(off_the_road),
         WORLD_TEST(nothing_known),
+        WORLD_TEST(what_failed_is_of_this_week),
         cmocka_unit_test(a_year),
         WORLD_TEST(forms),
         cmocka_unit_test(an_answer),

@@ -148,6 +148,21 @@ a_needed_reading_is_always_in_time(void **state)
         "K8/test K7/test K7/test+1");
 }
 
+/* What was done on a day to come, or failed, may be due any day too. */
+static void
+what_matters_at_once_is_always_in_time(void **state)
+{
+    struct world *w = *state;
+    struct fleet_of_three f = three(w);
+    struct filter tests = {.until = date("2026-02-03"), .job = f.test};
+
+    world_snapshot(w, "2026-02-03", "-");
+    assert_chosen(w, &tests, "K8/test");
+    world_done(w, f.test, "2026-02-02")->kind = RECORD_FAILED;
+    world_snapshot(w, "2026-02-03", "2028-01-01");
+    assert_chosen(w, &tests, "K8/test K7/test");
+}
+
 static void
 coming_cycles_when_asked(void **state)
 {
@@ -222,6 +237,7 @@ main(void)
         WORLD_TEST(of_a_job_a_depot_and_a_state),
         WORLD_TEST(up_to_a_day),
         WORLD_TEST(a_needed_reading_is_always_in_time),
+        WORLD_TEST(what_matters_at_once_is_always_in_time),
         WORLD_TEST(coming_cycles_when_asked),
         WORLD_TEST(by_any_of_several_scopes),
         WORLD_TEST(the_day_a_due_is_listed_by),

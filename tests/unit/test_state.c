@@ -127,6 +127,39 @@ warnings_as_the_days_go_by(void **state)
     assert_int_equal(world_due(w, j, "2026-01-19")->warnings, 0);
 }
 
+/* The day itself can be; the day before, nobody can know. */
+static void
+done_on_a_day_to_come(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+
+    w->tasks[0].baseline.last = date("2026-02-12");
+    assert_int_equal(world_due(w, j, "2026-02-11")->warnings & WARN_DONE_LATER,
+        WARN_DONE_LATER);
+    assert_int_equal(
+        world_due(w, j, "2026-02-12")->warnings & WARN_DONE_LATER, 0);
+}
+
+/* Until it is done, and no word of it in what comes after. */
+static void
+failed_and_not_done_since(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+    char text[200];
+
+    world_done(w, j, "2026-02-02");
+    world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
+    const struct due *d = world_due(w, j, "2026-02-09");
+    assert_int_equal(d->warnings & WARN_FAILED, WARN_FAILED);
+    due_warning_text(d, WARN_FAILED, date("2026-02-09"), text, sizeof text);
+    assert_string_equal(
+        text, "it failed on Mon 2026-02-09 and has not been done since");
+    world_done(w, j, "2026-02-10");
+    assert_int_equal(world_due(w, j, "2026-02-10")->warnings, 0);
+}
+
 /* Each warning has a text, without a full stop, that names what it is of. */
 static void
 warnings_have_words(void **state)
@@ -185,6 +218,8 @@ main(void)
         WORLD_TEST(never_done_and_nothing_known),
         WORLD_TEST(before_return_until_it_is_back),
         WORLD_TEST(warnings_as_the_days_go_by),
+        WORLD_TEST(done_on_a_day_to_come),
+        WORLD_TEST(failed_and_not_done_since),
         WORLD_TEST(warnings_have_words),
         WORLD_TEST(the_words_of_the_contract),
     };
