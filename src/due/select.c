@@ -64,8 +64,10 @@ in_time(const struct filter *f, const struct due *d)
 
     if (f->until == 0 || f->until == DAY_NONE || day == DAY_NONE)
         return 1;
-    int at_once = d->state == DUE_NEEDS_READING || d->warnings & WARN_AT_ONCE;
-    return day <= f->until || (at_once && d->cycle.ahead == 0);
+    if (d->state == DUE_NEEDS_READING && d->cycle.ahead == 0)
+        return 1;
+    /* Calendars, which have cycles to come, stay calm when the clock errs. */
+    return day <= f->until || (!f->projected && d->warnings & WARN_AT_ONCE);
 }
 
 /* While one cycle is overdue, those projected from it may lie in the past. */
