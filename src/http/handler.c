@@ -138,7 +138,7 @@ note_refusal(const struct http_request *r)
 static enum MHD_Result
 send_answer(struct http_request *r)
 {
-    if (r->status >= 400)
+    if (r->status >= 400 && !r->is_found)
         note_refusal(r);
     /* A 304 goes out with all of the resource: the library leaves the body
      * away by itself, and would say that an empty one has a length of 0. */
@@ -193,6 +193,7 @@ settle_read(
     else
         settle(r, what == CONDITIONAL_SAME ? 304 : resource_status(get),
             resource_ref(get));
+    r->is_found = what != CONDITIONAL_FAILED;
 }
 
 /* A form is answered by others, once it is here; one that is none, by us. */

@@ -29,6 +29,7 @@ struct http_request {
     struct target target;
     uint8_t key[KEY_HASH];
     int has_begun;
+    int is_found; /* the answer is what was asked for, whatever its status */
     struct resource *answer;    /* NULL while it is not known */
     unsigned status;            /* of the answer */
     char path[TARGET_MOST + 1]; /* of a form, as on the shelf */
