@@ -93,7 +93,7 @@ def memory():
     return 0
 
 
-def ask(method, path, body=None, headers=None):
+def ask_once(method, path, body=None, headers=None):
     """An answer, and its bytes, on a connection of its own."""
     c = http.client.HTTPConnection(*at.there, timeout=15,
                                    source_address=("127.9.9.9", 0))
@@ -102,6 +102,17 @@ def ask(method, path, body=None, headers=None):
     answer.bytes = answer.read()
     c.close()
     return answer
+
+
+def ask(method, path, body=None, headers=None):
+    """The same; as a browser does, what is only read is asked for again when
+    the connection is cut, which may happen to who is there when many come."""
+    for _ in range(2 if method == "GET" else 0):
+        try:
+            return ask_once(method, path, body, headers)
+        except (ConnectionError, http.client.IncompleteRead):
+            pass
+    return ask_once(method, path, body, headers)
 
 
 def ask_feed():
