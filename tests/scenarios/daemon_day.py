@@ -99,7 +99,7 @@ class Daemon:
             with urllib.request.urlopen(self.site + path, timeout=10) as r:
                 return r.status, r.read()
         except urllib.error.HTTPError as e:
-            return e.code, b""
+            return e.code, e.read()
         except OSError as e:
             check(f"{path.split('/')[1]}: somebody answers", False,
                   f"{e}; it ended with {self.process.poll()}")
