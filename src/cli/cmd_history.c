@@ -2,6 +2,7 @@
 #include "chain.h"
 #include "command.h"
 
+#include <strings.h>
 #include <sysexits.h>
 
 /* Records in the order of entry; voided ones stay to be seen. */
@@ -47,20 +48,23 @@ add_record(const struct record *r, struct buf *out)
     buf_text(out, "\n");
 }
 
+/* A subject that the fleet file has no more is known by its records. */
 static int
 list(struct invocation *i, const struct pass *p)
 {
     const char *id = options_operand(&i->options, 0);
-    const struct subject *s = id ? command_subject(i, p, id) : NULL;
     size_t n;
+    size_t shown = 0;
 
-    if (id != NULL && s == NULL)
-        return -1;
     const struct record *all = pass_records(p, &n);
     for (size_t k = 0; k < n; k++)
-        if (s == NULL || all[k].subject == s)
+        if (id == NULL || strcasecmp(all[k].subject_id, id) == 0) {
             add_record(&all[k], i->out);
-    return 0;
+            shown++;
+        }
+    if (id == NULL || shown > 0)
+        return 0;
+    return command_subject(i, p, id) ? 0 : -1;
 }
 
 static int

@@ -77,14 +77,40 @@ is_extra(const struct reckoning *r, size_t i)
            all.each[all.decides].extra;
 }
 
+/* Each failure with the deadline that stood then. */
+static int
+add_failures(struct evidence *e, const struct reckoning *r,
+    const struct facts *facts, const struct stretch *s)
+{
+    const struct task *t = r->task;
+    size_t last = facts->first[t->subject->index + 1];
+
+    for (size_t k = facts->first[t->subject->index]; k < last; k++) {
+        const struct record *f = &facts->records[k];
+        size_t before = 0;
+        if (f->kind != RECORD_FAILED || f->job != t->job)
+            continue;
+        while (before < r->n_done && r->done[before].day <= f->day)
+            before++;
+        struct proof p = {.task = t,
+            .deadline = deadline_before(r, before),
+            .done = f->day,
+            .record = f,
+            .failed = 1};
+        if (add(e, s, p))
+            return -1;
+    }
+    return 0;
+}
+
 /*
  * Each completion with the deadline that stood before it, and what is pending
  * after the last.  A follow-on has only its pending one: what called for it
  * earlier is settled.
  */
 static int
-add_task(struct evidence *e, struct gather *g, const struct task *t,
-    const struct stretch *s)
+add_task(struct evidence *e, struct gather *g, const struct facts *facts,
+    const struct task *t, const struct stretch *s)
 {
     struct reckoning r;
     int due = gather_task(g, t, &r);
@@ -98,14 +124,18 @@ add_task(struct evidence *e, struct gather *g, const struct task *t,
         int extra = is_extra(&r, i);
         day_t deadline =
             c->by != NULL && !extra ? deadline_before(&r, i) : DAY_NONE;
-        struct proof p = {t, deadline, c->day, c->by, extra};
+        struct proof p = {t, deadline, c->day, c->by, extra, 0};
         if (!r.done[i].also && add(e, s, p))
             return -1;
     }
+    if (add_failures(e, &r, facts, s))
+        return -1;
     if (due == 0)
         return 0;
     return add(e, s,
-        (struct proof){t, deadline_before(&r, r.n_done), DAY_NONE, NULL, 0});
+        (struct proof){.task = t,
+            .deadline = deadline_before(&r, r.n_done),
+            .done = DAY_NONE});
 }
 
 static day_t
@@ -136,7 +166,7 @@ add_all(struct evidence *e, struct gather *g, const struct facts *facts,
     if (gather_subject(g, subject))
         return -1;
     for (size_t k = 0; k < subject->n_tasks; k++)
-        if (add_task(e, g, &tasks[k], s))
+        if (add_task(e, g, facts, &tasks[k], s))
             return -1;
     if (e->n > 1)
         qsort(e->list, e->n, sizeof *e->list, by_day);
@@ -178,7 +208,7 @@ evidence_proofs(const struct evidence *e, size_t *n)
 int
 evidence_in_time(const struct proof *p)
 {
-    if (p->done == DAY_NONE)
+    if (p->done == DAY_NONE || p->failed)
         return 0;
     return p->deadline == DAY_NONE || p->done <= p->deadline;
 }

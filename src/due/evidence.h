@@ -9,19 +9,20 @@
  */
 struct evidence;
 
-/* One cycle of one job. */
+/* One cycle of one job, or a failure on the way. */
 struct proof {
     const struct task *task;
     day_t deadline; /* that stood when it was done; DAY_NONE when none did */
     day_t done;     /* DAY_NONE while it is not */
     const struct record *record; /* NULL when only the fleet file says so */
-    int extra; /* too early to count for the deadline, which stood on */
+    int extra;  /* too early to count for the deadline, which stood on */
+    int failed; /* tried on the day @done, and the deadline stood on */
 };
 
 /*
- * Every cycle of @subject that was done from @from to @to, or whose deadline
- * lies there and had passed by @today without being done.  By day, then in the
- * order of the fleet file.  NULL when memory is out; free with
+ * Every cycle of @subject that was done or failed from @from to @to, or whose
+ * deadline lies there and had passed by @today without being done.  By day,
+ * then in the order of the fleet file.  NULL when memory is out; free with
  * evidence_free().
  */
 struct evidence *evidence_new(const struct facts *facts,
@@ -33,7 +34,8 @@ void evidence_free(struct evidence *e);
 /* Its cycles; sets @n. */
 const struct proof *evidence_proofs(const struct evidence *e, size_t *n);
 
-/* Nonzero when it was done by its deadline, or had none to meet. */
+/* Nonzero when it was done, not failed, by its deadline, or had none to meet.
+ */
 int evidence_in_time(const struct proof *p);
 
 #endif

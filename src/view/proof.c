@@ -10,7 +10,7 @@
 
 #define HOW_TEXT 48
 
-/* "3 days early", "on its last day", "not done". */
+/* "3 days early", "on its last day", "not done", "failed". */
 static const char *
 how(const struct proof *p, char out[HOW_TEXT])
 {
@@ -20,6 +20,8 @@ how(const struct proof *p, char out[HOW_TEXT])
 
     if (p->done == DAY_NONE)
         snprintf(out, HOW_TEXT, "NOT DONE");
+    else if (p->failed)
+        snprintf(out, HOW_TEXT, "FAILED");
     else if (p->extra)
         snprintf(out, HOW_TEXT, "an extra");
     else if (p->deadline == DAY_NONE)
@@ -36,7 +38,7 @@ how(const struct proof *p, char out[HOW_TEXT])
 static int
 has_both(const struct proof *p)
 {
-    return p->deadline != DAY_NONE && p->done != DAY_NONE;
+    return p->deadline != DAY_NONE && p->done != DAY_NONE && !p->failed;
 }
 
 static const char *
@@ -57,6 +59,14 @@ reference_of(const struct proof *p)
     return p->record != NULL ? text_of(p->record->reference) : "";
 }
 
+static const char *
+result_of(const struct proof *p)
+{
+    if (p->failed)
+        return "failed";
+    return p->done != DAY_NONE ? "completed" : NULL;
+}
+
 /* How many had a deadline to meet, and how many of them met it. */
 static void
 count(const struct proof_sheet *s, size_t *had, size_t *met)
@@ -66,7 +76,7 @@ count(const struct proof_sheet *s, size_t *had, size_t *met)
 
     *had = *met = 0;
     for (size_t i = 0; i < n; i++) {
-        if (p[i].deadline == DAY_NONE)
+        if (p[i].deadline == DAY_NONE || p[i].failed)
             continue;
         ++*had;
         *met += (size_t)(evidence_in_time(&p[i]) != 0);
@@ -137,7 +147,7 @@ proof_csv(const struct proof_sheet *s, struct buf *out)
     const struct proof *p = evidence_proofs(s->evidence, &n);
 
     buf_text(out, "subject,job,title,class,deadline,done,days_early,by,"
-                  "reference,record\r\n");
+                  "reference,record,result\r\n");
     for (size_t i = 0; i < n; i++) {
         const struct job *job = p[i].task->job;
         sheet_field(s->subject->id, out);
@@ -154,6 +164,7 @@ proof_csv(const struct proof_sheet *s, struct buf *out)
         snprintf(number, sizeof number, "%lld",
             p[i].record ? (long long)p[i].record->id : 0);
         sheet_field(p[i].record ? number : NULL, out);
+        sheet_field(result_of(&p[i]), out);
         buf_text(out, "\r\n");
     }
     return buf_failed(out) ? -1 : 0;

@@ -17,6 +17,8 @@ word(const struct proof *p)
 {
     if (p->done == DAY_NONE)
         return "not done";
+    if (p->failed)
+        return "failed";
     if (p->extra)
         return "extra";
     return evidence_in_time(p) ? "in time" : "late";
@@ -161,9 +163,9 @@ an_extra_meets_no_deadline(void **state)
         "winter 2026-11-01 2026-06-01 r4 in time\n");
 }
 
-/* It leaves the deadline where it was, and is no work done. */
+/* It leaves the deadline where it was: six months after 10 January. */
 static void
-a_failure_is_no_proof(void **state)
+a_failure_is_no_work_done(void **state)
 {
     struct world *w = *state;
     struct job *j = world_job(w, "service", "6 months");
@@ -173,6 +175,9 @@ a_failure_is_no_proof(void **state)
     world_done(w, j, "2026-07-12");
     assert_proofs(w, "2026-01-01", "2026-12-31", "2026-12-31",
         "service - 2026-01-10 r1 in time\n"
+        "service 2026-07-10 2026-07-08 r2 failed\n"
+        "service 2026-07-10 2026-07-12 r3 late\n");
+    assert_proofs(w, "2026-07-09", "2026-12-31", "2026-12-31",
         "service 2026-07-10 2026-07-12 r3 late\n");
 }
 
@@ -335,7 +340,7 @@ main(void)
         WORLD_TEST(a_stretch_that_cuts),
         WORLD_TEST(the_date_that_was_kept_or_lost),
         WORLD_TEST(an_extra_meets_no_deadline),
-        WORLD_TEST(a_failure_is_no_proof),
+        WORLD_TEST(a_failure_is_no_work_done),
         WORLD_TEST(what_the_fleet_file_says_was_done),
         WORLD_TEST(wider_work),
         WORLD_TEST(what_also_counts_is_not_shown),
