@@ -71,6 +71,14 @@ add_text(const char *label, const char *name, const char *value,
     buf_text(out, "></label>");
 }
 
+/* An extinguisher shows none, and who is asked for it would look for one. */
+static int
+has_meter(const struct due *d)
+{
+    return d->task->subject->kind == SUBJECT_VEHICLE ||
+           d->meter != METER_NONE || d->to_read != METER_NONE;
+}
+
 void
 page_form(const struct page_desk *desk, const struct due *d, day_t today,
     const struct page_fields *fields, int ask_sure, struct buf *out)
@@ -89,8 +97,9 @@ page_form(const struct page_desk *desk, const struct due *d, day_t today,
         wording_short_date(today, words));
     add_value(f->on, day_text(today, day), out);
     buf_text(out, "></label>");
-    add_text("Reading of the meter", "reading", f->reading,
-        " inputmode=\"numeric\" maxlength=\"8\" size=\"9\"", out);
+    if (has_meter(d))
+        add_text("Reading of the meter", "reading", f->reading,
+            " inputmode=\"numeric\" maxlength=\"8\" size=\"9\"", out);
     add_text("Initials", "initials", f->initials,
         " required maxlength=\"12\" size=\"6\"", out);
     add_text("Sheet or certificate number", "reference", f->reference,

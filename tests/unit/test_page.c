@@ -221,7 +221,14 @@ forms(void **state)
     assert_true(has(page, "this", "name=\"made\" value=\"7\""));
     assert_true(has(page, "this", "name=\"on\" required value=\"2026-12-02\""));
     assert_false(has(page, "this", "only the reading"));
+    assert_true(has(page, "this", "name=\"reading\""));
     assert_non_null(strstr(buf_str(page), "S. &quot;Eider&quot;"));
+    buf_free(page);
+    /* What has no meter is not asked for one. */
+    w->subjects[0].kind = SUBJECT_EQUIPMENT;
+    page = page_of(w, NULL, 1);
+    assert_true(has(page, "this", "<form method=\"post\">"));
+    assert_false(has(page, "this", "name=\"reading\""));
     buf_free(page);
 }
 
