@@ -69,7 +69,8 @@ class Due:
                 "before-return": "Before return"}[self.state]
 
     def needs_somebody_now(self):
-        return self.heading() != "Coming"
+        return bool(self.heading() != "Coming"
+                    or self.warnings & {"failed", "done-later"})
 
     def told(self, old=None):
         return Told(self.subject, self.job, self.deadline,
