@@ -3,17 +3,26 @@
 #include "publish.h"
 
 static void
+say_count(struct buf *out, size_t n, const char *one, const char *many)
+{
+    buf_print(out, " %zu %s", n, n == 1 ? one : many);
+}
+
+static void
 say_counts(struct invocation *i, const struct pass *p)
 {
     const struct fleet *f = pass_fleet(p);
     size_t n_records;
 
     pass_records(p, &n_records);
-    buf_print(i->out,
-        "%s: %zu subjects, %zu jobs, %zu tasks, %zu people, %zu feeds, "
-        "%zu records; no errors\n",
-        f->site.name, f->n_subjects, f->n_jobs, f->n_tasks, f->n_persons,
-        f->n_feeds, n_records);
+    buf_print(i->out, "%s:", f->site.name);
+    say_count(i->out, f->n_subjects, "subject,", "subjects,");
+    say_count(i->out, f->n_jobs, "job,", "jobs,");
+    say_count(i->out, f->n_tasks, "task,", "tasks,");
+    say_count(i->out, f->n_persons, "person,", "people,");
+    say_count(i->out, f->n_feeds, "feed,", "feeds,");
+    say_count(i->out, n_records, "record;", "records;");
+    buf_text(i->out, " no errors\n");
 }
 
 /* Reads the whole fleet file; main shows the problems and the fault. */

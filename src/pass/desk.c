@@ -104,7 +104,7 @@ find_due(struct taking *t, struct fault *f)
     if (t->task == NULL)
         return refuse(t, "the fleet file has no such job any more; go back to "
                          "the page and load it anew");
-    t->snapshot = dues_now(t->pass, DAY_NONE, f);
+    t->snapshot = dues_outline(t->pass, DAY_NONE, f);
     if (t->snapshot == NULL)
         return -1;
     const struct due *dues = snapshot_dues(t->snapshot, &n);

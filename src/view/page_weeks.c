@@ -19,7 +19,6 @@ static int
 is_this_week(const struct page *p, const struct due *d)
 {
     day_t last = isoweek_last(snapshot_today(p->dues->of));
-
     int at_once = d->cycle.ahead == 0 && d->warnings & WARN_AT_ONCE;
 
     return is_planned(d) && (select_day(d) <= last || at_once);
