@@ -2,8 +2,10 @@
 
 #include "bounds.h"
 #include "holder.h"
+#include "value.h"
 
 #include <string.h>
+#include <strings.h>
 
 static int
 has(const struct section *s, const char *key)
@@ -43,6 +45,11 @@ check_holidays(
     if (!has(s, "day") && !has(s, "add") && !has(s, "file"))
         reading_warning(
             r, s->place, "%s has no day; add 'day', 'add' or 'file'", s->title);
+    if (strcasecmp(s->id, VALUE_NO_HOLIDAYS) == 0)
+        reading_error(r, s->place,
+            "%s: the word means that a calendar keeps none; give the set "
+            "another name",
+            s->title);
 }
 
 void

@@ -158,6 +158,27 @@ doubt_scopes(struct reading *r)
     }
 }
 
+/* Nobody wants work on Christmas Day by oversight. */
+static void
+doubt_calendar(
+    struct reading *r, const struct section *s, const struct calendar *c)
+{
+    if (c->plan.works != 0 && section_entry(s, "holidays") == NULL)
+        reading_warning(r, s->place,
+            "%s keeps no holidays, so it is open on Christmas Day too; add "
+            "holidays = NAME (presets/holidays-*.conf has some), or "
+            "holidays = none",
+            s->title);
+}
+
+static void
+doubt_calendars(struct reading *r)
+{
+    for (const struct section *s = r->document->sections; s; s = s->next)
+        if (s->kind == SECTION_CALENDAR && !s->again)
+            doubt_calendar(r, s, s->object);
+}
+
 /* Nonzero when @text has the word "lift" or "lifts", and not "forklift". */
 static int
 says_lift(const char *text)
@@ -213,6 +234,7 @@ doubt_fleet(struct reading *r)
 {
     if (r->fleet->n_subjects == 0)
         return;
+    doubt_calendars(r);
     doubt_scopes(r);
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
         if (r->subjects[i].kind == SUBJECT_VEHICLE && has_lift(&r->holders[i]))

@@ -11,7 +11,7 @@
 void doubt_intervals(struct reading *r, const struct holder *h);
 
 /* Of a whole fleet without errors: people who are never told, feeds that show
- * nothing, lifts without a job. */
+ * nothing, calendars without a word of holidays, lifts without a job. */
 void doubt_fleet(struct reading *r);
 
 /* By what day it is: work done after @today, certificates that run longer than

@@ -129,7 +129,7 @@ const struct key key_table[] = {
     PLAIN(IN(CALENDAR), IN(CALENDAR), "works", SORT(works, weekdays),
         AT(calendar, plan.works), "WEEKDAY... or none"),
     PLAIN(IN(CALENDAR), 0, "holidays", SORT(holidays, holidays), 0,
-        "HOLIDAYS..."),
+        "HOLIDAYS... or none"),
     PLAIN(IN(CALENDAR), 0, "closed", SORT(closed, closed), 0,
         "YYYY-MM-DD[..YYYY-MM-DD] NAME, one a line"),
     PLAIN(IN(CALENDAR), 0, "open", SORT(open, open), 0, "YYYY-MM-DD..."),

@@ -97,6 +97,9 @@ int value_month(const char *word, size_t len);
 #define VALUE_NOT_A_DAY                                                        \
     "is not a day; expected YYYY-MM-DD from 1900-01-01 to 2199-12-31"
 
+/* What a calendar writes that keeps no holidays. */
+#define VALUE_NO_HOLIDAYS "none"
+
 #define VALUE_NOT_A_SPAN                                                       \
     "is not a length of time; expected N days|weeks|months|years"
 

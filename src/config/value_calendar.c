@@ -238,6 +238,9 @@ value_holidays(
     struct reading *r, const struct key *k, struct entry *e, void *at)
 {
     struct calendar *c = at;
+    const char *text = reading_text(r, e);
+    if (text != NULL && strcasecmp(text, VALUE_NO_HOLIDAYS) == 0)
+        return;
     const struct holiday_set **sets =
         reading_take(r, items_count(e, ITEMS_WORDS) * sizeof(void *));
     struct items item = items_of(e, ITEMS_WORDS);

@@ -139,6 +139,40 @@ never_written_to(void **state)
     TRY_CASES(cases);
 }
 
+#define NO_HOLIDAYS(calendar)                                                  \
+    "warning: [calendar " calendar "] keeps no holidays, so it is open on "    \
+    "Christmas Day too; add holidays = NAME (presets/holidays-*.conf has "     \
+    "some), or holidays = none\n"
+
+static void
+calendars_without_holidays(void **state)
+{
+    static const struct try_case cases[] = {
+        {"[calendar c]\nworks = mon\n", F "1: " NO_HOLIDAYS("c")},
+        /* Closures stated one by one do not say that the rest is meant. */
+        {"[calendar c]\nworks = mon\nclosed = 2026-12-25 Christmas\n",
+            F "1: " NO_HOLIDAYS("c")},
+        {"[calendar c]\nworks = mon\nholidays = none\n", ""},
+        {"[calendar c]\nworks = mon\nholidays = NONE\n", ""},
+        {"[calendar c]\nworks = mon\nholidays = h\n[holidays h]\n"
+         "day = 25 dec\n",
+            ""},
+        /* Each of its days is named. */
+        {"[calendar c]\nworks = none\nopen = 2026-12-25\n", ""},
+        /* The word is no set, and no set has it for its name. */
+        {"[calendar c]\nworks = mon\nholidays = none h\n[holidays h]\n"
+         "day = 25 dec\n",
+            F "3: error: 'holidays': there is no holidays 'none'; correct it "
+              "or add its section\n"},
+        {"[holidays None]\nday = 25 dec\n",
+            F "1: error: [holidays None]: the word means that a calendar keeps "
+              "none; give the set another name\n"},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
 #define LIFT(vehicle)                                                          \
     "warning: [vehicle " vehicle "] has a lift, and neither it nor what it "   \
     "carries has a job with 'lift' in its name or title; add one to its "      \
@@ -288,6 +322,7 @@ main(void)
         cmocka_unit_test(longer_intervals),
         cmocka_unit_test(nothing_in_scope),
         cmocka_unit_test(never_written_to),
+        cmocka_unit_test(calendars_without_holidays),
         cmocka_unit_test(lifts),
         cmocka_unit_test(holidays_that_end),
         cmocka_unit_test(a_year_mistyped),

@@ -164,9 +164,9 @@ again(void **state)
         {"[equipment k7]\n",
             F "1: warning: [equipment k7] has no job, so it is never due; "
               "add jobs = JOB...\n" F
-              "13: warning: nobody has the job 'check'; add it to the 'jobs' "
+              "14: warning: nobody has the job 'check'; add it to the 'jobs' "
               "of a subject\n" F
-              "17: error: 'K7' again; it stands at fleet.conf:1 already\n"},
+              "18: error: 'K7' again; it stands at fleet.conf:1 already\n"},
         {"[mail]\nfrom = a@b.example\nby = folder x\n",
             F "8: error: [mail] again; it stands at fleet.conf:1 already\n"},
         {"[feed a]\nshows = all\nShows = nothing\n  at all\n",
@@ -295,7 +295,7 @@ presets(void **state)
     try_write("presets/jobs.conf", "[job spare]\ntitle = Spare\nclass = own\n"
                                    "every = 1 year\n"
                                    "[holidays unkept]\nday = 6 jan\n"
-                                   "[calendar unused]\nworks = sat\n");
+                                   "[calendar unused]\nworks = sat\nholidays = none\n");
     try_write("own/jobs.conf", "[job idle]\ntitle = Idle\nclass = own\n"
                                "every = 1 year\n");
     try_write("own/rest.conf", strstr(try_rest, "[mail]"));

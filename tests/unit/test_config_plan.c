@@ -6,7 +6,7 @@
 #define JOB                                                                    \
     "[driver D1]\ndepot = harbour\njobs = j\n[job j]\ntitle = J\n"             \
     "class = own\nevery = 1 year\n"
-#define PLACE "[calendar station]\nworks = tue\n"
+#define PLACE "[calendar station]\nworks = tue\nholidays = none\n"
 
 #define NOT_WORK                                                               \
     "is not how long work takes; expected N minutes or HOURS hours, at most "  \
@@ -40,16 +40,16 @@ values(void **state)
             F "8: error: 'vehicle-stays': 'maybe' is none of yes or no\n"},
         {PLACE "vehicles-a-day = 1\nhours-a-day = 7.5\n", ""},
         {PLACE "vehicles-a-day = 0\n",
-            F "3: error: 'vehicles-a-day': '0' is not a number of vehicles "
+            F "4: error: 'vehicles-a-day': '0' is not a number of vehicles "
               "from 1 to 1000\n"},
         {PLACE "hours-a-day = 0\n",
-            F "3: error: 'hours-a-day': '0' " NOT_HOURS},
+            F "4: error: 'hours-a-day': '0' " NOT_HOURS},
         {PLACE "hours-a-day = 7,5\n",
-            F "3: error: 'hours-a-day': '7,5' " NOT_HOURS},
+            F "4: error: 'hours-a-day': '7,5' " NOT_HOURS},
         {PLACE "hours-a-day = 7.\n",
-            F "3: error: 'hours-a-day': '7.' " NOT_HOURS},
+            F "4: error: 'hours-a-day': '7.' " NOT_HOURS},
         {PLACE "vehicles-aday = 1\n",
-            F "3: error: unknown key 'vehicles-aday' in [calendar station]; "
+            F "4: error: unknown key 'vehicles-aday' in [calendar station]; "
               "did you mean 'vehicles-a-day'?\n"},
     };
 
@@ -99,7 +99,7 @@ work_that_never_fits(void **state)
             ""},
         {PLACE "hours-a-day = 2\n" JOB
                "takes = 121 minutes\ncalendar = station\n",
-            F "4: error: [driver D1] has 'j', which takes 121 minutes, and "
+            F "5: error: [driver D1] has 'j', which takes 121 minutes, and "
               "'station' has 120 minutes a day; correct 'takes' or "
               "'hours-a-day'\n"},
     };
