@@ -51,6 +51,12 @@ SERVE := $(BUILD)/tests/http/serve
 # The workshop page with its forms, for a browser.
 DESK := $(BUILD)/tests/http/desk
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
+# Programs that the reference tests put questions to.
+ASKED := $(addprefix $(BUILD)/tests/reference/,calc ical_reader plan_cases \
+	quantlib usage)
+BENCHES := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/bench/*.c)) \
+	$(BUILD)/tests/bench/bench_dates
+FUZZERS := $(addprefix $(BUILD)/fuzz/,config path request)
 
 .PHONY: all
 all: $(BUILD)/ostler $(BUILD)/ostlerd
@@ -80,7 +86,20 @@ $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) -MMD -MP \
 		$(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS) -lcmocka
 
--include $(OBJECTS:.o=.d) $(UNIT_TESTS:=.d) $(SERVE).d $(DESK).d
+# QuantLib is a library of C++.
+$(BUILD)/tests/%: tests/%.cc $(LIBRARY)
+	@mkdir -p $(@D)
+	@echo '  CXX $<'
+	$(Q)$(CXX) -O2 -std=c++20 -Wall -Wextra $(SANITIZE) -Isrc/base -Isrc/calendar \
+		-MMD -MP -o $@ $< $(LIBRARY) -lQuantLib
+
+-include $(OBJECTS:.o=.d) $(addsuffix .d,$(UNIT_TESTS) $(SERVE) $(DESK) \
+	$(ASKED) $(BENCHES))
+
+# Every program of src and tests, built and not run: what is built only now and
+# then is broken when it is wanted.
+.PHONY: everything
+everything: all $(UNIT_TESTS) $(SERVE) $(DESK) $(ASKED) $(BENCHES) $(FUZZERS)
 
 # Installing what is missing: the only targets that touch the system.
 
@@ -89,10 +108,10 @@ deps:
 	@contrib/install-packages build
 
 deps-test:
-	@contrib/install-packages build test
+	@contrib/install-packages build test bench fuzz
 
 deps-tools:
-	@contrib/install-packages tools
+	@contrib/install-packages tools fuzz
 
 .PHONY: demo
 demo: deps
@@ -105,7 +124,7 @@ check: deps-test
 
 # The tests alone, for a machine that has the packages.
 .PHONY: check-built
-check-built: all $(UNIT_TESTS) $(SERVE) $(DESK)
+check-built: everything
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
 	@BUILD=$(BUILD) CC="$(CC)" tests/run
@@ -119,7 +138,7 @@ sanitize:
 # What five libraries read in the feeds of 5,000 hostile fleets.
 FLEETS ?= 5000
 .PHONY: readers
-readers: all $(BUILD)/tests/unit/test_ical
+readers: all $(BUILD)/tests/unit/test_ical $(BUILD)/tests/reference/ical_reader
 	@BUILD=$(BUILD) FLEETS=$(FLEETS) tests/reference/10-ical-readers
 
 # Mail while each write in turn fails, not only some of them.
@@ -129,7 +148,7 @@ torture: all
 
 # Plans against the optimum, on 1,000 problems each of three seeds.
 .PHONY: plan-proof
-plan-proof: deps-test all
+plan-proof: deps-test all $(ASKED)
 	@for seed in 1 2 3; do \
 		BUILD=$(BUILD) CC="$(CC)" PROBLEMS=1000 SEED=$$seed \
 			tests/reference/40-plan-solver || exit 1; \
@@ -142,27 +161,14 @@ bench: deps
 	@$(MAKE) --no-print-directory bench-built
 
 .PHONY: bench-built
-bench-built: all $(SERVE)
-	@mkdir -p $(BUILD)/bench
-	$(Q)$(CXX) -O2 -std=c++17 -Isrc/base -Isrc/calendar -o $(BUILD)/bench/dates \
-		tests/bench/bench_dates.cc $(LIBRARY) -lQuantLib
-	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/snapshot \
-		tests/bench/bench_snapshot.c $(LIBRARY) $(LIBS)
-	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
-		-o $(BUILD)/bench/ical tests/bench/bench_ical.c $(LIBRARY) $(LIBS)
-	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/mail \
-		tests/bench/bench_mail.c $(LIBRARY) $(LIBS)
-	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/usage \
-		tests/bench/bench_usage_cost.c $(LIBRARY) $(LIBS)
-	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) -o $(BUILD)/bench/plan \
-		tests/bench/bench_plan.c $(LIBRARY) $(LIBS)
-	@$(BUILD)/bench/dates
-	@$(BUILD)/bench/snapshot
-	@$(BUILD)/bench/plan
-	@$(BUILD)/bench/usage
-	@BUILD=$(BUILD) CC="$(CC)" tests/bench/bench_usage
+bench-built: all $(SERVE) $(BENCHES) $(ASKED)
+	@$(BUILD)/tests/bench/bench_dates
+	@$(BUILD)/tests/bench/bench_snapshot
+	@$(BUILD)/tests/bench/bench_plan
+	@$(BUILD)/tests/bench/bench_usage_cost
+	@BUILD=$(BUILD) tests/bench/bench_usage
 	@BUILD=$(BUILD) tests/bench/bench_ical
-	@$(BUILD)/bench/mail
+	@$(BUILD)/tests/bench/bench_mail
 	@BUILD=$(BUILD) tests/bench/bench_import
 	@BUILD=$(BUILD) tests/bench/bench_cold
 	@BUILD=$(BUILD) tests/bench/bench_http
@@ -189,65 +195,79 @@ boot: all
 kill: all
 	@BUILD=$(BUILD) KILL=all tests/scenarios/61-kill-ten
 
-# The reader of the fleet file on what libFuzzer makes up, for so long.
+# What libFuzzer makes up, for so long: for the reader of the fleet file, ...
 FUZZ_SECONDS ?= 600
-FUZZ_SOURCES := $(filter-out src/config/source.c,$(wildcard $(addprefix \
-	src/,$(addsuffix /*.c,base calendar fleet usage due config))))
+FUZZ := clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
+	-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all
+RUN_FUZZER = $(1) -max_total_time=$(FUZZ_SECONDS) -print_final_stats=1 \
+	-artifact_prefix=$(BUILD)/fuzz/
+FUZZ_CONFIG := tests/fuzz/fuzz_config.c \
+	$(filter-out src/config/source.c,$(wildcard $(addprefix src/,$(addsuffix \
+	/*.c,base calendar fleet usage due config))))
+$(BUILD)/fuzz/config: $(FUZZ_CONFIG) tests/fuzz/uncovered $(LIBRARY)
+	@mkdir -p $(@D)
+	@echo '  FUZZ $@'
+	$(Q)$(FUZZ) -fsanitize-coverage-ignorelist=tests/fuzz/uncovered \
+		-o $@ $(FUZZ_CONFIG) $(LIBS)
+
 .PHONY: fuzz
-fuzz:
+fuzz: deps-tools $(BUILD)/fuzz/config
 	@mkdir -p $(BUILD)/fuzz/corpus
-	$(Q)clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
-		-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
-		-fsanitize-coverage-ignorelist=tests/fuzz/uncovered \
-		-o $(BUILD)/fuzz/config tests/fuzz/fuzz_config.c $(FUZZ_SOURCES) $(LIBS)
-	$(BUILD)/fuzz/config -dict=tests/fuzz/config.dict -max_len=6000 \
-		-max_total_time=$(FUZZ_SECONDS) -print_final_stats=1 \
-		-artifact_prefix=$(BUILD)/fuzz/ $(BUILD)/fuzz/corpus \
-		tests/fuzz/corpus/config
+	$(call RUN_FUZZER,$(BUILD)/fuzz/config) -dict=tests/fuzz/config.dict \
+		-max_len=6000 $(BUILD)/fuzz/corpus tests/fuzz/corpus/config
 
-# What a client writes in a request, the same way.
-FUZZ_HTTP := $(addprefix src/http/,address.c conditional.c etag.c \
-	http_date.c http_form.c target.c) src/base/num.c src/base/utf8.c
+# ... what a client writes in a request, ...
+FUZZ_PATH := tests/fuzz/fuzz_path.c $(addprefix src/http/,address.c \
+	conditional.c etag.c http_date.c http_form.c target.c) \
+	src/base/num.c src/base/utf8.c
+$(BUILD)/fuzz/path: $(FUZZ_PATH) $(LIBRARY)
+	@mkdir -p $(@D)
+	@echo '  FUZZ $@'
+	$(Q)$(FUZZ) -o $@ $(FUZZ_PATH)
+
 .PHONY: fuzz-http
-fuzz-http:
-	@mkdir -p $(BUILD)/fuzz/path
-	$(Q)clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) \
-		-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
-		-o $(BUILD)/fuzz/http tests/fuzz/fuzz_path.c $(FUZZ_HTTP)
-	$(BUILD)/fuzz/http -max_len=2000 -max_total_time=$(FUZZ_SECONDS) \
-		-print_final_stats=1 -artifact_prefix=$(BUILD)/fuzz/ \
-		$(BUILD)/fuzz/path tests/fuzz/corpus/path
+fuzz-http: deps-tools $(BUILD)/fuzz/path
+	@mkdir -p $(BUILD)/fuzz/path-corpus
+	$(call RUN_FUZZER,$(BUILD)/fuzz/path) -max_len=2000 \
+		$(BUILD)/fuzz/path-corpus tests/fuzz/corpus/path
 
-# The whole server, a connection an input; its log is one that looks at every
-# line.
-FUZZ_REQUEST := $(filter-out src/http/notes.c,$(wildcard src/http/*.c)) \
+# ... and the whole server, a connection an input; its log is one that looks at
+# every line.
+FUZZ_REQUEST := $(addprefix tests/fuzz/,fuzz_request.c answers.c talk.c) \
+	$(filter-out src/http/notes.c,$(wildcard src/http/*.c)) \
 	$(addprefix src/base/,buf.c fault.c key.c num.c utf8.c)
+$(BUILD)/fuzz/request: $(FUZZ_REQUEST) $(LIBRARY)
+	@mkdir -p $(@D)
+	@echo '  FUZZ $@'
+	$(Q)$(FUZZ) -o $@ $(FUZZ_REQUEST) $(LIBS)
+
 .PHONY: fuzz-request
-fuzz-request:
+fuzz-request: deps-tools $(BUILD)/fuzz/request
 	@mkdir -p $(BUILD)/fuzz/request-corpus
-	$(Q)clang $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) \
-		-fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
-		-o $(BUILD)/fuzz/request tests/fuzz/fuzz_request.c \
-		tests/fuzz/answers.c tests/fuzz/talk.c $(FUZZ_REQUEST) $(LIBS)
-	$(BUILD)/fuzz/request -dict=tests/fuzz/request.dict -max_len=20000 \
-		-max_total_time=$(FUZZ_SECONDS) -print_final_stats=1 \
-		-artifact_prefix=$(BUILD)/fuzz/ $(BUILD)/fuzz/request-corpus \
-		tests/fuzz/corpus/request
+	$(call RUN_FUZZER,$(BUILD)/fuzz/request) -dict=tests/fuzz/request.dict \
+		-max_len=20000 $(BUILD)/fuzz/request-corpus tests/fuzz/corpus/request
+
+# How many of a hundred small faults the quick tests do not see.
+MUTANTS ?= 100
+.PHONY: mutants
+mutants: deps-test
+	@tests/mutants/run -n $(MUTANTS) $(if $(SEED),-s $(SEED))
 
 # Every warning is an error with both compilers.
 .PHONY: compilers
-compilers:
+compilers: deps-tools
 	@$(MAKE) --no-print-directory all BUILD=$(BUILD)/gcc CC=gcc
 	@$(MAKE) --no-print-directory all BUILD=$(BUILD)/clang CC=clang
 
 .PHONY: lint
-lint: all
+lint: deps-tools all
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
+	@clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/*/*.[ch])
 	@tests/lint/tidy $(SOURCES)
 
 .PHONY: format
-format:
+format: deps-tools
 	clang-format -i $(wildcard src/*/*.[ch] tests/*/*.[ch])
 
 .PHONY: install
@@ -264,6 +284,8 @@ help:
 	@echo 'make deps        install the packages that are missing'
 	@echo 'make deps-tools  the compilers and checkers of the targets below'
 	@echo 'make sanitize    the tests under ASan and UBSan'
+	@echo 'make everything  build every program of src and tests; run none'
+	@echo 'make mutants     MUTANTS=100 SEED=: small faults that no quick test sees'
 	@echo 'make readers     FLEETS=5000: hostile feeds in five other libraries'
 	@echo 'make torture     mail while each write in turn fails'
 	@echo 'make plan-proof  the planner against an integer program'

@@ -126,7 +126,10 @@ make_world(struct world *w, size_t vehicles)
     w->arena = arena_new();
     w->calendar = workcal_new(&plan);
     make_jobs(w->arena, w->jobs);
-    w->depot = (struct depot){"d", "d", "UTC", w->calendar};
+    w->depot = (struct depot){.id = "d",
+        .title = "d",
+        .time_zone = "UTC",
+        .calendar = w->calendar};
     w->subjects = calloc(vehicles, sizeof *w->subjects);
     w->tasks = calloc(vehicles * JOBS, sizeof *w->tasks);
     w->records = calloc(vehicles * per_vehicle, sizeof *w->records);

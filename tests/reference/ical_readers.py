@@ -3,7 +3,6 @@ to-do the start is the day it is due."""
 import io
 import json
 import os
-import shlex
 import subprocess
 from pathlib import Path
 
@@ -75,19 +74,6 @@ def install_modules():
             check=True)
 
 
-def build_reader():
-    program = BUILD / "tests/reference/ical_reader"
-    flags = subprocess.run(
-        ["pkg-config", "--cflags", "--libs", "libical", "jansson"],
-        check=True, capture_output=True, text=True).stdout.split()
-    program.parent.mkdir(parents=True, exist_ok=True)
-    subprocess.run(
-        shlex.split(os.environ.get("CC") or "gcc")
-        + ["-O1", "-std=c11", "-Wall", "-Wextra", "-o", program,
-           HERE / "ical_reader.c", *flags], check=True)
-    return program
-
-
 def lines_of(command, paths):
     """Start a reader on all paths; returns what gives its lines."""
     names = "".join(f"{path}\n" for path in paths)
@@ -107,7 +93,7 @@ def outcome(read, path):
 def read_all(paths):
     """For each path a dict: the name of a reader and what it reads there."""
     install_modules()
-    c = lines_of([build_reader()], paths)
+    c = lines_of([BUILD / "tests/reference/ical_reader"], paths)
     node = lines_of(["node", HERE / "ical-reader.mjs", MODULES], paths)
     return [{"libical": c[i],
              "icalendar": outcome(read_icalendar, path),

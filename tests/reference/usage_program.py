@@ -1,33 +1,15 @@
-"""The program usage.c, built and asked."""
+"""The program usage.c, asked."""
 import os
-import shlex
 import subprocess
 
-HERE = os.path.dirname(os.path.abspath(__file__))
-SOURCE = os.path.join(HERE, "..", "..", "src")
-BUILD = os.environ.get("BUILD", "build")
-
-
-def build():
-    program = os.path.join(BUILD, "tests", "reference", f"usage-{os.getpid()}")
-    os.makedirs(os.path.dirname(program), exist_ok=True)
-    subprocess.run(
-        shlex.split(os.environ.get("CC", "gcc")) + ["-O2", "-std=c11"]
-        + shlex.split(os.environ.get("SANITIZE", ""))
-        + [f"-I{SOURCE}/{layer}" for layer in ("base", "calendar", "usage")]
-        + ["-o", program, f"{HERE}/usage.c", f"{BUILD}/libostler.a", "-lm"],
-        check=True)
-    return program
+PROGRAM = os.path.join(os.environ.get("BUILD", "build"), "tests", "reference",
+                       "usage")
 
 
 def ask(questions):
     """One answer, a list of words, to each."""
-    program = build()
-    try:
-        done = subprocess.run([program], input="\n".join(questions), text=True,
-                              capture_output=True, check=True)
-    finally:
-        os.remove(program)
+    done = subprocess.run([PROGRAM], input="\n".join(questions), text=True,
+                          capture_output=True, check=True)
     return [line.split() for line in done.stdout.splitlines()]
 
 
