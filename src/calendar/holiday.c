@@ -52,6 +52,9 @@ nth_weekday(const struct holiday_rule *r, int year)
 {
     day_t first = day_of(year, r->month, 1);
     int length = day_month_length(year, r->month);
+
+    if (first == DAY_NONE)
+        return DAY_NONE;
     int to_weekday = (r->weekday - day_weekday(first) + 7) % 7;
     int nth = r->nth;
 
@@ -81,20 +84,41 @@ moves(const struct holiday_rule *r, day_t d)
     return d != DAY_NONE && r->substitute && day_weekday(d) >= 5;
 }
 
+static void
+add_unmoved(struct year *y, const struct holiday_set *set, int year)
+{
+    for (size_t i = 0; i < set->n_rules; i++) {
+        day_t d = rule_day(&set->rules[i], year);
+        if (!moves(&set->rules[i], d))
+            insert(y, d, set->rules[i].name);
+    }
+}
+
+/* A year with the ones beside it, for a substitute can lie in the next. */
+enum { BEFORE, THIS, AFTER, YEARS };
+
+static int
+is_taken(const struct year years[YEARS], day_t d)
+{
+    return has(&years[BEFORE], d) || has(&years[THIS], d) ||
+           has(&years[AFTER], d);
+}
+
 /*
  * Substitutes come last, in the order of the rules: they go where the other
  * holidays leave room.
  */
 static void
-add_substitutes(struct year *y, const struct holiday_set *set, int year)
+add_substitutes(struct year years[YEARS], int which,
+    const struct holiday_set *set, int year)
 {
     for (size_t i = 0; i < set->n_rules; i++) {
         day_t d = rule_day(&set->rules[i], year);
         if (!moves(&set->rules[i], d))
             continue;
-        while (d != DAY_NONE && (day_weekday(d) >= 5 || has(y, d)))
+        while (d != DAY_NONE && (day_weekday(d) >= 5 || is_taken(years, d)))
             d = step_days(d, 1);
-        insert(y, d, set->rules[i].name);
+        insert(&years[which], d, set->rules[i].name);
     }
 }
 
@@ -102,18 +126,19 @@ size_t
 holiday_year(
     const struct holiday_set *set, int year, struct named_day out[HOLIDAY_MOST])
 {
-    struct year y = {out, 0};
+    struct named_day before[HOLIDAY_MOST];
+    struct named_day after[HOLIDAY_MOST];
+    struct year years[YEARS] = {{before, 0}, {out, 0}, {after, 0}};
+    struct year *y = &years[THIS];
 
-    for (size_t i = 0; i < set->n_rules; i++) {
-        day_t d = rule_day(&set->rules[i], year);
-        if (!moves(&set->rules[i], d))
-            insert(&y, d, set->rules[i].name);
-    }
-    add_substitutes(&y, set, year);
+    for (int i = BEFORE; i < YEARS; i++)
+        add_unmoved(&years[i], set, year - THIS + i);
+    for (int i = BEFORE; i <= THIS; i++)
+        add_substitutes(years, i, set, year - THIS + i);
     for (size_t i = 0; i < set->n_removed; i++)
-        erase(&y, set->removed[i]);
+        erase(y, set->removed[i]);
     for (size_t i = 0; i < set->n_added; i++)
         if (day_ymd(set->added[i].day).year == year)
-            insert(&y, set->added[i].day, set->added[i].name);
-    return y.n;
+            insert(y, set->added[i].day, set->added[i].name);
+    return y->n;
 }

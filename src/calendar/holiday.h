@@ -18,7 +18,7 @@ struct holiday_rule {
     int weekday;      /* weekday: 0 Monday to 6 Sunday */
     int offset;       /* Easter */
     int substitute;   /* a Saturday or Sunday moves to the next weekday that is
-                         not a holiday itself */
+                         neither a holiday itself nor another substitute */
     const char *name; /* not owned */
 };
 
@@ -47,9 +47,10 @@ struct holiday_set {
 #define HOLIDAY_MOST 64
 
 /*
- * The holidays of @set in @year, in order, one entry a day.  Returns how many
- * were put into @out; a set with more than HOLIDAY_MOST a year is cut there,
- * which the reader of the fleet file refuses beforehand.
+ * The holidays of @set that @year brings, in order, one entry a day; a
+ * substitute for the end of December can lie in the next year.  Returns how
+ * many were put into @out; a set with more than HOLIDAY_MOST a year is cut
+ * there, which the reader of the fleet file refuses beforehand.
  */
 size_t holiday_year(const struct holiday_set *set, int year,
     struct named_day out[HOLIDAY_MOST]);

@@ -143,6 +143,54 @@ twins_make_room_for_each_other(void **state)
     assert_string_equal(got[1].name, "Christmas Day");
 }
 
+/* 31 December 2022 was a Saturday and 1 January 2023 a Sunday, so Monday 2 and
+ * Tuesday 3 January stand for them; where 2 January is a holiday of its own,
+ * Tuesday and Wednesday.  31 December 2023 was a Sunday, and 1 January 2024, a
+ * Monday, is a holiday itself. */
+static void
+substitutes_make_room_for_each_other_across_new_year(void **state)
+{
+    const struct holiday_rule rules[] = {{.kind = HOLIDAY_FIXED,
+                                             .month = 12,
+                                             .day = 31,
+                                             .substitute = 1,
+                                             .name = "Old Year's Day"},
+        {.kind = HOLIDAY_FIXED,
+            .month = 1,
+            .day = 1,
+            .substitute = 1,
+            .name = "New Year's Day"},
+        {.kind = HOLIDAY_FIXED, .month = 1, .day = 2, .name = "2 January"}};
+    struct holiday_set set = {.rules = rules, .n_rules = 2};
+
+    (void)state;
+    check_year(&set, 2022, (const char *[]){"2022-01-03", "2023-01-02", NULL});
+    check_year(&set, 2023, (const char *[]){"2023-01-03", "2024-01-02", NULL});
+    set.n_rules = 3;
+    check_year(&set, 2022,
+        (const char *[]){"2022-01-02", "2022-01-03", "2023-01-03", NULL});
+    check_year(&set, 2023,
+        (const char *[]){"2023-01-02", "2023-01-04", "2024-01-03", NULL});
+}
+
+/* The last day we know, 31 December 2199, is a Tuesday; both ends of the range
+ * have a year beside them that holds no day. */
+static void
+the_first_and_the_last_year_have_their_days(void **state)
+{
+    const struct holiday_rule rules[] = {{.kind = HOLIDAY_FIXED,
+                                             .month = 12,
+                                             .day = 31,
+                                             .substitute = 1,
+                                             .name = "last"},
+        weekday_of(1, 0, 1)};
+    struct holiday_set set = {.rules = rules, .n_rules = 2};
+
+    (void)state;
+    check_year(&set, 1900, (const char *[]){"1900-01-01", "1900-12-31", NULL});
+    check_year(&set, 2199, (const char *[]){"2199-01-07", "2199-12-31", NULL});
+}
+
 static void
 days_are_added_and_removed(void **state)
 {
@@ -227,6 +275,8 @@ main(void)
         cmocka_unit_test(weekdays_of_a_month_are_counted),
         cmocka_unit_test(days_are_counted_from_easter),
         cmocka_unit_test(twins_make_room_for_each_other),
+        cmocka_unit_test(substitutes_make_room_for_each_other_across_new_year),
+        cmocka_unit_test(the_first_and_the_last_year_have_their_days),
         cmocka_unit_test(days_are_added_and_removed),
         cmocka_unit_test(a_day_both_removed_and_added_is_a_holiday),
         cmocka_unit_test(one_day_is_listed_once_under_its_first_name),
