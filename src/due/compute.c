@@ -109,8 +109,21 @@ say_roll(const struct reckoning *r, day_t from, day_t to)
         step < 0 ? "before that" : "after that");
 }
 
+/* Nonzero when the subject is off the road on a day from @from to @to. */
+static int
+is_off_between(const struct reckoning *r, day_t from, day_t to)
+{
+    for (size_t i = 0; i < r->n_spells; i++) {
+        const struct spell *s = &r->spells[i];
+        if (s->from <= to && (s->until == DAY_NONE || s->until >= from))
+            return 1;
+    }
+    return 0;
+}
+
 /* Following and nearest move the deadline itself, where the class is not law
- * and the rule asks for it. */
+ * and the rule asks for it; but never past a return to the road, and not into
+ * a spell off it, where the deadline would be put off until the return. */
 static void
 roll_deadline(const struct reckoning *r, struct due *d)
 {
@@ -125,6 +138,12 @@ roll_deadline(const struct reckoning *r, struct due *d)
         rolled = workcal_nearest(t->calendar, d->deadline);
     if (rolled == DAY_NONE)
         return;
+    if (rolled > d->deadline && is_off_between(r, d->deadline, rolled)) {
+        reasons_add(r->why, REASON_NOTE, d->deadline, d->deadline,
+            "not rolled to %s, for it is off the road between",
+            day_words(rolled, (char[DAY_WORDS]){0}));
+        return;
+    }
     say_roll(r, d->deadline, rolled);
     d->deadline = rolled;
 }
@@ -266,6 +285,7 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
         .deadline = DAY_NONE,
         .plan_day = DAY_NONE,
         .book_by = DAY_NONE,
+        .back = DAY_NONE,
         .last_done = DAY_NONE,
         .failed = r->failed ? r->failed->day : DAY_NONE,
         .due_reading = -1,
@@ -331,6 +351,18 @@ warn_of_old_reading(const struct reckoning *r, day_t today, struct due *d)
         d->state = DUE_NEEDS_READING;
 }
 
+/* What was overdue before the spell stays so, and is due before the return. */
+static void
+warn_of_return(const struct reckoning *r, day_t today, struct due *d)
+{
+    const struct spell *s = spell_on(r, today);
+
+    if (s == NULL || d->deadline == DAY_NONE || d->deadline >= today)
+        return;
+    d->warnings |= WARN_BEFORE_RETURN;
+    d->back = s->until;
+}
+
 static int
 by_this_week(day_t d, day_t today)
 {
@@ -353,6 +385,7 @@ compute_state(const struct reckoning *r, day_t today, struct due *d)
     warn_of_old_reading(r, today, d);
     if (d->no_return)
         return;
+    warn_of_return(r, today, d);
     if (d->deadline != DAY_NONE && d->deadline < today)
         d->state = DUE_OVERDUE;
     else if (d->state == DUE_AHEAD && (by_this_week(d->plan_day, today) ||

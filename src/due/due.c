@@ -59,6 +59,8 @@ due_warning_word(enum due_warning warning)
         return "done-later";
     case WARN_FAILED:
         return "failed";
+    case WARN_BEFORE_RETURN:
+        return "before-return";
     }
     return "";
 }
@@ -96,6 +98,20 @@ old_reading_text(const struct due *d, char *out, size_t size)
             "the newest reading of %s, %s, is more than %s old: take a new one",
             meter, day_words(d->newest_reading, day),
             span_text(d->task->rule->reading_within, age));
+}
+
+static void
+before_return_text(const struct due *d, char *out, size_t size)
+{
+    char day[DAY_WORDS];
+
+    if (d->back == DAY_NONE)
+        snprintf(out, size,
+            "off the road with no return known: to be done before it returns");
+    else
+        snprintf(out, size,
+            "off the road until %s: to be done before it returns",
+            day_words(d->back, day));
 }
 
 const char *
@@ -139,6 +155,9 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
     case WARN_FAILED:
         snprintf(out, size, "it failed on %s and has not been done since",
             day_words(d->failed, day));
+        break;
+    case WARN_BEFORE_RETURN:
+        before_return_text(d, out, size);
         break;
     }
     return out;

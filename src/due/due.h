@@ -26,9 +26,11 @@ enum due_warning {
     WARN_STATED_USE = 1 << 5,       /* forecast from the stated use alone */
     WARN_OUT_OF_RANGE = 1 << 6,     /* a date past the last day we know */
     WARN_DONE_LATER = 1 << 7,       /* it was last done on a day to come */
-    WARN_FAILED = 1 << 8            /* it failed and has not been done since */
+    WARN_FAILED = 1 << 8,           /* it failed and has not been done since */
+    WARN_BEFORE_RETURN = 1 << 9     /* overdue, and off the road today: to be
+                                       done before it returns */
 };
-#define WARN_LAST WARN_FAILED
+#define WARN_LAST WARN_BEFORE_RETURN
 
 /* With one of these a due matters today, however far off its day. */
 #define WARN_AT_ONCE (WARN_DONE_LATER | WARN_FAILED)
@@ -80,9 +82,11 @@ struct due {
     unsigned warnings; /* of enum due_warning */
     int no_return; /* off the road and no return known: the deadline only stands
                       to be seen, and there is no plan day */
-    day_t deadline;      /* DAY_NONE when none can be told */
-    day_t plan_day;      /* never after the deadline; DAY_NONE when none */
-    day_t book_by;       /* DAY_NONE without a plan day or a lead */
+    day_t deadline; /* DAY_NONE when none can be told */
+    day_t plan_day; /* never after the deadline; DAY_NONE when none */
+    day_t book_by;  /* DAY_NONE without a plan day or a lead */
+    day_t back; /* WARN_BEFORE_RETURN: the last day off the road, or DAY_NONE
+                   while the return is not known */
     day_t last_done;     /* DAY_NONE when never */
     day_t failed;        /* last failed since then, or DAY_NONE */
     enum meter meter;    /* that these two are of, or METER_NONE */

@@ -31,35 +31,6 @@ ends_from_deadline(const struct rule *rule)
     return rule->ends == ENDS_MONTH_END ? ENDS_MONTH_END : ENDS_SAME_DAY;
 }
 
-/*
- * From an age on a shorter interval holds, but not before the birthday.  Of
- * several, each is looked at in the order of age.
- */
-static day_t
-shortened_by_age(
-    const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
-{
-    const struct rule *rule = r->task->rule;
-    day_t origin = length_origin(r->task, rule->age_from);
-    char age[SPAN_TEXT];
-    char every[SPAN_TEXT];
-
-    for (int i = 0; i < rule->n_ages && deadline != DAY_NONE; i++) {
-        const struct age_step *step = &rule->ages[i];
-        day_t birthday = step_span(origin, step->age, 1, MONTH_END_CLAMP);
-        day_t shorter = day_later(
-            birthday, length_end(anchor, step->every, ends, rule->month_end));
-        if (birthday == DAY_NONE || shorter >= deadline)
-            continue;
-        reasons_add(r->why, REASON_AGE, deadline, shorter,
-            "%s old on %s: every %s from then on", span_text(step->age, age),
-            day_words(birthday, (char[DAY_WORDS]){0}),
-            span_text(step->every, every));
-        deadline = shorter;
-    }
-    return deadline;
-}
-
 /* How many days of @s lie after @from, up to and including @to. */
 static int64_t
 overlap(const struct spell *s, day_t from, day_t to)
@@ -95,11 +66,53 @@ lengthened_by_spells(const struct reckoning *r, day_t anchor, day_t deadline)
     return deadline;
 }
 
+/* The shorter interval of an age, which waits as the longer one does. */
+static day_t
+shorter_end(
+    const struct reckoning *r, day_t anchor, struct span every, enum ends ends)
+{
+    struct reckoning silent = *r;
+
+    silent.why = NULL;
+    return lengthened_by_spells(&silent, anchor,
+        length_end(anchor, every, ends, r->task->rule->month_end));
+}
+
+/*
+ * From an age on a shorter interval holds, but not before the birthday, which
+ * is a day of the calendar and waits for nothing.  Of several, each is looked
+ * at in the order of age.
+ */
+static day_t
+shortened_by_age(
+    const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
+{
+    const struct rule *rule = r->task->rule;
+    day_t origin = length_origin(r->task, rule->age_from);
+    char age[SPAN_TEXT];
+    char every[SPAN_TEXT];
+
+    for (int i = 0; i < rule->n_ages && deadline != DAY_NONE; i++) {
+        const struct age_step *step = &rule->ages[i];
+        day_t birthday = step_span(origin, step->age, 1, MONTH_END_CLAMP);
+        day_t shorter =
+            day_later(birthday, shorter_end(r, anchor, step->every, ends));
+        if (birthday == DAY_NONE || shorter >= deadline)
+            continue;
+        reasons_add(r->why, REASON_AGE, deadline, shorter,
+            "%s old on %s: every %s from then on", span_text(step->age, age),
+            day_words(birthday, (char[DAY_WORDS]){0}),
+            span_text(step->every, every));
+        deadline = shorter;
+    }
+    return deadline;
+}
+
 static day_t
 changed(const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
 {
-    return lengthened_by_spells(
-        r, anchor, shortened_by_age(r, anchor, deadline, ends));
+    return shortened_by_age(
+        r, anchor, lengthened_by_spells(r, anchor, deadline), ends);
 }
 
 /* Start afresh from the day of a completion. */

@@ -4,14 +4,16 @@
 
 /* Days on which work cannot be done, over and above its calendar. */
 
-/* What is due before the return is done in the spell; nothing else is. */
+/* What is due before the return is done in the spell, and so is what is
+ * overdue; nothing else is. */
 static int
 waits_for_return(struct agenda *a, size_t at)
 {
     struct forward_call c;
 
     return forward_call(a->forward, at, NULL, 0, &c) == 1 &&
-           c.state != DUE_BEFORE_RETURN;
+           c.state != DUE_BEFORE_RETURN &&
+           (c.deadline == DAY_NONE || c.deadline >= a->options.today);
 }
 
 static int

@@ -57,6 +57,12 @@ class Calculation(Task):
                 deadline += last - first + DAY
         return deadline
 
+    def changed(self, deadline, anchor, shorter):
+        """Both intervals wait for the days off the road; a birthday does
+        not."""
+        return self.aged(self.waited(deadline, anchor), lambda span: (
+            self.waited(shorter(span), anchor)))
+
     # An interval of days, weeks, months or years.
 
     def certificate(self):
@@ -79,17 +85,16 @@ class Calculation(Task):
         how = self.get("first-ends", self.how)
         deadline = ends(anchor, parse_span(span), how, self.sticky)
         if changes:
-            deadline = self.waited(self.aged(
-                deadline, lambda step: ends(anchor, step, how, self.sticky)),
-                anchor)
+            deadline = self.changed(deadline, anchor, lambda step: ends(
+                anchor, step, how, self.sticky))
         return begun(deadline, stated(anchor), anchor)
 
     def fresh(self, span, fact):
         """The interval counted from a completion."""
-        deadline = self.aged(
-            ends(fact.day, span, self.how, self.sticky),
+        deadline = self.changed(
+            ends(fact.day, span, self.how, self.sticky), fact.day,
             lambda step: ends(fact.day, step, self.how, self.sticky))
-        return begun(self.waited(deadline, fact.day), fact, fact.day)
+        return begun(deadline, fact, fact.day)
 
     def along(self, day, span):
         """The corresponding date in a series."""
@@ -100,9 +105,8 @@ class Calculation(Task):
         """The next deadline of the series."""
         count = pending.count + 1
         plain = self.along(pending.base, Span(count * span.n, span.unit))
-        deadline = self.aged(
-            plain, lambda step: self.along(pending.day, step))
-        deadline = self.waited(deadline, pending.day)
+        deadline = self.changed(
+            plain, pending.day, lambda step: self.along(pending.day, step))
         if deadline != plain:
             return Pending(deadline, fact, deadline, 0, pending.day)
         return Pending(deadline, fact, pending.base, count, pending.day)
@@ -297,8 +301,12 @@ class Calculation(Task):
         how = self.get("roll", "preceding")
         if how == "preceding" or self.get("class") == "law":
             return deadline
-        return self.fleet.working.rolled(
+        there = self.fleet.working.rolled(
             self.subject, self.job, deadline, how)
+        if any(first <= there and deadline <= last and deadline < there
+               for first, last in self.spells):
+            return deadline  # not past a return, nor into a spell
+        return there
 
     def spell_at(self, day):
         for first, last in self.spells:

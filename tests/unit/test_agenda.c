@@ -152,6 +152,23 @@ nothing_is_planned_off_the_road(void **state)
     assert_booked(s, s->k7, j, 0, "2026-03-23");
 }
 
+/* Overdue since 24 February, off the road from the day after: it is done in the
+ * spell, on the first free day. */
+static void
+what_is_overdue_is_done_before_the_return(void **state)
+{
+    struct shop *s = *state;
+    struct job *j = world_loose_job(s->w, "check", "12 weeks");
+
+    shop_has(s, s->k7, j, "2025-12-02");
+    struct record *k = world_off_road(s->w, "2026-02-25", "2026-03-20");
+    shop_plan(s);
+    assert_booked(s, s->k7, j, 0, "2026-03-02");
+    k->until = DAY_NONE;
+    shop_plan(s);
+    assert_booked(s, s->k7, j, 0, "2026-03-02");
+}
+
 static void
 what_has_no_day_is_listed(void **state)
 {
@@ -370,6 +387,7 @@ main(void)
         SHOP_TEST(only_so_many_are_away),
         SHOP_TEST(off_the_road_is_away),
         SHOP_TEST(nothing_is_planned_off_the_road),
+        SHOP_TEST(what_is_overdue_is_done_before_the_return),
         SHOP_TEST(what_has_no_day_is_listed),
         SHOP_TEST(a_wider_job_does_for_a_narrow_one),
         SHOP_TEST(a_fixed_day_is_kept),

@@ -83,7 +83,100 @@ overdue_before_the_spell_stays_overdue(void **state)
 
     world_off_road(w, "2026-02-17", "-");
     assert_deadline(w, j, "2026-02-16");
-    assert_int_equal(world_due(w, j, "2026-03-01")->state, DUE_OVERDUE);
+    const struct due *d = world_due(w, j, "2026-03-01");
+    assert_int_equal(d->state, DUE_OVERDUE);
+    assert_int_equal(d->warnings & WARN_BEFORE_RETURN, WARN_BEFORE_RETURN);
+    assert_day(d->back, "-");
+    /* Before the spell, or without one, there is no return to wait for. */
+    assert_int_equal(
+        world_due(w, j, "2026-02-16")->warnings & WARN_BEFORE_RETURN, 0);
+    w->records[1].until = date("2026-03-10");
+    d = world_due(w, j, "2026-03-10");
+    assert_int_equal(d->warnings & WARN_BEFORE_RETURN, WARN_BEFORE_RETURN);
+    assert_day(d->back, "2026-03-10");
+    d = world_due(w, j, "2026-03-11");
+    assert_int_equal(d->state, DUE_OVERDUE);
+    assert_int_equal(d->warnings & WARN_BEFORE_RETURN, 0);
+}
+
+/* Done on Sun 2026-01-04, so due on Sun 2026-02-15, and its last day off the
+ * road is that day or one near it. */
+static void
+no_roll_passes_a_return(void **state)
+{
+    struct world *w = *state;
+    struct job *j = inspection(w);
+    struct record *k = world_off_road(w, "2026-02-10", "2026-02-15");
+
+    w->records[0].day = date("2026-01-04");
+    j->rule.roll = ROLL_FOLLOWING;
+    assert_deadline(w, j, "2026-02-15");
+    assert_day(world_find(w, j, 0)->plan_day, "2026-02-13");
+    assert_int_equal(world_find(w, j, 0)->state, DUE_BEFORE_RETURN);
+    j->rule.roll = ROLL_NEAREST; /* a Sunday goes to the Monday */
+    assert_deadline(w, j, "2026-02-15");
+    /* Due on the Saturday, back on the Sunday. */
+    j->rule.roll = ROLL_FOLLOWING;
+    w->records[0].day = date("2026-01-03");
+    k->day = k->until = date("2026-02-15");
+    assert_deadline(w, j, "2026-02-14");
+    assert_day(world_find(w, j, 0)->plan_day, "2026-02-13");
+    /* With the spell over by then it does roll. */
+    k->day = k->until = date("2026-02-13");
+    assert_deadline(w, j, "2026-02-16");
+}
+
+/* Due on Sun 2026-02-15, off the road from the Monday: on the Monday it would
+ * count as due before the return, days later. */
+static void
+no_roll_goes_into_a_spell(void **state)
+{
+    struct world *w = *state;
+    struct job *j = inspection(w);
+    struct record *k = world_off_road(w, "2026-02-16", "2026-02-20");
+
+    w->records[0].day = date("2026-01-04");
+    j->rule.roll = ROLL_FOLLOWING;
+    assert_deadline(w, j, "2026-02-15");
+    assert_day(world_find(w, j, 0)->plan_day, "2026-02-13");
+    assert_true(says(world_find(w, j, 0), "not rolled to Mon 2026-02-16"));
+    k->until = DAY_NONE;
+    assert_deadline(w, j, "2026-02-15");
+    k->day = date("2026-02-17");
+    assert_deadline(w, j, "2026-02-16");
+}
+
+/* Every ten weeks, from twelve years old every six; twelve on 2026-12-10.  Done
+ * on 2026-10-14: ten weeks end on 23 December, six on 25 November.  The five
+ * days off the road from 1 November put both off, to 28 December and to 30
+ * November, and leave the birthday where it is. */
+static void
+a_birthday_does_not_wait(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "inspection", "10 weeks");
+    struct record *done = world_done(w, j, "2026-10-14");
+    struct record *k = world_off_road(w, "2026-11-01", "2026-11-05");
+
+    w->subjects[0].built = date("2014-12-10");
+    j->rule.age_from = ORIGIN_BUILT;
+    j->rule.ages[0] = (struct age_step){{12, STEP_YEARS}, {6, STEP_WEEKS}};
+    j->rule.n_ages = 1;
+    j->rule.off_road = OFF_ROAD_WAITS;
+    assert_deadline(w, j, "2026-12-10");
+    /* Ten weeks end on 9 December, and pass the birthday by waiting. */
+    done->day = date("2026-09-30");
+    assert_deadline(w, j, "2026-12-10");
+    /* Six weeks end on 1 January, and they wait. */
+    done->day = date("2026-11-20");
+    k->day = date("2026-12-01");
+    k->until = date("2026-12-10");
+    assert_deadline(w, j, "2027-01-11");
+    /* A birthday off the road: before the return. */
+    done->day = date("2026-10-14");
+    k->until = date("2026-12-12");
+    assert_deadline(w, j, "2026-12-12");
+    assert_int_equal(world_find(w, j, 0)->state, DUE_BEFORE_RETURN);
 }
 
 static void
@@ -293,6 +386,9 @@ main(void)
         WORLD_TEST(back_without_it_is_overdue),
         WORLD_TEST(with_no_return_known_there_is_no_plan_day),
         WORLD_TEST(overdue_before_the_spell_stays_overdue),
+        WORLD_TEST(no_roll_passes_a_return),
+        WORLD_TEST(no_roll_goes_into_a_spell),
+        WORLD_TEST(a_birthday_does_not_wait),
         WORLD_TEST(waiting_does_not_count_the_days),
         WORLD_TEST(a_spell_around_the_completion),
         WORLD_TEST(a_spell_that_reaches_past_the_deadline),
