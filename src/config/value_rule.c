@@ -74,6 +74,10 @@ take_interval(
         return;
     }
     const char *wrong = value_check_span(every.span, 0);
+    if (wrong == NULL && every.apart.n > 0 &&
+        value_span_size(every.apart) >= value_span_size(every.span))
+        wrong = "has an 'apart' that is never reached; it must be shorter than "
+                "the time before it";
     if (wrong != NULL)
         reading_refuse(r, e, e->place, "'%s' %s", piece, wrong);
     else if (rule->n_every == RULE_INTERVALS)

@@ -22,6 +22,8 @@ struct interval_kind;
 struct interval {
     const struct interval_kind *kind;
     struct span span;        /* a length of time */
+    struct span apart;       /* the most between two of a count; n is 0 for
+                                any */
     int64_t amount;          /* a distance or running hours; a count */
     enum distance_unit unit; /* of the distance */
     int month;               /* a date in each year */

@@ -220,10 +220,13 @@ class Calculation(Task):
         most, job = (self.get("also-counts") or "0 -").split()
         own = self.completions()
         others = [] if job == "-" else self.done(job)
-        others = sorted(set(others) - set(own), key=in_order)[-int(most):]
-        return sorted(own + others, reverse=True, key=in_order)
+        also = {fact.day for fact in others} - {fact.day for fact in own}
+        counted = {fact.day for fact in own}.union(
+            sorted(also)[-int(most):] if int(most) else [])
+        return sorted((fact for fact in set(own + others)
+                       if fact.day in counted), reverse=True, key=in_order)
 
-    def within(self, times, span):
+    def within(self, times, span, apart):
         counted = self.counted()
         if not counted:
             return self.first(False)
@@ -231,15 +234,17 @@ class Calculation(Task):
         certified = self.stated_after(newest)
         if certified:
             return certified
-        if len(counted) >= times:
-            nth = counted[times - 1]
-            return begun(
-                ends(nth.day, span, self.how, self.sticky), newest)
-        if span.n % times == 0:
-            share = Span(span.n // times, span.unit)
+        days = sorted({fact.day for fact in counted}, reverse=True)
+        if len(days) >= times:
+            deadline = ends(days[times - 1], span, self.how, self.sticky)
         else:
             share = Span(span.in_days() // times, "day")
-        return begun(ends(newest.day, share, self.how, self.sticky), newest)
+            if span.n % times == 0:
+                share = Span(span.n // times, span.unit)
+            deadline = ends(newest.day, share, self.how, self.sticky)
+        if apart:
+            deadline = min(deadline, clamped(newest.day, apart))
+        return begun(deadline, newest)
 
     def interval(self, text):
         kind, what = parse_interval(text)

@@ -90,11 +90,20 @@ class Maker:
         kind = self.rng.random()
         parts = self.rng.choice([1, 1, 1, 2, 3])
         if kind < 0.2:
-            return f"{self.rng.randint(2, 5)} within {self.span(units)}"
+            return self.so_often(units)
         kinds = [lambda: self.span(units)]
         if kind < 0.4 and units != "week":
             kinds += [self.season] * 2
         return " or ".join(self.rng.choice(kinds)() for _ in range(parts))
+
+    def so_often(self, units):
+        within, apart = sorted(
+            (parse_interval(self.span(units))[1] for _ in range(2)),
+            key=Span.in_days, reverse=True)
+        words = f"{self.rng.randint(2, 5)} within {show(within)}"
+        if self.chance(0.5) and apart.in_days() * 1.2 < within.in_days():
+            words += f", apart {show(apart)}"
+        return words
 
     def season(self):
         day = self.rng.choice(["29 feb", "31 dec", "1 jan", "30 Jun"])
@@ -305,7 +314,8 @@ class Maker:
             if day > today:
                 break
             kind = "completed" if self.chance(0.85) else "failed"
-            self.add(kind, subject, job, day, None)
+            for _ in range(self.rng.choice([1, 1, 1, 2])):
+                self.add(kind, subject, job, day, None)
         pending = Calculation(fleet, subject, job, self.records).pending()[1]
         if pending and self.chance(0.15):
             self.off_road(subject, pending.day)

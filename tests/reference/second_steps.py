@@ -75,7 +75,7 @@ def ends(day, span, how, sticky):
 
 
 def parse_interval(text):
-    """("span", Span), ("within", (times, Span)), ("yearly", (month, day)) or
+    """("span", Span), ("within", (times, Span, the most apart)), ("yearly", (month, day)) or
     ("rule", (RRULE, first day))."""
     parts = text.split()
     if parts[0] == "yearly":
@@ -83,7 +83,9 @@ def parse_interval(text):
     if parts[0] == "rule":
         return "rule", (parts[1], parse_day(parts[3]))
     if parts[1] == "within":
-        return "within", (int(parts[0]), parse_span(" ".join(parts[2:])))
+        span, _, apart = " ".join(parts[2:]).partition(", apart ")
+        return "within", (int(parts[0]), parse_span(span),
+                          parse_span(apart) if apart else None)
     return "span", parse_span(text)
 
 

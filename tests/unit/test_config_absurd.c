@@ -65,9 +65,12 @@ impossible_dates(void **state)
 }
 
 #define INTERVALS                                                              \
-    " is not an interval; expected N within LENGTH, N "                        \
+    " is not an interval; expected N within LENGTH[, apart LENGTH], N "        \
     "days|weeks|months|years, N km|miles, N hours, yearly on D MONTH, rule "   \
     "RRULE from DAY, when needed\n"
+#define NEVER_REACHED                                                          \
+    " has an 'apart' that is never reached; it must be shorter than the time " \
+    "before it\n"
 #define TOO_LONG " is longer than 60 years; correct the number or the unit\n"
 
 static void
@@ -107,6 +110,15 @@ absurd_intervals(void **state)
         {EVERY("401 within 12 months"),
             WRONG("401 within 12 months") INTERVALS},
         {EVERY("4 within 0 months"), WRONG("4 within 0 months") INTERVALS},
+        {EVERY("4 within 1 year, apart 4"),
+            WRONG("4 within 1 year, apart 4") INTERVALS},
+        {EVERY("4 within 1 year, apart 0 days"),
+            WRONG("4 within 1 year, apart 0 days") INTERVALS},
+        {EVERY("4 within 1 year, 4 months"),
+            WRONG("4 within 1 year, 4 months") INTERVALS},
+        {EVERY("4 within 1 year, apart 12 months"),
+            WRONG("4 within 1 year, apart 12 months") NEVER_REACHED},
+        {EVERY("4 within 1 year, apart 11 months"), ""},
         {EVERY("4 within 61 years"), WRONG("4 within 61 years") TOO_LONG},
         {EVERY("yearly on 31 nov"), WRONG("yearly on 31 nov") INTERVALS},
         {EVERY("yearly on 0 jan"), WRONG("yearly on 0 jan") INTERVALS},

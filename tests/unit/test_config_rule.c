@@ -54,7 +54,8 @@ rules(void **state)
               "days|weeks|months|years\n"},
         {OWN "every = yearly on 31 nov\nwindow = 1 week\n",
             F "7: error: 'every': 'yearly on 31 nov' is not an interval; "
-              "expected N within LENGTH, N days|weeks|months|years, N "
+              "expected N within LENGTH[, apart LENGTH], N "
+              "days|weeks|months|years, N "
               "km|miles, N hours, yearly on D MONTH, rule RRULE from DAY, "
               "when needed\n"},
         /* Nothing follows from a value that was refused. */
@@ -109,7 +110,8 @@ also_counts(void **state)
               "'yearly on 1 nov' is another kind of interval\n"},
         {OWN "every = 6 weks\nalso-counts = 1 chek\n",
             F "7: error: 'every': '6 weks' is not an interval; expected N "
-              "within LENGTH, N days|weeks|months|years, N km|miles, N hours, "
+              "within LENGTH[, apart LENGTH], N days|weeks|months|years, N "
+              "km|miles, N hours, "
               "yearly on D MONTH, rule RRULE from DAY, when needed\n" F
               "8: error: 'also-counts': there is no job 'chek'; did you mean "
               "'check'?\n"},

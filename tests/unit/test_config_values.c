@@ -9,8 +9,8 @@
 #define EVERY OWN "every = 12 months\n"
 
 #define INTERVALS                                                              \
-    "expected N within LENGTH, N days|weeks|months|years, N km|miles, "        \
-    "N hours, yearly on D MONTH, rule RRULE from DAY, when needed"
+    "expected N within LENGTH[, apart LENGTH], N days|weeks|months|years, "    \
+    "N km|miles, N hours, yearly on D MONTH, rule RRULE from DAY, when needed"
 #define NOT_A_SPAN                                                             \
     " is not a length of time; expected N days|weeks|months|years\n"
 #define NOT_A_DAY                                                              \

@@ -160,6 +160,125 @@ too_thinly_spread_is_overdue_at_once(void **state)
     assert_true(d->warnings & WARN_NO_WORKING_DAY);
 }
 
+/* The same test entered twice, and once more with a wider job of that day, is
+ * three on three days: a quarter of a year after the last, 10 October. */
+static void
+one_day_counts_once(void **state)
+{
+    struct world *w = *state;
+    struct job *wider = world_loose_job(w, "inspection", "12 months");
+    struct job *j = brake_test(w);
+    const struct job *covered[] = {j};
+
+    wider->covers = covered;
+    wider->n_covers = 1;
+    world_done(w, j, "2025-04-10");
+    world_done(w, j, "2025-04-10");
+    world_done(w, wider, "2025-04-10");
+    world_done(w, j, "2025-07-10");
+    world_done(w, j, "2025-10-10");
+    assert_deadline(w, j, "2026-01-10");
+    assert_true(says(world_find(w, j, 0), "only 3 on record"));
+    world_done(w, j, "2025-10-10"); /* nor does the newest */
+    assert_deadline(w, j, "2026-01-10");
+    world_done(w, j, "2025-02-10");
+    assert_deadline(w, j, "2026-02-10"); /* the fourth day, a year on */
+}
+
+/* A day of both jobs is one of the job itself, and so leaves the annual test
+ * of another day to be counted: 1 Feb, 10 Apr, 10 Jul, 10 Oct. */
+static void
+a_day_of_both_is_one(void **state)
+{
+    struct world *w = *state;
+    struct job *annual = world_loose_job(w, "annual-test", "12 months");
+    struct job *j = brake_test(w);
+
+    j->also_counts = (struct also_counts){annual, 1};
+    world_done(w, annual, "2025-02-01");
+    world_done(w, j, "2025-04-10");
+    world_done(w, j, "2025-07-10");
+    world_done(w, j, "2025-10-10");
+    assert_deadline(w, j, "2026-02-01");
+    world_done(w, annual, "2025-10-10");
+    assert_deadline(w, j, "2026-02-01");
+    /* Two annual tests of one day are one of those that also count. */
+    world_done(w, annual, "2025-02-01");
+    assert_deadline(w, j, "2026-02-01");
+}
+
+/* Four in one month: the year that these would last is cut to four months. */
+static void
+not_too_far_apart(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "brake-test", "4 within 12 months");
+
+    world_done(w, j, "2025-12-01");
+    world_done(w, j, "2025-12-08");
+    world_done(w, j, "2025-12-15");
+    world_done(w, j, "2025-12-22");
+    assert_deadline(w, j, "2026-12-01");
+    world_every(w, &j->rule, "4 within 12 months, apart 4 months");
+    assert_deadline(w, j, "2026-04-22");
+    assert_true(says(world_find(w, j, 0),
+        "no more than 4 months apart, and the last was on Mon 2025-12-22"));
+}
+
+/* The earlier of the two: of 10 Feb, 10 Apr, 10 Jul and 10 Oct the first is a
+ * year old on 10 Feb, as the last is four months; with 1 Feb it is earlier.
+ * With three alone, a quarter of a year. */
+static void
+the_earlier_of_number_and_gap(void **state)
+{
+    struct world *w = *state;
+    struct job *j =
+        world_job(w, "brake-test", "4 within 12 months, apart 4 months");
+
+    world_done(w, j, "2025-04-10");
+    world_done(w, j, "2025-07-10");
+    world_done(w, j, "2025-10-10");
+    assert_deadline(w, j, "2026-01-10");
+    world_done(w, j, "2025-02-01");
+    assert_deadline(w, j, "2026-02-01");
+    assert_false(says(world_find(w, j, 0), "no more than"));
+    w->records[3].day = date("2025-03-01");
+    assert_deadline(w, j, "2026-02-10");
+}
+
+/* The most there may be is counted to the day, whatever the kind of end: by
+ * number to the end of December, but four months from 31 October are the last
+ * of February. */
+static void
+the_gap_is_to_the_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j =
+        world_job(w, "brake-test", "2 within 12 months, apart 4 months");
+
+    j->rule.ends = ENDS_MONTH_END;
+    j->rule.month_end = MONTH_END_STICKY;
+    world_done(w, j, "2025-09-05");
+    world_done(w, j, "2025-10-31");
+    assert_deadline(w, j, "2026-02-28");
+}
+
+/* The annual test that counts begins the four months as well. */
+static void
+the_gap_runs_from_what_counts(void **state)
+{
+    struct world *w = *state;
+    struct job *annual = world_loose_job(w, "annual-test", "12 months");
+    struct job *j =
+        world_job(w, "brake-test", "3 within 12 months, apart 4 months");
+
+    j->also_counts = (struct also_counts){annual, 1};
+    world_done(w, j, "2025-09-01");
+    world_done(w, j, "2025-10-01");
+    world_done(w, annual, "2025-12-01");
+    assert_deadline(w, j, "2026-04-01");
+}
+
 int
 main(void)
 {
@@ -172,6 +291,12 @@ main(void)
         WORLD_TEST(shares_err_early),
         WORLD_TEST(too_thinly_spread_is_overdue_at_once),
         WORLD_TEST(the_files_completion_counts_once),
+        WORLD_TEST(one_day_counts_once),
+        WORLD_TEST(a_day_of_both_is_one),
+        WORLD_TEST(not_too_far_apart),
+        WORLD_TEST(the_earlier_of_number_and_gap),
+        WORLD_TEST(the_gap_is_to_the_day),
+        WORLD_TEST(the_gap_runs_from_what_counts),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);
