@@ -115,6 +115,50 @@ changed(const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
         r, anchor, lengthened_by_spells(r, anchor, deadline), ends);
 }
 
+/* So many months, or 0 for a length of days or weeks, of which any day may be
+ * the anchor. */
+static int64_t
+months_of(struct span length)
+{
+    switch (length.unit) {
+    case STEP_MONTHS:
+        return length.n;
+    case STEP_YEARS:
+        return (int64_t)length.n * 12;
+    case STEP_DAYS:
+    case STEP_WEEKS:
+        break;
+    }
+    return 0;
+}
+
+/*
+ * Begin a series with @l's deadline, which came to be @length after @anchor.
+ * Where it is the corresponding date, the series is counted from the anchor: a
+ * short month must not cost the later ones their day.
+ */
+static void
+begin_series(const struct interval *every, day_t anchor, struct span length,
+    int corresponds, struct limit *l)
+{
+    int64_t months = months_of(length);
+    int counts = corresponds && months > 0 && months_of(every->span) > 0;
+
+    l->base = counts ? anchor : l->deadline;
+    l->ahead = counts ? months : 0;
+    l->steps = 0;
+}
+
+static day_t
+day_of_series(
+    const struct interval *every, enum month_end rule, const struct limit *l)
+{
+    if (l->ahead == 0)
+        return step_span(l->base, every->span, l->steps, rule);
+    return step_months(
+        l->base, l->ahead + l->steps * months_of(every->span), rule);
+}
+
 /* Start afresh from the day of a completion. */
 static void
 restart(const struct reckoning *r, const struct interval *every, day_t anchor,
@@ -128,8 +172,9 @@ restart(const struct reckoning *r, const struct interval *every, day_t anchor,
         every->text, ends_words(rule->ends),
         fleet_class_word(r->task->job->class));
     l->previous = anchor;
-    l->deadline = l->base = changed(r, anchor, deadline, rule->ends);
-    l->steps = 0;
+    l->deadline = changed(r, anchor, deadline, rule->ends);
+    begin_series(every, anchor, every->span,
+        rule->ends == ENDS_SAME_DAY && l->deadline == deadline, l);
 }
 
 /* Step from one deadline to the next, anchored at the first. */
@@ -140,18 +185,17 @@ step_deadline(
     const struct rule *rule = r->task->rule;
     enum ends ends = ends_from_deadline(rule);
     day_t from = l->deadline;
-    day_t plain = step_span(l->base, every->span, ++l->steps, rule->month_end);
 
+    l->steps++;
+    day_t plain = day_of_series(every, rule->month_end, l);
     if (ends == ENDS_MONTH_END)
         plain = step_month_last(plain);
     reasons_add(r->why, REASON_INTERVAL, from, plain,
         "every %s from that deadline (%s)", every->text,
         fleet_class_word(r->task->job->class));
     l->deadline = changed(r, from, plain, ends);
-    if (l->deadline != plain) {
-        l->base = l->deadline;
-        l->steps = 0;
-    }
+    if (l->deadline != plain)
+        begin_series(every, from, every->span, 0, l);
 }
 
 /* Of all the steps to the next deadline only the last is explained. */
@@ -177,7 +221,9 @@ run_on(const struct reckoning *r, const struct interval *every, day_t day,
     step_deadline(r, every, &before);
 }
 
-/* Completed in its window, or late where that keeps the date as well. */
+/* Completed in its window, or late where that keeps the date as well.  Each
+ * kept date runs from the one before, and not from where they all began: after
+ * 29 February and a 28th it stays the 28th. */
 static void
 keep_date(const struct reckoning *r, const struct interval *every, day_t day,
     struct limit *l)
@@ -189,6 +235,7 @@ keep_date(const struct reckoning *r, const struct interval *every, day_t day,
     int too_short;
 
     silent.why = NULL;
+    begin_series(every, l->deadline, every->span, 0, l);
     do {
         before = *l;
         step_deadline(&silent, every, l);
@@ -230,14 +277,17 @@ keep_or_restart(const struct reckoning *r, const struct interval *every,
 static void
 first(const struct reckoning *r, const struct interval *every, struct limit *l)
 {
+    const struct rule *rule = r->task->rule;
     day_t from = length_first_from(r->task);
     day_t day = length_first(r);
 
-    (void)every;
-    if (from != DAY_NONE)
-        day = changed(r, from, day, r->task->rule->first_ends);
-    l->deadline = l->base = day;
+    l->deadline =
+        from == DAY_NONE ? day : changed(r, from, day, rule->first_ends);
     l->previous = from;
+    begin_series(every, from, rule->first.after,
+        from != DAY_NONE && rule->first_ends == ENDS_SAME_DAY &&
+            l->deadline == day,
+        l);
 }
 
 static void

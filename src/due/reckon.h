@@ -47,7 +47,8 @@ struct limit {
     day_t deadline;      /* DAY_NONE when it cannot tell */
     day_t previous;      /* a rhythm's deadline, or its start, before that */
     day_t base;          /* the anchor of a series that must not drift */
-    int steps;           /* how many intervals from there */
+    int64_t ahead;       /* so many months from there to its first deadline */
+    int steps;           /* how many intervals from that one */
     size_t from;         /* which completion it runs from, counted from 1; 0
                             for the first deadline, before any */
     int extra;           /* the last completion changed nothing */

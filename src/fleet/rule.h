@@ -29,9 +29,10 @@ enum runs_from {
  * opens (check the certificate's rule: readings differ at the ends of short
  * months). */
 enum window_opens {
-    WINDOW_SAFER,     /* the later of the two readings below */
+    WINDOW_SAFER,     /* the latest of all readings */
     WINDOW_DAY_AFTER, /* the day after the deadline less the window */
-    WINDOW_SAME_DAY   /* the deadline less the window: "so long or less" */
+    WINDOW_SAME_DAY   /* the first day from which the window reaches the
+                         deadline: "so long or less before" */
 };
 
 /* Where a job that keeps its date runs from when it was done too late. */

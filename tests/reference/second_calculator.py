@@ -21,14 +21,27 @@ from second_task import Task, in_order, stated
 
 DAY = timedelta(1)
 
-# A deadline, the fact it runs from, and the series it belongs to: base plus
-# count spans; previous is the deadline it was stepped from.
-Pending = namedtuple("Pending", "day fact base count previous")
+# A deadline, the fact it runs from, and the series it belongs to: base, lead
+# and count spans on; previous is the deadline it was stepped from.
+Pending = namedtuple("Pending", "day fact base lead count previous")
 
 
 def begun(day, fact, previous=None):
     """A deadline that begins a series."""
-    return Pending(day, fact, day, 0, previous)
+    return Pending(day, fact, day, None, 0, previous)
+
+
+def in_months(span):
+    """So many months, or 0 for days and weeks."""
+    return span.n * {"month": 1, "year": 12}.get(span.unit, 0)
+
+
+def counted_from(pending, anchor, lead, how):
+    """The same, as a series counted from the day that its first deadline was
+    counted from, which a short month may have cost some days."""
+    if how != "same day" or not in_months(lead):
+        return pending
+    return pending._replace(base=anchor, lead=lead)
 
 
 class Calculation(Task):
@@ -83,18 +96,25 @@ class Calculation(Task):
         if not anchor:
             return None
         how = self.get("first-ends", self.how)
-        deadline = ends(anchor, parse_span(span), how, self.sticky)
+        plain = deadline = ends(anchor, parse_span(span), how, self.sticky)
         if changes:
             deadline = self.changed(deadline, anchor, lambda step: ends(
                 anchor, step, how, self.sticky))
-        return begun(deadline, stated(anchor), anchor)
+        pending = begun(deadline, stated(anchor), anchor)
+        if deadline != plain:
+            return pending
+        return counted_from(pending, anchor, parse_span(span), how)
 
     def fresh(self, span, fact):
         """The interval counted from a completion."""
+        plain = ends(fact.day, span, self.how, self.sticky)
         deadline = self.changed(
-            ends(fact.day, span, self.how, self.sticky), fact.day,
+            plain, fact.day,
             lambda step: ends(fact.day, step, self.how, self.sticky))
-        return begun(deadline, fact, fact.day)
+        pending = begun(deadline, fact, fact.day)
+        if deadline != plain:
+            return pending
+        return counted_from(pending, fact.day, span, self.how)
 
     def along(self, day, span):
         """The corresponding date in a series."""
@@ -104,12 +124,19 @@ class Calculation(Task):
     def step(self, span, pending, fact):
         """The next deadline of the series."""
         count = pending.count + 1
-        plain = self.along(pending.base, Span(count * span.n, span.unit))
+        base, lead = pending.base, pending.lead
+        whole = Span(count * span.n, span.unit)
+        if lead and in_months(span):
+            whole = Span(in_months(lead) + in_months(whole), "month")
+        elif lead:
+            base, lead = pending.day, None
+            count, whole = 1, span
+        plain = self.along(base, whole)
         deadline = self.changed(
             plain, pending.day, lambda step: self.along(pending.day, step))
         if deadline != plain:
-            return Pending(deadline, fact, deadline, 0, pending.day)
-        return Pending(deadline, fact, pending.base, count, pending.day)
+            return begun(deadline, fact, pending.day)
+        return Pending(deadline, fact, base, lead, count, pending.day)
 
     def window_opens(self, deadline):
         window = self.span_of("window")
@@ -117,10 +144,12 @@ class Calculation(Task):
             return deadline
         same = clamped(deadline, Span(-window.n, window.unit))
         how = self.get("window-opens", "safer")
-        if how == "same day":
-            return same
-        opens = same + DAY
-        while how == "safer" and clamped(opens, window) <= deadline:
+        if how == "day after":
+            return same + DAY
+        # Counted on from the work, to the deadline or beyond it.
+        beyond = how == "safer"
+        opens = same + beyond * DAY
+        while clamped(opens, window) < deadline + beyond * DAY:
             opens += DAY
         return opens
 
@@ -158,7 +187,8 @@ class Calculation(Task):
         if (runs == "keeping the date" and pending
                 and self.keeps(pending, done)):
             shortest = self.span_of("shortest")
-            pending = self.step(span, pending, fact)
+            pending = self.step(  # each runs from the one before
+                span, begun(pending.day, pending.fact), fact)
             while pending.day <= done or (
                     shortest and done > pending.previous
                     and pending.day <= clamped(done, shortest)):

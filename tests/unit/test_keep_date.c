@@ -203,9 +203,11 @@ the_files_completion_keeps_no_date(void **state)
     assert_deadline(w, j, "2027-02-09");
 }
 
-/* 31 August kept over February and back: anchored, so nothing drifts. */
+/* Each certificate that is kept runs from the one before: the expiry of 28
+ * February 2026, not that of 31 August before it, is what the next is the
+ * anniversary of (SI 1988/1478 reg. 11(2): "that expiry date"). */
 static void
-a_kept_series_does_not_drift(void **state)
+a_kept_date_runs_from_the_one_before(void **state)
 {
     struct world *w = *state;
     struct job *j = certificate(w);
@@ -226,8 +228,27 @@ a_kept_series_does_not_drift(void **state)
     w->tasks[0].baseline.deadline = date("2025-08-31");
     world_done(w, j, "2025-08-30"); /* kept: 28 Feb */
     assert_deadline(w, j, "2026-02-28");
-    world_done(w, j, "2026-02-27"); /* kept: 31 Aug again */
-    assert_deadline(w, j, "2026-08-31");
+    world_done(w, j, "2026-02-27"); /* kept: from the 28th */
+    assert_deadline(w, j, "2026-08-28");
+}
+
+/* A certificate to 29 February 2024, renewed in its window each year: to 28
+ * February, and then to the 28th also in the next leap year. */
+static void
+after_a_leap_day_a_kept_date_stays_the_28th(void **state)
+{
+    struct world *w = *state;
+    struct job *j = certificate(w);
+
+    w->n_records = 0;
+    w->tasks[0].baseline.deadline = date("2024-02-29");
+    world_done(w, j, "2024-02-20");
+    assert_deadline(w, j, "2025-02-28");
+    world_done(w, j, "2025-02-20");
+    assert_deadline(w, j, "2026-02-28");
+    world_done(w, j, "2026-02-20");
+    world_done(w, j, "2027-02-20");
+    assert_deadline(w, j, "2028-02-28");
 }
 
 static void
@@ -278,10 +299,34 @@ the_readings_of_a_window(void **state)
     assert_window(
         &rule, "2026-04-30", "2026-03-31", "2026-03-30", "2026-04-01");
     assert_window(
-        &rule, "2027-03-31", "2027-03-01", "2027-02-28", "2027-03-01");
+        &rule, "2027-03-31", "2027-03-01", "2027-03-01", "2027-03-01");
     rule.window = (struct span){2, STEP_WEEKS};
     assert_window(
         &rule, "2026-05-15", "2026-05-02", "2026-05-01", "2026-05-02");
+}
+
+/* "Two months or less before": two months from 30 November end on 30 January
+ * (Dodds v Walker [1981] 1 WLR 1027: 30 September and four months are 30
+ * January), so that an expiry on the 31st is further off; from 31 January they
+ * end on 31 March. */
+static void
+two_months_or_less(void **state)
+{
+    struct world *w = *state;
+    struct job *j = certificate(w);
+
+    j->rule.ends = ENDS_MONTH_END;
+    j->rule.window = two_months;
+    j->rule.window_opens = WINDOW_SAME_DAY;
+    assert_day(window_opening(&j->rule, date("2027-01-31")), "2026-12-01");
+    assert_day(window_opening(&j->rule, date("2027-03-31")), "2027-01-31");
+    assert_day(window_opening(&j->rule, date("2027-04-30")), "2027-03-01");
+    assert_day(window_opening(&j->rule, date("2027-02-28")), "2026-12-28");
+    w->records[0].day = date("2026-01-10"); /* to 31 January 2027 */
+    struct record *k = world_done(w, j, "2026-11-30");
+    assert_deadline(w, j, "2027-11-30");
+    k->day = date("2026-12-01");
+    assert_deadline(w, j, "2028-01-31");
 }
 
 /* For every deadline of eight years and windows of one to three months: the
@@ -318,7 +363,9 @@ main(void)
         WORLD_TEST(the_first_deadline_is_kept_too),
         WORLD_TEST(a_stated_deadline_is_kept_too),
         WORLD_TEST(the_files_completion_keeps_no_date),
-        WORLD_TEST(a_kept_series_does_not_drift),
+        WORLD_TEST(a_kept_date_runs_from_the_one_before),
+        WORLD_TEST(after_a_leap_day_a_kept_date_stays_the_28th),
+        WORLD_TEST(two_months_or_less),
         WORLD_TEST(a_month_end_series_stays_at_the_end),
         cmocka_unit_test(the_readings_of_a_window),
         cmocka_unit_test(the_safer_window_by_search),

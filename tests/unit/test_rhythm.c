@@ -43,6 +43,56 @@ it_never_drifts(void **state)
     assert_deadline(w, j, "2026-04-30");
 }
 
+/* The same where the series begins with what the fleet file or a record has of
+ * 31 January, or with a first deadline counted from that day: 28 February, then
+ * 31 March and 30 April (manual: "monthly from 31 January 2026 gives 28
+ * February, 31 March and 30 April"). */
+static void
+nor_from_what_was_done_or_registered(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    for (int from = 0; from < 3; from++) {
+        w->n_records = 0;
+        j->rule.first = (struct first){.on = DAY_NONE};
+        w->tasks[0].baseline.last = DAY_NONE;
+        if (from == 0)
+            w->tasks[0].baseline.last = date("2026-01-31");
+        else if (from == 1)
+            world_done(w, j, "2026-01-31");
+        else
+            j->rule.first =
+                (struct first){ORIGIN_REGISTERED, {1, STEP_MONTHS}, DAY_NONE};
+        w->subjects[0].registered = date("2026-01-31");
+        assert_deadline(w, j, "2026-02-28");
+        world_done(w, j, "2026-02-28");
+        assert_deadline(w, j, "2026-03-31");
+        world_done(w, j, "2026-03-31");
+        assert_deadline(w, j, "2026-04-30");
+        assert_reasoned(world_find(w, j, 0));
+    }
+}
+
+/* A first deadline three years after 29 February 2024 and yearly from then on:
+ * the 28th, and the 29th in leap years.  Weeks know no months. */
+static void
+nor_from_a_leap_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "12 months");
+
+    w->subjects[0].registered = date("2024-02-29");
+    j->rule.first =
+        (struct first){ORIGIN_REGISTERED, {3, STEP_YEARS}, DAY_NONE};
+    assert_deadline(w, j, "2027-02-28");
+    world_done(w, j, "2027-02-20");
+    assert_deadline(w, j, "2028-02-29");
+    j->rule.first =
+        (struct first){ORIGIN_REGISTERED, {157, STEP_WEEKS}, DAY_NONE};
+    assert_deadline(w, j, "2028-03-04"); /* a year after 4 March 2027 */
+}
+
 /* 15 February is after 31 January: the completion answers for that one. */
 static void
 a_late_completion_moves_no_date(void **state)
@@ -168,6 +218,8 @@ main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(the_first_deadline_begins_it),
         WORLD_TEST(it_never_drifts),
+        WORLD_TEST(nor_from_what_was_done_or_registered),
+        WORLD_TEST(nor_from_a_leap_day),
         WORLD_TEST(a_late_completion_moves_no_date),
         WORLD_TEST(a_very_late_completion_skips_what_has_passed),
         WORLD_TEST(an_extra_changes_nothing),
