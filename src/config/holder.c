@@ -257,6 +257,7 @@ holder_read(struct reading *r, struct section *s)
     for (size_t i = 0; i < h->n_uses; i++)
         finish_use(r, h, &h->uses[i]);
     doubt_intervals(r, h);
+    /* The more it is used, the earlier it is due. */
     h->subject.yearly_distance =
-        fleet_in_unit(h->yearly, h->yearly_unit, h->subject.unit);
+        fleet_in_unit_at_most(h->yearly, h->yearly_unit, h->subject.unit);
 }

@@ -34,17 +34,14 @@ parse_hours(struct scan *s, struct arena *a, struct interval *out)
     return scan_choice(s, units) < 0 ? -1 : 0;
 }
 
-/* The amount in the unit that the subject's meter counts, rounded down so
- * that the due reading errs early.  A mile is 1.609344 km exactly
- * (international yard, 1959). */
+/* The amount in the unit that the subject's meter counts, without its fraction
+ * so that the due reading errs early. */
 static int64_t
 amount_on_meter(const struct interval *every, const struct subject *s)
 {
-    if (every->kind->meter == METER_HOURS || every->unit == s->unit)
+    if (every->kind->meter == METER_HOURS)
         return every->amount;
-    if (s->unit == UNIT_KM)
-        return every->amount * 1609344 / 1000000;
-    return every->amount * 1000000 / 1609344;
+    return fleet_in_unit(every->amount, every->unit, s->unit);
 }
 
 /* Nonzero when the meter showed less than @value after @day. */

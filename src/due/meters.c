@@ -84,7 +84,7 @@ add_stated(struct meters *m, const struct task *t)
 static int
 add_record(struct meters *m, const struct subject *s, const struct record *k)
 {
-    struct reading reading = {k->day, record_reading(k)};
+    struct reading reading = {k->day, record_reading_at_most(k)};
 
     if (k->reading < 0)
         return 0;

@@ -91,13 +91,25 @@ fleet_other_unit(enum distance_unit unit)
     return unit == UNIT_KM ? UNIT_MILES : UNIT_KM;
 }
 
-/* A mile is 1.609344 km exactly (international yard, 1959). */
+#define MM_PER_KM 1000000
+#define MM_PER_MILE 1609344
+
+static int64_t
+mm_per(enum distance_unit unit)
+{
+    return unit == UNIT_KM ? MM_PER_KM : MM_PER_MILE;
+}
+
 int64_t
 fleet_in_unit(int64_t n, enum distance_unit from, enum distance_unit to)
 {
-    if (from == to)
-        return n;
-    if (to == UNIT_KM)
-        return (n * 1609344 + 500000) / 1000000;
-    return (n * 1000000 + 804672) / 1609344;
+    return from == to ? n : n * mm_per(from) / mm_per(to);
+}
+
+int64_t
+fleet_in_unit_at_most(int64_t n, enum distance_unit from, enum distance_unit to)
+{
+    int64_t mm = n * mm_per(from);
+
+    return from == to ? n : mm / mm_per(to) + (mm % mm_per(to) > 0);
 }

@@ -191,8 +191,8 @@ struct site {
     const char *page_url;    /* where the page of the dues is, or NULL */
     struct span calm; /* how far a forecast moves before calendars and mail
                          show it; n is 0 for at once */
-    int planner;             /* nonzero when plan days are those of the plan */
-    struct span plan_ahead;  /* how far it reaches */
+    int planner;      /* nonzero when plan days are those of the plan */
+    struct span plan_ahead; /* how far it reaches */
     struct mail_settings mail;
     struct server_settings server;
 };
@@ -245,8 +245,12 @@ const char *fleet_unit_word(enum distance_unit unit);
 /* The unit that is not that one. */
 enum distance_unit fleet_other_unit(enum distance_unit unit);
 
-/* A distance in another unit, rounded. */
+/* A distance of 0 or more in another unit, without its fraction; and with the
+ * fraction for a whole one.  A mile is 1.609344 km exactly (international yard,
+ * 1959). */
 int64_t fleet_in_unit(
+    int64_t n, enum distance_unit from, enum distance_unit to);
+int64_t fleet_in_unit_at_most(
     int64_t n, enum distance_unit from, enum distance_unit to);
 
 /* What a meter of @s counts: "km", "miles" or "hours". */

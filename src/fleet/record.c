@@ -59,6 +59,14 @@ record_reading(const struct record *r)
     return fleet_in_unit(r->reading, unit_of(r), r->subject->unit);
 }
 
+int64_t
+record_reading_at_most(const struct record *r)
+{
+    if (r->meter == METER_HOURS || r->reading < 0)
+        return r->reading;
+    return fleet_in_unit_at_most(r->reading, unit_of(r), r->subject->unit);
+}
+
 const char *
 record_kind_word(enum record_kind kind)
 {

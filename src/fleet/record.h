@@ -67,8 +67,11 @@ struct facts facts_of(
 const char *record_unit_word(const struct record *r);
 
 /* The reading of @r in the unit that its subject's meter counts now; -1 for
- * none.  Its subject must be known. */
+ * none.  Its subject must be known.  Where it was read in the other unit, that
+ * is the least it can be, or the most: what a job runs from errs early by the
+ * one, how far the meter has come by the other. */
 int64_t record_reading(const struct record *r);
+int64_t record_reading_at_most(const struct record *r);
 
 /* The word for a kind of record, as history and CSV show it. */
 const char *record_kind_word(enum record_kind kind);

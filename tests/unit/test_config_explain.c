@@ -124,7 +124,7 @@ static void
 a_vehicle(void **state)
 {
     (void)state;
-    /* 10000 miles of 1.609344 km. */
+    /* 10000 miles of 1.609344 km are 16093.44 km. */
     assert_part("[vehicle K7]",
         "[vehicle K7]  (fleet.conf:32)\n"
         "  title            none  (default)\n"
@@ -135,7 +135,7 @@ a_vehicle(void **state)
         "  depot            harbour  (fleet.conf:28, type bus)\n"
         "  distance-unit    km  (fleet.conf:29, type bus)\n"
         "  unit-since       none  (default)\n"
-        "  yearly-distance  16093 km  (fleet.conf:35)\n"
+        "  yearly-distance  16094 km  (fleet.conf:35)\n"
         "  yearly-hours     none  (default)\n"
         "  [job inspection]  (fleet.conf:30, type bus)\n"
         "    every            5 weeks  (fleet.conf:31, type bus)\n"

@@ -399,6 +399,22 @@ readings_in_the_unit_of_before(void **state)
         world_due(w, j, "2026-07-20")->forecast.basis, FORECAST_REACHED);
 }
 
+/* Parts of a kilometre are dropped on the early side: 9321 miles are 15000.70
+ * km, from which it runs as from 15000; 21747 are 34998.40 km, which may be
+ * 34999. */
+static void
+parts_of_one_err_early(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "oil", "19999 km");
+
+    done_at(w, j, "2026-01-01", 9321)->other_unit = 1;
+    assert_int_equal(world_due(w, j, "2026-01-01")->due_reading, 34999);
+    world_reading(w, "2026-06-01", 21747)->other_unit = 1;
+    assert_int_equal(
+        world_due(w, j, "2026-06-01")->forecast.basis, FORECAST_REACHED);
+}
+
 int
 main(void)
 {
@@ -421,6 +437,7 @@ main(void)
         WORLD_TEST(an_old_reading),
         WORLD_TEST(an_old_reading_of_the_right_meter),
         WORLD_TEST(readings_in_the_unit_of_before),
+        WORLD_TEST(parts_of_one_err_early),
         WORLD_TEST(hardly_used_it_is_out_of_range),
         WORLD_TEST(the_next_cycle_by_the_same_rate),
     };
