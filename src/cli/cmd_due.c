@@ -81,7 +81,7 @@ choose(struct invocation *i, const struct pass *p, struct filter *filter)
     if (job && (filter->job = command_job(i, p, job)) == NULL)
         return -1;
     if (options_value(&i->options, "overdue") != NULL)
-        filter->states = 1u << DUE_OVERDUE;
+        filter->states = 1u << DUE_FAILED | 1u << DUE_OVERDUE;
     return choose_until(i, p, filter);
 }
 

@@ -275,25 +275,40 @@ take_meter(const struct reckoning *r, const struct decision *all, struct due *d)
         d->warnings |= WARN_STATED_USE;
 }
 
-int
-compute_due(const struct reckoning *r, struct due *out, struct decision *all)
+static struct due
+undated(const struct reckoning *r)
 {
-    if (compute_never_due(r->task->rule))
-        return 0;
-    *out = (struct due){.task = r->task,
+    return (struct due){.task = r->task,
         .state = DUE_AHEAD,
+        .besides = DUE_AHEAD,
         .deadline = DAY_NONE,
         .plan_day = DAY_NONE,
         .book_by = DAY_NONE,
         .back = DAY_NONE,
         .last_done = DAY_NONE,
-        .failed = r->failed ? r->failed->day : DAY_NONE,
         .due_reading = -1,
         .newest_reading = DAY_NONE,
         .forecast = {.basis = FORECAST_NONE,
             .early = DAY_NONE,
             .likely = DAY_NONE,
-            .late = DAY_NONE}};
+            .late = DAY_NONE},
+        .failed = r->failed};
+}
+
+void
+compute_undated(const struct reckoning *r, struct due *out)
+{
+    *out = undated(r);
+    out->cycle = (struct cycle){r->failed->id, r->failed->day, 0};
+    decide_say_failed(r, DAY_NONE);
+}
+
+int
+compute_due(const struct reckoning *r, struct due *out, struct decision *all)
+{
+    if (compute_never_due(r->task->rule))
+        return 0;
+    *out = undated(r);
     decide_limits(r, all);
     out->cycle = cycle_of(r, all);
     take_meter(r, all, out);
@@ -369,8 +384,9 @@ by_this_week(day_t d, day_t today)
     return d != DAY_NONE && d <= isoweek_last(today);
 }
 
-void
-compute_state(const struct reckoning *r, day_t today, struct due *d)
+/* By the days alone, whatever failed. */
+static void
+state_by_days(const struct reckoning *r, day_t today, struct due *d)
 {
     /* Overdue says more than either of these. */
     int ahead = d->deadline != DAY_NONE && d->deadline >= today;
@@ -380,8 +396,6 @@ compute_state(const struct reckoning *r, day_t today, struct due *d)
         d->warnings |= WARN_BOOK_NOW;
     if (d->last_done != DAY_NONE && d->last_done > today)
         d->warnings |= WARN_DONE_LATER;
-    if (d->failed != DAY_NONE)
-        d->warnings |= WARN_FAILED;
     warn_of_old_reading(r, today, d);
     if (d->no_return)
         return;
@@ -391,4 +405,13 @@ compute_state(const struct reckoning *r, day_t today, struct due *d)
     else if (d->state == DUE_AHEAD && (by_this_week(d->plan_day, today) ||
                                           by_this_week(d->deadline, today)))
         d->state = DUE_NOW;
+}
+
+void
+compute_state(const struct reckoning *r, day_t today, struct due *d)
+{
+    state_by_days(r, today, d);
+    d->besides = d->state;
+    if (d->failed != NULL)
+        d->state = DUE_FAILED;
 }

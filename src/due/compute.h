@@ -16,6 +16,10 @@ int compute_due(
 /* Nonzero for work done only when needed. */
 int compute_never_due(const struct rule *rule);
 
+/* A due without any day, of a task that failed while nothing else makes it due:
+ * work done only when needed, or a follow-on that nothing calls for. */
+void compute_undated(const struct reckoning *r, struct due *out);
+
 /* Fill in the state and the warnings that hold on @today. */
 void compute_state(const struct reckoning *r, day_t today, struct due *d);
 

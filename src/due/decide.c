@@ -131,9 +131,8 @@ walk(const struct reckoning *r, int at, struct limit *l)
         take_next(i + 1 < r->n_done ? &silent : r, every, i, l);
 }
 
-/* A failure is worth a word: it is why nothing new has begun. */
-static void
-say_failed(const struct reckoning *r, day_t at)
+void
+decide_say_failed(const struct reckoning *r, day_t at)
 {
     const struct record *f = r->failed;
 
@@ -205,7 +204,7 @@ decide_limits(const struct reckoning *r, struct decision *out)
         return;
     struct limit again;
     walk(r, out->decides < 0 ? 0 : out->decides, &again);
-    say_failed(r, out->decides < 0 ? out->start : again.deadline);
+    decide_say_failed(r, out->decides < 0 ? out->start : again.deadline);
     if (out->decides >= 0)
         say_first_to_come(r, out);
 }

@@ -20,4 +20,8 @@ struct decision {
  */
 void decide_limits(const struct reckoning *r, struct decision *out);
 
+/* Say at the day @at of the reasons that it failed, where it did: that is why
+ * nothing new has begun. */
+void decide_say_failed(const struct reckoning *r, day_t at);
+
 #endif

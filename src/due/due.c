@@ -18,11 +18,17 @@ due_forecast_day(enum forecast_day which, const struct forecast *f)
     return DAY_NONE;
 }
 
+int
+due_at_once(const struct due *d)
+{
+    return d->state == DUE_FAILED || d->warnings & WARN_DONE_LATER;
+}
+
 const char *
 due_state_word(enum due_state state)
 {
-    static const char *const words[] = {"no-record", "overdue", "needs-reading",
-        "before-return", "due", "ahead"};
+    static const char *const words[] = {"failed", "no-record", "overdue",
+        "needs-reading", "before-return", "due", "ahead"};
 
     return words[state];
 }
@@ -57,8 +63,6 @@ due_warning_word(enum due_warning warning)
         return "out-of-range";
     case WARN_DONE_LATER:
         return "done-later";
-    case WARN_FAILED:
-        return "failed";
     case WARN_BEFORE_RETURN:
         return "before-return";
     }
@@ -151,10 +155,6 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
             "it cannot have been done on %s, which is still to come: correct "
             "that day, or the clock",
             day_words(d->last_done, day));
-        break;
-    case WARN_FAILED:
-        snprintf(out, size, "it failed on %s and has not been done since",
-            day_words(d->failed, day));
         break;
     case WARN_BEFORE_RETURN:
         before_return_text(d, out, size);

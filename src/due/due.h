@@ -6,6 +6,7 @@
 
 /* How things stand with a due; the order is the order of urgency. */
 enum due_state {
+    DUE_FAILED,        /* it failed and has not been done since */
     DUE_NO_RECORD,     /* nothing known to run from */
     DUE_OVERDUE,       /* the deadline is past */
     DUE_NEEDS_READING, /* a meter decides and its reading is missing or old */
@@ -26,14 +27,10 @@ enum due_warning {
     WARN_STATED_USE = 1 << 5,       /* forecast from the stated use alone */
     WARN_OUT_OF_RANGE = 1 << 6,     /* a date past the last day we know */
     WARN_DONE_LATER = 1 << 7,       /* it was last done on a day to come */
-    WARN_FAILED = 1 << 8,           /* it failed and has not been done since */
-    WARN_BEFORE_RETURN = 1 << 9     /* overdue, and off the road today: to be
+    WARN_BEFORE_RETURN = 1 << 8     /* overdue, and off the road today: to be
                                        done before it returns */
 };
 #define WARN_LAST WARN_BEFORE_RETURN
-
-/* With one of these a due matters today, however far off its day. */
-#define WARN_AT_ONCE (WARN_DONE_LATER | WARN_FAILED)
 
 /* The steps by which a due comes to its dates. */
 enum reason_step {
@@ -79,7 +76,9 @@ struct due {
     const struct task *task;
     struct cycle cycle;
     enum due_state state;
-    unsigned warnings; /* of enum due_warning */
+    enum due_state besides; /* the state it would have had it not failed; any
+                               other has its own here too */
+    unsigned warnings;      /* of enum due_warning */
     int no_return; /* off the road and no return known: the deadline only stands
                       to be seen, and there is no plan day */
     day_t deadline; /* DAY_NONE when none can be told */
@@ -88,21 +87,27 @@ struct due {
     day_t back; /* WARN_BEFORE_RETURN: the last day off the road, or DAY_NONE
                    while the return is not known */
     day_t last_done;     /* DAY_NONE when never */
-    day_t failed;        /* last failed since then, or DAY_NONE */
     enum meter meter;    /* that these two are of, or METER_NONE */
     int64_t due_reading; /* -1 when no meter is involved */
     struct forecast forecast;
     enum meter to_read;   /* the meter that needs a reading, or METER_NONE */
     day_t newest_reading; /* of that one, else of the one above; DAY_NONE
                              when there is none */
+    const struct record *failed; /* the newest failure since it was last done,
+                                    of the facts; NULL without one, and so but
+                                    in the state DUE_FAILED */
     const struct reason *reasons;
     size_t n_reasons;
 };
 
+/* Nonzero when a due matters today, however far off its day. */
+int due_at_once(const struct due *d);
+
 /* The day of a forecast that a job goes by. */
 day_t due_forecast_day(enum forecast_day which, const struct forecast *f);
 
-/* The words of the JSON contract: "no-record", "overdue" and so on. */
+/* The words of the JSON contract: "failed", "no-record", "overdue" and so on.
+ */
 const char *due_state_word(enum due_state state);
 const char *due_warning_word(enum due_warning warning);
 const char *due_step_word(enum reason_step step);

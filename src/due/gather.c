@@ -216,6 +216,18 @@ add_completion(struct gather *g, const struct work *w, int also)
     return LIST_ADD(g->done, c);
 }
 
+/*
+ * Nonzero when work that was done leaves no failure open: work on record is
+ * in the order of entry within a day.  What the fleet file says was done has
+ * no such order, and of the day of a failure does not undo it.
+ */
+static int
+settles(const struct gather *g, const struct work *w)
+{
+    return g->failed == NULL || w->done.by != NULL ||
+           w->done.day > g->failed->day;
+}
+
 /* One piece of work that bears on the task. */
 static int
 take_work(struct gather *g, const struct task *t, const struct work *w, int own)
@@ -227,7 +239,8 @@ take_work(struct gather *g, const struct task *t, const struct work *w, int own)
     }
     if (own) {
         g->last_done = w->done.day;
-        g->failed = NULL;
+        if (settles(g, w))
+            g->failed = NULL;
     }
     return add_completion(g, w, !own);
 }

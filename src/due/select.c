@@ -64,10 +64,11 @@ in_time(const struct filter *f, const struct due *d)
 
     if (f->until == 0 || f->until == DAY_NONE || day == DAY_NONE)
         return 1;
-    if (d->state == DUE_NEEDS_READING && d->cycle.ahead == 0)
+    if (d->cycle.ahead == 0 &&
+        (d->besides == DUE_NEEDS_READING || d->state == DUE_FAILED))
         return 1;
     /* Calendars, which have cycles to come, stay calm when the clock errs. */
-    return day <= f->until || (!f->projected && d->warnings & WARN_AT_ONCE);
+    return day <= f->until || (!f->projected && due_at_once(d));
 }
 
 /* While one cycle is overdue, those projected from it may lie in the past. */

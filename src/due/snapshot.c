@@ -55,6 +55,7 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
         return -1;
     reasons_clear(r->why);
     r->before = &before_it;
+    r->failed = NULL;
     compute_due(r, d, all);
     r->before = NULL;
     day_t day = select_day(d);
@@ -63,6 +64,7 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
     d->cycle = before.cycle;
     d->cycle.ahead++;
     d->last_done = before.last_done;
+    d->besides = d->state;
     s->n++;
     return reasons_take(r->why, d) ? -1 : 1;
 }
@@ -87,8 +89,11 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     struct reckoning r;
     int due = gather_task(g, t, &r);
 
-    if (due <= 0)
-        return due;
+    if (due < 0)
+        return -1;
+    /* What failed is not done, even where nothing else asks for it. */
+    if (due == 0 && r.failed == NULL)
+        return 0;
     struct due *d = next_slot(s);
     if (d == NULL)
         return -1;
@@ -98,14 +103,17 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     r.planned_with = s->options.with;
     reasons_clear(why);
     struct decision all;
-    if (!compute_due(&r, d, &all))
+    due = due && compute_due(&r, d, &all);
+    if (!due && r.failed == NULL)
         return 0;
+    if (!due)
+        compute_undated(&r, d);
     d->last_done = gather_last_done(g);
     compute_state(&r, s->options.today, d);
     s->n++;
     if (reasons_take(why, d))
         return -1;
-    return add_coming(s, g, &r, &all);
+    return due ? add_coming(s, g, &r, &all) : 0;
 }
 
 static int

@@ -86,13 +86,25 @@ int
 stage_missing(const struct due *d, day_t today, struct stage *out)
 {
     const char *what =
-        d->state == DUE_NO_RECORD ? "no-record" : "needs-reading";
+        d->besides == DUE_NO_RECORD ? "no-record" : "needs-reading";
     struct isoweek w = isoweek_of(today);
 
-    if (d->state != DUE_NO_RECORD && d->state != DUE_NEEDS_READING)
+    if (d->besides != DUE_NO_RECORD && d->besides != DUE_NEEDS_READING)
         return 0;
     snprintf(out->name, sizeof out->name, "%s-%d-W%02d", what, w.year, w.week);
     out->day = isoweek_first(today);
+    out->dated = 0;
+    return 1;
+}
+
+int
+stage_failed(const struct due *d, struct stage *out)
+{
+    if (d->state != DUE_FAILED)
+        return 0;
+    snprintf(
+        out->name, sizeof out->name, "failed-%lld", (long long)d->failed->id);
+    out->day = d->failed->day;
     out->dated = 0;
     return 1;
 }
@@ -106,7 +118,7 @@ stage_concerns(const struct stage *s, const struct due *d, day_t today,
 
     /* No record at all is louder than late; the rest waits its turn. */
     if (!s->dated)
-        return !p->from_overdue || d->state == DUE_NO_RECORD;
+        return !p->from_overdue || d->besides == DUE_NO_RECORD;
     if (p->from_overdue)
         return s->day > d->deadline && today >= from;
     return s->day >= from;

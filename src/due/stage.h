@@ -24,6 +24,10 @@ int stage_reached(const struct due *d, day_t today, struct stage *out);
  * deadline, anew each ISO week.  Returns 1, or 0 when it lacks nothing. */
 int stage_missing(const struct due *d, day_t today, struct stage *out);
 
+/* That @d failed is a stage beside these, once a failure.  Returns 1, or 0 when
+ * it has not.  It concerns everybody. */
+int stage_failed(const struct due *d, struct stage *out);
+
 /* Nonzero when @p wants to hear of @s, the stage of @d reached on @today.  Who
  * hears only so long after the deadline does so on that very day, whenever the
  * next stage is: what stays overdue climbs to them. */

@@ -3,7 +3,6 @@
 #include "buf.h"
 #include "durable.h"
 #include "ical_back.h"
-#include "select.h"
 #include "stamp.h"
 
 #include <nettle/sha2.h>
@@ -133,7 +132,7 @@ add_dues(struct work *w, struct fault *f)
     if (rc < 0 || n == c->n_dues)
         return rc < 0 ? -1 : 0;
     rc = add_item(w,
-        &(struct ical_item){ICAL_END, NULL, NULL, select_day(c->dues[n])}, 1,
+        &(struct ical_item){ICAL_END, NULL, NULL, ical_due_day(c->dues[n])}, 1,
         f);
     return rc < 0 ? -1 : 0;
 }

@@ -15,19 +15,28 @@ compare_ids(const struct task *a, const struct task *b)
     return order ? order : strcmp(a->job->id, b->job->id);
 }
 
-/* No two dues of a task fall on one day, so this leaves nothing to chance. */
+/* Two dues of a task on one day are of different cycles, so this leaves nothing
+ * to chance. */
 static int
 by_day(const void *left, const void *right)
 {
     const struct due *a = *(const struct due *const *)left;
     const struct due *b = *(const struct due *const *)right;
-    day_t x = select_day(a);
-    day_t y = select_day(b);
+    day_t x = ical_due_day(a);
+    day_t y = ical_due_day(b);
 
     if (x != y)
         return x < y ? -1 : 1;
     int order = compare_ids(a->task, b->task);
     return order ? order : a->cycle.ahead - b->cycle.ahead;
+}
+
+/* However full the feed is. */
+static int
+must_be_shown(const struct due *d)
+{
+    return d->state == DUE_FAILED || d->state == DUE_OVERDUE ||
+           ical_due_day(d) == DAY_NONE;
 }
 
 static int
@@ -49,8 +58,7 @@ choose_dues(const struct pass *p, const struct snapshot *s, struct contents *c)
     c->n_dues = chosen.n;
     qsort(c->dues, c->n_dues, sizeof *c->dues, by_day);
     for (size_t i = 0; i < c->n_dues; i++)
-        if (c->dues[i]->state == DUE_OVERDUE ||
-            select_day(c->dues[i]) == DAY_NONE)
+        if (must_be_shown(c->dues[i]))
             c->n_must = i + 1;
     return 0;
 }
@@ -89,7 +97,8 @@ add_done(struct contents *c, const struct evidence *e)
         return -1;
     c->done = done;
     for (size_t i = 0; i < n; i++)
-        if (proofs[i].done != DAY_NONE && shows_task(c->feed, proofs[i].task))
+        if (proofs[i].done != DAY_NONE && !proofs[i].failed &&
+            shows_task(c->feed, proofs[i].task))
             c->done[c->n_done++] = &proofs[i];
     return 0;
 }

@@ -157,15 +157,16 @@ write_parts(const struct digest *g, const struct lists *l,
 static struct told *
 list_told(const struct digest *g, char stage[STAGE_TEXT], size_t *n)
 {
-    struct told *told = calloc(2 * g->n + 1, sizeof *told);
+    struct told *told = calloc(3 * g->n + 1, sizeof *told);
 
     *n = 0;
     for (size_t i = 0; told != NULL && i < g->n; i++) {
         const struct digest_item *item = &g->items[i];
-        if (item->stage.name[0] != '\0')
-            told[(*n)++] = digest_told(g, item, &item->stage);
-        if (item->missing.name[0] != '\0')
-            told[(*n)++] = digest_told(g, item, &item->missing);
+        const struct stage *const stages[] = {
+            &item->failed, &item->stage, &item->missing};
+        for (size_t k = 0; k < sizeof stages / sizeof *stages; k++)
+            if (stages[k]->name[0] != '\0')
+                told[(*n)++] = digest_told(g, item, stages[k]);
     }
     if (told != NULL && g->outlook != DAY_NONE)
         told[(*n)++] = digest_outlook(g->person, g->outlook, stage);
@@ -234,13 +235,18 @@ static void
 show_item(const struct digest_item *item, struct buf *out)
 {
     const struct task *t = item->due->task;
-    const char *stage = item->stage.name;
-    const char *missing = item->missing.name;
+    const char *const stages[] = {
+        item->failed.name, item->stage.name, item->missing.name};
+    const char *gap = "";
     char day[DAY_TEXT];
 
-    buf_print(out, "  %s %s: %s%s%s, deadline %s", t->subject->id, t->job->id,
-        stage, *stage && *missing ? ", " : "", missing,
-        day_text(item->due->deadline, day));
+    buf_print(out, "  %s %s: ", t->subject->id, t->job->id);
+    for (size_t i = 0; i < sizeof stages / sizeof *stages; i++) {
+        if (stages[i][0] != '\0')
+            buf_print(out, "%s%s", gap, stages[i]);
+        gap = stages[i][0] != '\0' ? ", " : gap;
+    }
+    buf_print(out, ", deadline %s", day_text(item->due->deadline, day));
     if (item->moved_from != DAY_NONE)
         buf_print(out, ", was told %s", day_text(item->moved_from, day));
     buf_text(out, item->is_old ? "; taken as told\n" : "\n");

@@ -9,8 +9,9 @@
 struct digest_item {
     const struct due *due;
     struct stage stage;   /* of its deadline; by its name it is told once */
-    struct stage missing; /* the same for want of a record or a reading; either
-                             may have no name, and is not told then */
+    struct stage missing; /* the same for want of a record or a reading, */
+    struct stage failed;  /* and that it failed; any of these may have no name,
+                             and is not told then */
     char cycle[CYCLE_TEXT];
     day_t moved_from; /* the deadline last told, if it has moved, else
                          DAY_NONE */
@@ -28,7 +29,7 @@ struct digest {
     day_t outlook; /* the day whose outlook it gives, or DAY_NONE */
 };
 
-/* How it is kept that the person heard of @stage, one of the two of @item,
+/* How it is kept that the person heard of @stage, one of those of @item,
  * whose texts it borrows. */
 struct told digest_told(const struct digest *g, const struct digest_item *item,
     const struct stage *stage);

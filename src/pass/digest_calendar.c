@@ -1,7 +1,6 @@
 #include "digest_calendar.h"
 
 #include "ical.h"
-#include "select.h"
 
 #include <string.h>
 #include <sysexits.h>
@@ -57,7 +56,7 @@ write_items(struct ical *c, const struct pass *p, const struct due *const *dues,
     int failed = content == NULL || ical_begin(c, whole) != 0;
 
     for (size_t i = 0; i < n && !failed; i++)
-        if (select_day(dues[i]) != DAY_NONE)
+        if (ical_due_day(dues[i]) != DAY_NONE)
             failed = add_item(c, dues[i], pass_moment(p).now, content, whole);
     if (!failed)
         ical_end(whole);
@@ -71,7 +70,7 @@ count_events(const struct due *const *dues, size_t n)
     size_t count = 0;
 
     for (size_t i = 0; i < n; i++)
-        count += select_day(dues[i]) != DAY_NONE;
+        count += ical_due_day(dues[i]) != DAY_NONE;
     return count;
 }
 

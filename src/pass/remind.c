@@ -66,7 +66,7 @@ is_let_through(const struct digest *g, const struct due *d)
     if (g->until != DAY_NONE)
         return 1;
     return g->person->urgent == URGENT_LAW_OVERDUE &&
-           d->task->job->class == CLASS_LAW && d->state == DUE_OVERDUE;
+           d->task->job->class == CLASS_LAW && d->besides == DUE_OVERDUE;
 }
 
 /* Whether the deadline is another than the person was last told. */
@@ -82,7 +82,7 @@ find_move(const struct digest *g, struct digest_item *item, struct fault *f)
     return 0;
 }
 
-/* Leave @stage, one of the two of @item, without a name when it was told. */
+/* Leave @stage, one of those of @item, without a name when it was told. */
 static int
 drop_told(const struct digest *g, const struct digest_item *item,
     struct stage *stage, struct fault *f)
@@ -132,7 +132,7 @@ is_old(const struct digest *g, const struct digest_item *item)
     const struct due *d = item->due;
     struct stage before = {.day = DAY_NONE};
 
-    if (d->state != DUE_AHEAD || d->warnings & (WARN_BOOK_NOW | WARN_AT_ONCE))
+    if (d->state != DUE_AHEAD || d->warnings & WARN_BOOK_NOW || due_at_once(d))
         return 0;
     return stage_reached(
                d, step_days(pass_moment(g->pass).today, -1), &before) &&
@@ -156,21 +156,36 @@ find_stages(const struct digest *g, struct digest_item *item)
         item->missing.name[0] = '\0';
 }
 
-/* Add @d to the digest when a stage, or a moved deadline, is news. */
+/* Leave in @item what is news of its deadline, and of what it lacks. */
+static int
+find_news(const struct digest *g, struct digest_item *item, struct fault *f)
+{
+    find_stages(g, item);
+    return find_move(g, item, f) || drop_told(g, item, &item->missing, f) ||
+                   name_stage(g, item, f)
+               ? -1
+               : 0;
+}
+
+/* Add @d to the digest when it failed, or a stage or a moved deadline is news.
+ * A failure waits for no stage and no day: with it goes what else there is to
+ * say of the same due. */
 static int
 consider(struct digest *g, const struct due *d, int is_first, struct fault *f)
 {
     struct digest_item *item = &g->items[g->n];
 
-    if (d->cycle.ahead > 0 || !in_scopes(g->person, d) || !is_let_through(g, d))
+    if (d->cycle.ahead > 0 || !in_scopes(g->person, d))
         return 0;
-    *item = (struct digest_item){.due = d};
+    *item = (struct digest_item){.due = d, .moved_from = DAY_NONE};
     due_cycle_text(&d->cycle, item->cycle);
-    find_stages(g, item);
-    if (find_move(g, item, f) || drop_told(g, item, &item->missing, f) ||
-        name_stage(g, item, f))
+    if (stage_failed(d, &item->failed) && drop_told(g, item, &item->failed, f))
         return -1;
-    if (item->stage.name[0] != '\0' || item->missing.name[0] != '\0') {
+    int failed = item->failed.name[0] != '\0';
+    if ((failed || is_let_through(g, d)) && find_news(g, item, f))
+        return -1;
+    if (failed || item->stage.name[0] != '\0' ||
+        item->missing.name[0] != '\0') {
         item->is_old = is_first && is_old(g, item);
         g->n++;
     }

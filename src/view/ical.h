@@ -11,9 +11,9 @@ struct buf;
 
 /*
  * Calendar feeds (RFC 5545, RFC 7986): one all-day event a due, on its plan
- * day, or one to-do.  The same input gives the same bytes; nothing in them
- * depends on the clock or on today, except whether a due is overdue, or its
- * newest reading too old.
+ * day or on that on which it failed, or one to-do.  The same input gives the
+ * same bytes; nothing in them depends on the clock or on today, except whether
+ * a due is overdue, or its newest reading too old.
  *
  * A feed is written one item at a time: ical_begin(), then for each item
  * ical_content() and ical_stamped(), then ical_end().  Whoever writes it may
@@ -23,7 +23,7 @@ struct buf;
 struct ical;
 
 /* Changes when what is written for the same dues does. */
-#define ICAL_FORM 2
+#define ICAL_FORM 3
 
 /* How a feed is written. */
 struct ical_feed {
@@ -65,6 +65,10 @@ struct ical_stamp {
 };
 
 #define ICAL_UID_TEXT 37
+
+/* The day on which the event of @d stands: of one that failed, that on which it
+ * did; else its plan day or deadline, or DAY_NONE. */
+day_t ical_due_day(const struct due *d);
 
 /* A writer of @feed, which must outlive it, or NULL when memory is out.  Free
  * with ical_free(). */

@@ -97,7 +97,7 @@ add_trigger(struct buf *out, enum feed_form form, int days)
         buf_print(out, "%s:-P%dDT%dH\r\n", name, days - 1, 24 - RING_HOUR);
 }
 
-/* What is overdue has rung. */
+/* What failed or is overdue has rung. */
 static void
 add_alarm(struct buf *out, struct ical *c, const struct ical_item *item)
 {
@@ -105,7 +105,7 @@ add_alarm(struct buf *out, struct ical *c, const struct ical_item *item)
     day_t day = ical_day(item);
 
     if (feed->alarm.n < 0 || item->kind != ICAL_DUE || day == DAY_NONE ||
-        item->due->state == DUE_OVERDUE)
+        item->due->state == DUE_FAILED || item->due->state == DUE_OVERDUE)
         return;
     day_t rings = step_span(day, feed->alarm, -1, MONTH_END_CLAMP);
     if (rings == DAY_NONE)

@@ -3,6 +3,7 @@
 #include "buf.h"
 #include "clean.h"
 #include "select.h"
+#include "wording.h"
 
 #include <string.h>
 
@@ -45,11 +46,17 @@ add_class(struct buf *out, const struct job *job)
 }
 
 day_t
+ical_due_day(const struct due *d)
+{
+    return d->state == DUE_FAILED ? d->failed->day : select_day(d);
+}
+
+day_t
 ical_day(const struct ical_item *item)
 {
     switch (item->kind) {
     case ICAL_DUE:
-        return select_day(item->due);
+        return ical_due_day(item->due);
     case ICAL_DONE:
         return item->proof->done;
     case ICAL_END:
@@ -60,34 +67,28 @@ ical_day(const struct ical_item *item)
     return DAY_NONE;
 }
 
-/* Why a due has no day. */
-static const char *
-missing(enum due_state state)
-{
-    switch (state) {
-    case DUE_NO_RECORD:
-        return " no record";
-    case DUE_NEEDS_READING:
-        return " needs a reading";
-    case DUE_BEFORE_RETURN:
-        return " before return";
-    default:
-        return " no day";
-    }
-}
-
 /* What stands between the subject and the job, where a narrow view of a month
- * still shows it. */
-static const char *
-mark(const struct ical_item *item)
+ * still shows it.  That a reading is old changes nothing of the day, and is not
+ * worth a title of its own. */
+static void
+add_mark(const struct ical_item *item, struct buf *out)
 {
+    const struct due *d = item->due;
+    const char *instead = NULL;
+
     if (item->kind == ICAL_DONE)
-        return " done";
-    if (ical_day(item) == DAY_NONE)
-        return missing(item->due->state);
-    if (item->due->state == DUE_OVERDUE)
-        return " overdue";
-    return item->due->cycle.ahead > 0 ? " forecast" : "";
+        instead = "done";
+    else if (d->cycle.ahead > 0)
+        instead = "forecast";
+    else if (ical_day(item) == DAY_NONE)
+        instead = d->state >= DUE_NOW ? "no day" : NULL;
+    else if (d->state >= DUE_NOW || d->state == DUE_NEEDS_READING)
+        return;
+    buf_text(out, " ");
+    if (instead != NULL)
+        buf_text(out, instead);
+    else
+        wording_states(d, out);
 }
 
 static const struct task *
@@ -109,7 +110,7 @@ ical_summary(const struct ical_item *item, struct buf *out)
     }
     const struct task *t = task_of(item);
     add_clean(out, t->subject->id);
-    buf_text(out, mark(item));
+    add_mark(item, out);
     buf_text(out, " - ");
     add_clean(out, t->job->title);
     /* Some readers tell events apart by day and summary alone. */
@@ -132,13 +133,32 @@ say_undated(const struct due *d, struct buf *out)
                   "news\n");
 }
 
+/* Its event stands on the day on which it failed, wherever its own is. */
+static void
+say_failed(const struct due *d, struct buf *out)
+{
+    const char *besides = wording_of(d->besides)->besides;
+    struct buf *text = buf_new();
+
+    if (text == NULL)
+        return;
+    wording_failure(d, text);
+    add_line(out, buf_str(text));
+    buf_free(text);
+    if (besides != NULL)
+        add_line(out, besides);
+    add_day(out, "Plan day: ", d->plan_day, NULL);
+}
+
 static void
 describe_due(const struct due *d, struct buf *out)
 {
     const struct job *job = d->task->job;
     char text[160];
 
-    if (select_day(d) == DAY_NONE)
+    if (d->state == DUE_FAILED)
+        say_failed(d, out);
+    if (ical_due_day(d) == DAY_NONE)
         say_undated(d, out);
     add_day(out, "Deadline: ", d->deadline, "none");
     add_day(out, "Book by: ", d->book_by, NULL);
@@ -203,8 +223,8 @@ category(const struct ical_item *item)
     }
     if (ical_day(item) == DAY_NONE)
         return ICAL_UNDATED;
-    if (item->due->state == DUE_OVERDUE)
-        return "Overdue";
+    if (item->due->state == DUE_FAILED || item->due->state == DUE_OVERDUE)
+        return wording_of(item->due->state)->heading;
     return item->due->cycle.ahead > 0 ? "Forecast" : "Due";
 }
 
@@ -234,6 +254,8 @@ ical_is_tentative(const struct due *d)
 {
     if (d->cycle.ahead > 0)
         return 1;
+    if (d->state == DUE_FAILED)
+        return 0;
     if (d->forecast.basis != FORECAST_STATED &&
         d->forecast.basis != FORECAST_READINGS)
         return 0;

@@ -9,9 +9,16 @@
 #include <stdio.h>
 #include <string.h>
 
+static int
+weighs_by_class(enum letter_group g)
+{
+    return g == LETTER_NO_RECORD || g == LETTER_OVERDUE;
+}
+
 /*
- * What is overdue and what has no record weigh the same, so that the class
- * decides between the two, as it does within each other group; then the order.
+ * What failed comes first.  What is overdue and what has no record weigh the
+ * same, so that the class decides between the two, as it does within each other
+ * group; then the order.
  */
 static int
 is_worse(const struct due *a, const struct due *b)
@@ -19,7 +26,7 @@ is_worse(const struct due *a, const struct due *b)
     enum letter_group of_a = letter_group(a);
     enum letter_group of_b = letter_group(b);
 
-    if ((of_a > LETTER_OVERDUE || of_b > LETTER_OVERDUE) && of_a != of_b)
+    if (of_a != of_b && (!weighs_by_class(of_a) || !weighs_by_class(of_b)))
         return of_a < of_b;
     if (a->task->job->class != b->task->job->class)
         return a->task->job->class < b->task->job->class;
@@ -44,19 +51,20 @@ add_matter(const struct letter_item *item, day_t today, struct buf *out)
     const struct due *d = item->due;
     char day[WORDING_DATE];
 
-    switch (letter_group(d)) {
-    case LETTER_NO_RECORD:
-        buf_text(out, " has no record");
+    enum letter_group g = letter_group(d);
+
+    if (g < LETTER_THIS_WEEK)
+        buf_print(out, " %s", wording_of(d->state)->matter);
+    switch (g) {
+    case LETTER_FAILED:
+        buf_print(out, " on %s", wording_short_date(d->failed->day, day));
         break;
     case LETTER_OVERDUE:
-        buf_print(
-            out, " overdue since %s", wording_short_date(d->deadline, day));
+        buf_print(out, " since %s", wording_short_date(d->deadline, day));
         break;
+    case LETTER_NO_RECORD:
     case LETTER_NEEDS_READING:
-        buf_text(out, " needs a reading");
-        break;
     case LETTER_BEFORE_RETURN:
-        buf_text(out, " due before return");
         break;
     case LETTER_BOOK_NOW:
         if (d->book_by < today)

@@ -32,9 +32,9 @@ static const char head[] =
     "body{background:#17191c!important;color:#ececec!important}\n"
     "i,.m{color:#b9bdc3!important}\n"
     "code{background:#2a2e33!important}\n"
-    ".g0,.g1{color:#ff9a8f!important;border-color:#ff9a8f!important}\n"
-    ".g2,.g3,.g4{color:#ffc069!important;border-color:#ffc069!important}\n"
-    ".g5,.g6{color:#8cc4ff!important;border-color:#8cc4ff!important}\n"
+    ".g0,.g1,.g2{color:#ff9a8f!important;border-color:#ff9a8f!important}\n"
+    ".g3,.g4,.g5{color:#ffc069!important;border-color:#ffc069!important}\n"
+    ".g6,.g7{color:#8cc4ff!important;border-color:#8cc4ff!important}\n"
     "div.d{color:#ececec!important}\n"
     "}\n"
     "</style>\n<title>";

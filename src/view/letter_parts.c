@@ -8,33 +8,30 @@
 #include <stdio.h>
 #include <string.h>
 
+static const enum due_state states[LETTER_GROUPS] = {
+    [LETTER_FAILED] = DUE_FAILED,
+    [LETTER_NO_RECORD] = DUE_NO_RECORD,
+    [LETTER_OVERDUE] = DUE_OVERDUE,
+    [LETTER_NEEDS_READING] = DUE_NEEDS_READING,
+    [LETTER_BEFORE_RETURN] = DUE_BEFORE_RETURN,
+    [LETTER_THIS_WEEK] = DUE_NOW,
+    [LETTER_BOOK_NOW] = DUE_AHEAD,
+    [LETTER_COMING] = DUE_AHEAD,
+};
+
 enum letter_group
 letter_group(const struct due *d)
 {
-    switch (d->state) {
-    case DUE_NO_RECORD:
-        return LETTER_NO_RECORD;
-    case DUE_OVERDUE:
-        return LETTER_OVERDUE;
-    case DUE_NEEDS_READING:
-        return LETTER_NEEDS_READING;
-    case DUE_BEFORE_RETURN:
-        return LETTER_BEFORE_RETURN;
-    case DUE_NOW:
-        return LETTER_THIS_WEEK;
-    case DUE_AHEAD:
-        break;
-    }
+    for (int g = 0; g < LETTER_BOOK_NOW; g++)
+        if (states[g] == d->state)
+            return (enum letter_group)g;
     return d->warnings & WARN_BOOK_NOW ? LETTER_BOOK_NOW : LETTER_COMING;
 }
 
 const char *
 letter_heading(enum letter_group g)
 {
-    static const char *const headings[LETTER_GROUPS] = {"No record", "Overdue",
-        "Needs a reading", "Before return", "This week", "Book now", "Coming"};
-
-    return headings[g];
+    return g == LETTER_BOOK_NOW ? "Book now" : wording_of(states[g])->heading;
 }
 
 size_t
@@ -50,15 +47,14 @@ letter_count(const struct letter *l, enum letter_group g)
 void
 letter_summary(const struct letter *l, struct buf *out)
 {
-    static const char *const words[LETTER_GROUPS] = {"without a record",
-        "overdue", "without a reading", "before return", "this week",
-        "to book now", "coming"};
     const char *gap = "";
 
     for (int g = 0; g < LETTER_GROUPS; g++) {
         size_t n = letter_count(l, (enum letter_group)g);
         if (n > 0) {
-            buf_print(out, "%s%zu %s", gap, n, words[g]);
+            buf_print(out, "%s%zu %s", gap, n,
+                g == LETTER_BOOK_NOW ? "to book now"
+                                     : wording_of(states[g])->count);
             gap = ", ";
         }
     }
@@ -83,7 +79,7 @@ say_days(const struct due *d, letter_line *line, void *to, struct buf *text)
         buf_str(text));
     if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
         line(to, "Plan day", wording_date(d->plan_day, day));
-    if (d->book_by != DAY_NONE && d->state >= DUE_NOW &&
+    if (d->book_by != DAY_NONE && d->besides >= DUE_NOW &&
         !(d->warnings & WARN_PLAN_PASSED))
         line(to, "Book by", wording_date(d->book_by, day));
 }
@@ -104,17 +100,25 @@ say_move(const struct letter_item *item, letter_line *line, void *to,
     line(to, "Deadline moved", buf_str(text));
 }
 
-/* That it is to be booked is said by its day. */
+struct notes {
+    letter_line *line;
+    void *to;
+};
+
 static void
+say_note(void *to, const char *text)
+{
+    const struct notes *n = to;
+
+    n->line(n->to, "Note", text);
+}
+
+/* That it is to be booked is said by its day. */
+static int
 say_warnings(const struct due *d, day_t today, letter_line *line, void *to)
 {
-    char text[160];
-
-    for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1)
-        if (d->warnings & bit & ~(unsigned)WARN_BOOK_NOW)
-            line(to, "Note",
-                due_warning_text(
-                    d, (enum due_warning)bit, today, text, sizeof text));
+    return wording_notes(
+        d, today, WARN_BOOK_NOW, say_note, &(struct notes){line, to});
 }
 
 /* The step that sets the date; without one, that which says what is missing,
@@ -129,7 +133,7 @@ main_reason(const struct due *d)
         if (r->step == REASON_INTERVAL || r->step == REASON_FORECAST ||
             r->step == REASON_AGE)
             return r;
-        if (r->step == REASON_NOTE && d->state == DUE_NEEDS_READING)
+        if (r->step == REASON_NOTE && d->besides == DUE_NEEDS_READING)
             note = r;
     }
     return note;
@@ -167,9 +171,9 @@ letter_lines(const struct letter *l, const struct letter_item *item,
         return -1;
     say_move(item, line, to, text);
     say_days(item->due, line, to, text);
-    say_warnings(item->due, l->today, line, to);
+    int failed = say_warnings(item->due, l->today, line, to);
     say_why(item->due, line, to, text);
-    int failed = buf_failed(text);
+    failed = failed || buf_failed(text);
     buf_free(text);
     return failed ? -1 : 0;
 }
@@ -195,6 +199,18 @@ letter_commands(const struct due *d, letter_line *line, void *to)
     return failed ? -1 : 0;
 }
 
+static void
+say_short_days(const struct due *d, struct buf *out)
+{
+    char day[WORDING_DATE];
+
+    if (d->state < DUE_NOW)
+        buf_text(out, ", ");
+    else if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
+        buf_print(out, "plan day %s, ", wording_short_date(d->plan_day, day));
+    buf_print(out, "deadline %s", wording_date(d->deadline, day));
+}
+
 void
 letter_short(const struct due *d, struct buf *out)
 {
@@ -202,30 +218,11 @@ letter_short(const struct due *d, struct buf *out)
     char day[WORDING_DATE];
 
     buf_print(out, "%s %s, ", d->task->subject->id, job->title);
-    switch (d->state) {
-    case DUE_NO_RECORD:
-        buf_text(out, "no record");
-        break;
-    case DUE_NEEDS_READING:
-        buf_text(out, "needs a reading");
-        if (d->deadline != DAY_NONE)
-            buf_print(out, ", deadline %s", wording_date(d->deadline, day));
-        break;
-    case DUE_BEFORE_RETURN:
-        buf_print(
-            out, "before return, deadline %s", wording_date(d->deadline, day));
-        break;
-    case DUE_OVERDUE:
-        buf_print(out, "overdue since %s", wording_date(d->deadline, day));
-        break;
-    case DUE_NOW:
-    case DUE_AHEAD:
-        if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
-            buf_print(
-                out, "plan day %s, ", wording_short_date(d->plan_day, day));
-        buf_print(out, "deadline %s", wording_date(d->deadline, day));
-        break;
-    }
+    wording_states(d, out);
+    if (d->state == DUE_OVERDUE)
+        buf_print(out, " since %s", wording_date(d->deadline, day));
+    else if (d->deadline != DAY_NONE)
+        say_short_days(d, out);
     buf_print(out, " (%s)", fleet_class_word(job->class));
 }
 

@@ -10,6 +10,7 @@
 
 /* The headings, the most urgent first. */
 enum letter_group {
+    LETTER_FAILED,
     LETTER_NO_RECORD,
     LETTER_OVERDUE,
     LETTER_NEEDS_READING,

@@ -101,10 +101,11 @@ add_masthead(const struct page *p, struct buf *out)
     }
     /* For a screen that does not show it all. */
     buf_print(out,
-        "<nav aria-label=\"On this page\"><a href=\"#stop\">Not for use</a> "
+        "<nav aria-label=\"On this page\">%s<a href=\"#stop\">Not for use</a> "
         "<a href=\"#late\">Overdue</a> %s<a href=\"#this\">This week</a> "
         "<a href=\"#next\">Next week</a> <a href=\"#year\">The year</a></nav>"
         "</header>\n",
+        page_has_failed(p) ? "<a href=\"#failed\">Failed</a> " : "",
         page_has_unknown(p) ? "<a href=\"#open\">Not known</a> " : "");
     buf_text(out, PAGE_STALE);
     if (p->notice != NULL)

@@ -21,6 +21,7 @@ static const struct {
 } looks[] = {
     {"next", NULL},
     {"later", NULL},
+    {"fail", "X"},
     {"over", "!"},
     {"open", "?"},
     {"parked", "P"},
@@ -45,6 +46,8 @@ enum page_look
 page_look(const struct due *d)
 {
     switch (d->state) {
+    case DUE_FAILED:
+        return LOOK_FAILED;
     case DUE_NO_RECORD:
     case DUE_NEEDS_READING:
         return LOOK_UNKNOWN;

@@ -125,6 +125,12 @@ add_standing(const struct due *d, day_t today, struct buf *out)
     case DUE_NO_RECORD:
         buf_text(out, ", no record of it");
         return;
+    case DUE_FAILED:
+        if (d->deadline != DAY_NONE)
+            add_date(d->besides == DUE_OVERDUE ? ", deadline was "
+                                               : ", deadline is ",
+                d->deadline, today, out);
+        return;
     case DUE_NEEDS_READING:
         buf_print(out, ", needs a reading (%s)",
             fleet_meter_word(d->task->subject, d->to_read));
@@ -149,25 +155,27 @@ add_standing(const struct due *d, day_t today, struct buf *out)
 }
 
 static void
+add_warning(void *to, const char *text)
+{
+    buf_text(to, "<span class=\"warn\">");
+    html_add(text, to);
+    buf_text(to, "</span>");
+}
+
+static int
 add_warnings(const struct due *d, day_t today, struct buf *out)
 {
-    char text[160];
-
     /* How sure a day is does not matter while there is none. */
     if (page_look(d) == LOOK_UNKNOWN || page_look(d) == LOOK_PARKED)
-        return;
-    for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1) {
-        if (!(d->warnings & bit))
-            continue;
+        return 0;
+    if (wording_notes(d, today, WARN_BOOK_NOW, add_warning, out))
+        return -1;
+    if (d->warnings & WARN_BOOK_NOW) {
         buf_text(out, "<span class=\"warn\">");
-        if (bit == WARN_BOOK_NOW)
-            add_date("to be booked by ", d->book_by, today, out);
-        else
-            html_add(due_warning_text(
-                         d, (enum due_warning)bit, today, text, sizeof text),
-                out);
+        add_date("to be booked by ", d->book_by, today, out);
         buf_text(out, "</span>");
     }
+    return 0;
 }
 
 /* What the row does not say of the subject. */
@@ -183,7 +191,7 @@ add_subject(const struct subject *s, int plate, struct buf *out)
     buf_text(out, "</bdi></span> ");
 }
 
-void
+int
 page_item(const struct page *p, const struct due *d, int plate, struct buf *out)
 {
     const struct job *job = d->task->job;
@@ -199,7 +207,8 @@ page_item(const struct page *p, const struct due *d, int plate, struct buf *out)
         out, "</bdi> <span class=\"meta\">%s", fleet_class_word(job->class));
     add_standing(d, today, out);
     buf_text(out, "</span>");
-    add_warnings(d, today, out);
+    int rc = add_warnings(d, today, out);
     page_record(p, d, out);
     buf_text(out, "</div></li>\n");
+    return rc;
 }

@@ -23,6 +23,7 @@ extern const char page_script[];
 enum page_look {
     LOOK_NEXT,    /* the next time: filled, with the letter of the class */
     LOOK_LATER,   /* the times after it: an outline */
+    LOOK_FAILED,  /* X */
     LOOK_OVERDUE, /* ! */
     LOOK_UNKNOWN, /* ? no record, or a reading is missing */
     LOOK_PARKED   /* P: before it returns to the road */
@@ -56,14 +57,16 @@ int page_choose(const struct page *p, page_wanted *wanted, int rows_first,
 const struct record *page_spell(
     const struct page *p, const struct subject *s, day_t from, day_t to);
 
-/* Append one due as an item of a list; @plate says to name its row as well. */
-void page_item(
+/* Append one due as an item of a list; @plate says to name its row as well.
+ * Returns 0, or -1 when memory is out. */
+int page_item(
     const struct page *p, const struct due *d, int plate, struct buf *out);
 
 /* Append the id of @s as a plate. */
 void page_plate(const struct subject *s, struct buf *out);
 
 /* Nonzero when something stands under "Not known", a part that else is none. */
+int page_has_failed(const struct page *p);
 int page_has_unknown(const struct page *p);
 
 /* Append the parts of the page.  They return 0, or -1 when memory is out. */

@@ -6,12 +6,21 @@
 
 #include <stdlib.h>
 
-/* The current cycle alone counts here. */
+/* The current cycle alone counts here, as below. */
+static int
+is_failed(const struct page *p, const struct due *d)
+{
+    (void)p;
+    return d->cycle.ahead == 0 && d->state == DUE_FAILED;
+}
+
+/* What failed is named here as well, for this list says what is not to be
+ * used. */
 static int
 is_law_overdue(const struct page *p, const struct due *d)
 {
     (void)p;
-    return d->state == DUE_OVERDUE && d->cycle.ahead == 0 &&
+    return d->besides == DUE_OVERDUE && d->cycle.ahead == 0 &&
            d->task->job->class == CLASS_LAW;
 }
 
@@ -34,7 +43,7 @@ static int
 is_parked(const struct page *p, const struct due *d)
 {
     (void)p;
-    return d->cycle.ahead == 0 && d->state == DUE_BEFORE_RETURN;
+    return d->cycle.ahead == 0 && d->besides == DUE_BEFORE_RETURN;
 }
 
 /* A list under a sentence; each row of the picture is named once. */
@@ -44,6 +53,7 @@ add_rows(const struct page *p, page_wanted *wanted, const char *intro,
 {
     struct page_list list;
     const struct subject *row = NULL;
+    int rc = 0;
 
     if (page_choose(p, wanted, 1, &list))
         return -1;
@@ -59,11 +69,11 @@ add_rows(const struct page *p, page_wanted *wanted, const char *intro,
             buf_text(out, "</h3><ul>\n");
         }
         row = s;
-        page_item(p, list.dues[i], 0, out);
+        rc |= page_item(p, list.dues[i], 0, out);
     }
     buf_text(out, row ? "</ul></div>\n" : "");
     free(list.dues);
-    return 0;
+    return rc;
 }
 
 static size_t
@@ -108,20 +118,22 @@ add_spell(const struct subject *s, const struct record *r, struct buf *out)
     buf_text(out, "</p>\n");
 }
 
-static void
+static int
 add_parked(const struct page *p, const struct page_list *parked,
     const struct subject *s, struct buf *out)
 {
     int begun = 0;
+    int rc = 0;
 
     for (size_t i = 0; i < parked->n; i++) {
         if (page_carrier(parked->dues[i]->task->subject) != s)
             continue;
         if (!begun++)
             buf_text(out, "<p>Before it returns:</p><ul class=\"brief\">\n");
-        page_item(p, parked->dues[i], 0, out);
+        rc |= page_item(p, parked->dues[i], 0, out);
     }
     buf_text(out, begun ? "</ul>" : "");
+    return rc;
 }
 
 /* What stands still today, each with what is to be done before it returns. */
@@ -131,6 +143,7 @@ add_off_road(const struct page *p, size_t *n, struct buf *out)
     const struct fleet *f = snapshot_fleet(p->dues->of);
     day_t today = snapshot_today(p->dues->of);
     struct page_list parked;
+    int rc = 0;
 
     if (page_choose(p, is_parked, 1, &parked))
         return -1;
@@ -142,11 +155,11 @@ add_off_road(const struct page *p, size_t *n, struct buf *out)
             continue;
         ++*n;
         add_spell(s, r, out);
-        add_parked(p, &parked, s, out);
+        rc |= add_parked(p, &parked, s, out);
         buf_text(out, "</div>\n");
     }
     free(parked.dues);
-    return 0;
+    return rc;
 }
 
 static void
@@ -156,6 +169,12 @@ add_head(const char *id, const char *title, size_t n, struct buf *out)
         "<section class=\"%s\" aria-labelledby=\"%s\"><h2 id=\"%s\">%s "
         "<span class=\"n\">%zu</span></h2>\n",
         id, id, id, title, n);
+}
+
+int
+page_has_failed(const struct page *p)
+{
+    return count(p, is_failed) > 0;
 }
 
 /*
@@ -174,8 +193,11 @@ add_stop(const struct page *p, struct buf *out)
     }
     add_head("stop", "Not for use", n, out);
     if (n == 0)
-        buf_text(out, "<p class=\"none\">Nothing on record keeps a vehicle off "
-                      "the road.</p>\n");
+        buf_text(out, page_has_failed(p)
+                          ? "<p class=\"none\">Nothing more is on record "
+                            "than what failed.</p>\n"
+                          : "<p class=\"none\">Nothing on record keeps a "
+                            "vehicle off the road.</p>\n");
     int rc = add_rows(p, is_law_overdue,
         "Overdue by a rule that the fleet file calls law: leave it standing "
         "until the job is done and recorded, or whoever is answerable says "
@@ -185,6 +207,21 @@ add_stop(const struct page *p, struct buf *out)
     buf_text(out, "</section>\n");
     rc = rc || buf_failed(off) ? -1 : 0;
     buf_free(off);
+    return rc;
+}
+
+/* What failed comes before all else. */
+static int
+add_failed(const struct page *p, struct buf *out)
+{
+    if (!page_has_failed(p))
+        return 0;
+    add_head("failed", "Failed", count(p, is_failed), out);
+    int rc = add_rows(p, is_failed,
+        "Tried and not passed, nor done since: whoever is answerable says "
+        "whether it may be used until then.",
+        out);
+    buf_text(out, "</section>\n");
     return rc;
 }
 
@@ -200,7 +237,7 @@ page_urgent(const struct page *p, struct buf *out)
     size_t n = count(p, is_other_overdue);
     size_t unknown = count(p, is_unknown);
 
-    if (add_stop(p, out))
+    if (add_failed(p, out) || add_stop(p, out))
         return -1;
 
     add_head(

@@ -14,12 +14,12 @@ is_planned(const struct due *d)
            select_day(d) != DAY_NONE;
 }
 
-/* What has failed has to be seen now, whatever its day. */
+/* What was last done on a day to come has to be seen now, whatever its day. */
 static int
 is_this_week(const struct page *p, const struct due *d)
 {
     day_t last = isoweek_last(snapshot_today(p->dues->of));
-    int at_once = d->cycle.ahead == 0 && d->warnings & WARN_AT_ONCE;
+    int at_once = d->cycle.ahead == 0 && due_at_once(d);
 
     return is_planned(d) && (select_day(d) <= last || at_once);
 }
@@ -67,18 +67,19 @@ add_week(const struct page *p, page_wanted *wanted, const char *title,
         id, id, title, w.week, list.n);
     if (list.n == 0)
         buf_text(out, "<p class=\"none\">Nothing is planned.</p>\n");
+    int rc = 0;
     for (size_t i = 0; i < list.n; i++) {
         if (select_day(list.dues[i]) != day) {
             buf_text(out, day == DAY_NONE ? "" : "</ul></div>\n");
             day = select_day(list.dues[i]);
             begin_day(day, today, out);
         }
-        page_item(p, list.dues[i], 1, out);
+        rc |= page_item(p, list.dues[i], 1, out);
     }
     buf_text(out, day == DAY_NONE ? "" : "</ul></div>\n");
     buf_text(out, "</section>\n");
     free(list.dues);
-    return 0;
+    return rc;
 }
 
 int

@@ -8,7 +8,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-/* The column of what has no week of its own: overdue, unknown, parked. */
+/* The column of what has no week of its own: failed, overdue, unknown, parked.
+ */
 #define NOW (-1)
 
 static const char months[12][4] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
@@ -93,7 +94,7 @@ say_due(const struct due *d, struct buf *text)
     buf_print(text, "%s (%s)", d->task->job->title,
         fleet_class_word(d->task->job->class));
     if (page_look(d) > LOOK_LATER)
-        buf_print(text, ", %s", wording_state(d->state));
+        buf_print(text, ", %s", wording_of(d->state)->heading);
     else
         buf_print(text, ", %s", wording_short_date(select_day(d), day));
 }
@@ -102,7 +103,7 @@ say_due(const struct due *d, struct buf *text)
 static int
 is_graver(const struct due *a, const struct due *b)
 {
-    static const int weight[] = {1, 0, 4, 3, 2};
+    static const int weight[] = {1, 0, 5, 4, 3, 2};
 
     if (page_look(a) != page_look(b))
         return weight[page_look(a)] > weight[page_look(b)];
@@ -195,8 +196,9 @@ static void
 add_legend(struct buf *out)
 {
     static const char *const looks[] = {"the next time",
-        "a later time, if the one before is done on its day", "overdue",
-        "no record, or needs a reading", "before it returns to the road"};
+        "a later time, if the one before is done on its day", "failed",
+        "overdue", "no record, or needs a reading",
+        "before it returns to the road"};
 
     buf_text(out, "<ul class=\"legend\"><li><b>Whose rule</b></li>");
     for (int c = 0; c <= CLASS_OWN; c++)
@@ -215,7 +217,7 @@ add_legend(struct buf *out)
 static int
 is_beyond(const struct page *p, const struct due *d)
 {
-    return page_look(d) == LOOK_NEXT && !(d->warnings & WARN_AT_ONCE) &&
+    return page_look(d) == LOOK_NEXT && !due_at_once(d) &&
            select_day(d) > first_monday(p) + 13;
 }
 
@@ -241,7 +243,7 @@ add_list(const struct page *p, const struct page_list *list, struct buf *out)
         buf_text(out, "<tr><th scope=\"row\"><bdi>");
         html_add(page_carrier(s)->id, out);
         buf_print(out, "</bdi></th><td>%s</td><td>",
-            page_look(d) > LOOK_LATER ? wording_state(d->state)
+            page_look(d) > LOOK_LATER ? wording_of(d->state)->heading
                                       : wording_date(select_day(d), day));
         if (s->carrier != NULL) {
             html_add(s->id, out);

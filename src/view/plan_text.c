@@ -24,10 +24,8 @@ const char *
 plan_view_advice(const struct agenda_undated *u)
 {
     if (u->no_return)
-        return "no return known: do it before it returns";
-    if (u->state == DUE_NO_RECORD)
-        return "record when it was last done, or give it a first day";
-    return "record what the meter shows: ostler reading";
+        return WORDING_NO_RETURN;
+    return wording_of(u->state)->advice;
 }
 
 static int

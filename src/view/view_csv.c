@@ -23,6 +23,10 @@ add_due(const struct due *d, struct buf *out)
     sheet_day(d->book_by, out);
     sheet_day(d->last_done, out);
     sheet_field(due_cycle_text(&d->cycle, cycle), out);
+    sheet_day(d->failed ? d->failed->day : DAY_NONE, out);
+    sheet_field(d->failed ? d->failed->by : NULL, out);
+    sheet_field(d->failed ? d->failed->reference : NULL, out);
+    sheet_field(d->failed ? d->failed->note : NULL, out);
     buf_text(out, "\r\n");
 }
 
@@ -30,7 +34,8 @@ static int
 render(const struct selection *dues, struct buf *out)
 {
     buf_text(out, "subject,kind,depot,job,title,class,state,deadline,"
-                  "plan_day,book_by,last_done,cycle\r\n");
+                  "plan_day,book_by,last_done,cycle,failed,failed_by,"
+                  "failed_reference,failed_note\r\n");
     for (size_t i = 0; i < dues->n; i++)
         add_due(dues->dues[i], out);
     return buf_failed(out) ? -1 : 0;

@@ -3,6 +3,7 @@
 #include "view.h"
 
 #include <jansson.h>
+#include <stdio.h>
 #include <stdlib.h>
 
 /*
@@ -47,12 +48,39 @@ forecast_value(const struct forecast *f)
         day_value(f->likely), "late", day_value(f->late));
 }
 
+/* The failure that is open, with what its record says of it. */
+static json_t *
+failed_value(const struct record *f)
+{
+    if (f == NULL)
+        return json_null();
+    return json_pack("{s:o, s:I, s:o, s:o, s:o}", "day", day_value(f->day),
+        "record", (json_int_t)f->id, "by", text_value(f->by), "reference",
+        text_value(f->reference), "note", text_value(f->note));
+}
+
+/* That it failed was a warning before it was a state, and stays one here for
+ * whoever reads them. */
+static void
+add_failed(const struct due *d, json_t *list)
+{
+    char text[80];
+    char day[DAY_WORDS];
+
+    snprintf(text, sizeof text, "it failed on %s and has not been done since",
+        day_words(d->failed->day, day));
+    json_array_append_new(
+        list, json_pack("{s:s, s:s}", "warning", "failed", "text", text));
+}
+
 static json_t *
 warnings_value(const struct due *d, day_t today)
 {
     json_t *list = json_array();
     char text[160];
 
+    if (d->state == DUE_FAILED)
+        add_failed(d, list);
     for (unsigned bit = 1; bit <= WARN_LAST; bit <<= 1) {
         enum due_warning w = (enum due_warning)bit;
         if (!(d->warnings & bit))
@@ -88,7 +116,7 @@ due_value(const struct due *d, day_t today)
     char cycle[CYCLE_TEXT];
 
     return json_pack("{s:s, s:s, s:o, s:s, s:s, s:s, s:s, s:o, s:o, s:o, s:o,"
-                     " s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
+                     " s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
         "subject", s->id, "kind", fleet_kind_word(s->kind), "depot",
         text_value(depot ? depot->id : NULL), "job", job->id, "title",
         job->title, "class", fleet_class_word(job->class), "state",
@@ -98,8 +126,9 @@ due_value(const struct due *d, day_t today)
         due_cycle_text(&d->cycle, cycle), "authority",
         text_value(job->authority), "due_reading", number_value(d->due_reading),
         "unit", unit_value(d), "newest_reading", day_value(d->newest_reading),
-        "forecast", forecast_value(&d->forecast), "warnings",
-        warnings_value(d, today), "reasons", reasons_value(d));
+        "forecast", forecast_value(&d->forecast), "failed",
+        failed_value(d->failed), "warnings", warnings_value(d, today),
+        "reasons", reasons_value(d));
 }
 
 static int

@@ -53,25 +53,24 @@ add_line(const struct due *d, struct widths w, struct buf *out)
 static void
 add_advice(const struct due *d, struct buf *out)
 {
-    if (d->state != DUE_NO_RECORD && d->state != DUE_NEEDS_READING &&
-        !d->no_return)
+    const char *advice = wording_of(d->state)->advice;
+
+    if (advice == NULL && !d->no_return && d->besides != DUE_NEEDS_READING)
         return;
     buf_print(out, "%18s- ", "");
-    if (d->state == DUE_NO_RECORD)
-        buf_text(out, "record when it was last done, or give it a first day");
-    else if (d->state == DUE_NEEDS_READING)
+    if (d->besides == DUE_NEEDS_READING)
         wording_reading(d, out);
     else
-        buf_text(out, "no return known: do it before it returns");
+        buf_text(out, advice ? advice : WORDING_NO_RETURN);
     buf_text(out, "\n");
 }
 
-static void
+static int
 add_due(const struct due *d, struct widths w, day_t today, struct buf *out)
 {
     add_line(d, w, out);
     add_advice(d, out);
-    wording_warnings(d, today, 18, out);
+    return wording_warnings(d, today, 18, out);
 }
 
 static int
@@ -87,9 +86,10 @@ render(const struct selection *dues, struct buf *out)
     for (size_t i = 0; i < dues->n; i++) {
         const struct due *d = dues->dues[i];
         if ((int)d->state != state)
-            buf_print(out, "\n%s\n", wording_state(d->state));
+            buf_print(out, "\n%s\n", wording_of(d->state)->heading);
         state = (int)d->state;
-        add_due(d, w, today, out);
+        if (add_due(d, w, today, out))
+            return -1;
     }
     if (dues->n == 0)
         buf_text(out, "\nNothing is due.\n");

@@ -34,7 +34,7 @@ add_reason(const struct reason *r, struct buf *out)
     buf_print(out, "  %-14s  %s\n", day, r->text);
 }
 
-static void
+static int
 add_due(const struct due *d, day_t today, struct buf *out)
 {
     const struct job *job = d->task->job;
@@ -51,20 +51,22 @@ add_due(const struct due *d, day_t today, struct buf *out)
     add_text("source", job->source, out);
     add_text("caution", job->caution, out);
     buf_text(out, "\n");
-    if (d->state == DUE_NO_RECORD)
+    if (d->besides == DUE_NO_RECORD)
         buf_text(out, "  No record, and nothing in the fleet file to run "
                       "from.\n");
     for (size_t i = 0; i < d->n_reasons; i++)
         add_reason(&d->reasons[i], out);
-    wording_warnings(d, today, 18, out);
+    int rc = wording_warnings(d, today, 18, out);
     buf_text(out, "\n");
+    return rc;
 }
 
 static int
 render(const struct selection *dues, struct buf *out)
 {
     for (size_t i = 0; i < dues->n; i++)
-        add_due(dues->dues[i], snapshot_today(dues->of), out);
+        if (add_due(dues->dues[i], snapshot_today(dues->of), out))
+            return -1;
     buf_print(out, "%s\n", CAUTION_TEXT);
     return buf_failed(out) ? -1 : 0;
 }

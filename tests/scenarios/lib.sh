@@ -56,9 +56,11 @@ at() {
     "$ostler" -c fleet.conf --today "$day" "$@"
 }
 
-# due DAY SUBJECT JOB: that due on that day, as its line of CSV.
+# due DAY SUBJECT JOB: that due on that day, as its line of CSV, without the
+# columns of a failure where there is none.
 due() {
-    at "$1" due --csv --subject "$2" --job "$3" | tr -d '\r' | sed 1d
+    at "$1" due --csv --subject "$2" --job "$3" | tr -d '\r' |
+        sed -e 1d -e 's/,,,,$//'
 }
 
 # code COMMAND...: print its exit code; what it says is kept in $folder/out and

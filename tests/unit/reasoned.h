@@ -40,7 +40,7 @@ assert_reasoned(const struct due *d)
     day_t end = d->plan_day != DAY_NONE ? d->plan_day : d->deadline;
     day_t book_by = DAY_NONE;
 
-    if (d->state == DUE_NO_RECORD)
+    if (d->besides == DUE_NO_RECORD)
         return;
     size_t start = 0;
     while (start < d->n_reasons && d->reasons[start].step == REASON_NOTE)

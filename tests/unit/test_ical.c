@@ -395,8 +395,88 @@ overdue_and_forecast(void **state)
         strstr(buf_str(out), "\r\nCATEGORIES:Forecast,harbour\r\n"));
     /* Off the road, with a deadline and no plan day. */
     e = event_of(c, &dues[RETURN]);
+    assert_string_equal(icalcomponent_get_summary(e),
+        "EX-31 before return - Extinguisher service");
     check_value(e, "DTSTART", "20261231");
     check_value(e, "DTEND", "20270101");
+    icalcomponent_free(c);
+    buf_free(out);
+}
+
+/* Make dues[TEST] one that failed on 2 March 2026 and would otherwise stand as
+ * @besides. */
+static void
+fail_test(enum due_state besides)
+{
+    static const struct record failure = {.id = 50,
+        .kind = RECORD_FAILED,
+        .day = 20514, /* days from 1970-01-01 to 2026-03-02 */
+        .by = "Ann",
+        .reference = "J-12",
+        .note = "brakes pull; left"};
+
+    assert_int_equal(failure.day, day_of(2026, 3, 2));
+    dues[TEST].state = DUE_FAILED;
+    dues[TEST].besides = besides;
+    dues[TEST].failed = &failure;
+}
+
+/* The title says so, the event stands on the day of the failure, and nothing
+ * says that it is done. */
+static void
+what_failed(void **state)
+{
+    static const struct {
+        enum due_state besides;
+        const char *summary;
+    } kinds[] = {
+        {DUE_AHEAD, "K7 failed - Annual test"},
+        {DUE_NOW, "K7 failed - Annual test"},
+        {DUE_OVERDUE, "K7 failed, overdue - Annual test"},
+        {DUE_BEFORE_RETURN, "K7 failed, before return - Annual test"},
+        {DUE_NO_RECORD, "K7 failed, no record - Annual test"},
+    };
+
+    (void)state;
+    feed.alarm = (struct span){1, STEP_WEEKS};
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        fail_test(kinds[i].besides);
+        struct buf *out = rendered(1);
+        icalcomponent *c = parsed(out);
+        icalcomponent *e = event_of(c, &dues[TEST]);
+        assert_string_equal(icalcomponent_get_summary(e), kinds[i].summary);
+        check_value(e, "DTSTART", "20260302");
+        check_value(e, "DTEND", "20260303");
+        check_value(e, "STATUS", "CONFIRMED");
+        assert_non_null(strstr(icalcomponent_get_description(e),
+            "failed on Mon 2026-03-02 (by Ann, reference J-12): brakes pull; "
+            "left\n"));
+        assert_non_null(strstr(
+            icalcomponent_get_description(e), "Deadline: Thu 2026-05-14\n"));
+        assert_non_null(
+            strstr(buf_str(out), "\r\nCATEGORIES:Failed,harbour\r\n"));
+        assert_null(strstr(buf_str(out), "VALARM"));
+        icalcomponent_free(c);
+        buf_free(out);
+    }
+}
+
+/* Nor in a list of what there is to do. */
+static void
+what_failed_is_still_to_do(void **state)
+{
+    (void)state;
+    feed.form = FEED_TODOS;
+    fail_test(DUE_OVERDUE);
+    struct buf *out = rendered(1);
+    icalcomponent *c = parsed(out);
+    icalcomponent *t =
+        icalcomponent_get_first_component(c, ICAL_VTODO_COMPONENT);
+    assert_string_equal(
+        icalcomponent_get_summary(t), "K7 failed, overdue - Annual test");
+    check_value(t, "STATUS", "NEEDS-ACTION");
+    check_value(t, "DUE", "20260302");
+    assert_null(strstr(buf_str(out), "COMPLETED"));
     icalcomponent_free(c);
     buf_free(out);
 }
@@ -1012,6 +1092,8 @@ main(int argc, char **argv)
         cmocka_unit_test_setup(calendar_properties, set_up),
         cmocka_unit_test_setup(an_event, set_up),
         cmocka_unit_test_setup(overdue_and_forecast, set_up),
+        cmocka_unit_test_setup(what_failed, set_up),
+        cmocka_unit_test_setup(what_failed_is_still_to_do, set_up),
         cmocka_unit_test_setup(tentative_when_the_forecast_decides, set_up),
         cmocka_unit_test_setup(without_a_day, set_up),
         cmocka_unit_test_setup(jobs_of_one_title_are_told_apart, set_up),

@@ -97,6 +97,20 @@ the_class_decides(void **state)
     assert_subject(w, "K7 Lift has no record, 1 more");
 }
 
+/* What failed comes before all, whatever the class. */
+static void
+a_failure_comes_first(void **state)
+{
+    struct world *w = *state;
+    struct job *late = job_done(w, "a", "Wash", "2026-11-13");
+    struct job *never = world_job(w, "b", "10 days");
+    struct job *lift = job_done(w, "c", "Lift", "2026-11-27");
+
+    never->class = late->class = CLASS_LAW;
+    world_done(w, lift, "2026-11-28")->kind = RECORD_FAILED;
+    assert_subject(w, "K7 Lift failed on Sat 28 Nov, 2 more");
+}
+
 static void
 subjects_of_one(void **state)
 {
@@ -379,6 +393,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(the_worst_comes_first),
         WORLD_TEST(the_class_decides),
+        WORLD_TEST(a_failure_comes_first),
         WORLD_TEST(subjects_of_one),
         WORLD_TEST(a_deadline_that_moved),
         WORLD_TEST(the_text),

@@ -179,17 +179,47 @@ nothing_known(void **state)
 
 /* Due on 31 December, four weeks on. */
 static void
-what_failed_is_of_this_week(void **state)
+what_failed_comes_first(void **state)
 {
     struct world *w = *state;
     struct job *brakes = job_done(w, "Brakes", "2026-12-01");
 
     world_every(w, &brakes->rule, "30 days");
+    struct record *failure = world_done(w, brakes, "2026-12-02");
+    failure->kind = RECORD_FAILED;
+    failure->by = "Ann";
+    failure->reference = "J-12";
+    failure->note = "pulls <left>";
+    struct buf *page = page_of(w, NULL, 0);
+    assert_true(has(page, "failed", "Brakes"));
+    assert_true(has(page, "failed",
+        "failed on Wed 2026-12-02 (by Ann, reference J-12): pulls "
+        "&lt;left&gt;"));
+    assert_true(has(page, "failed", "deadline is Thu 31 Dec"));
+    assert_false(has(page, "this", "Brakes"));
+    assert_true(has(page, "year", "Brakes (own), Failed"));
+    assert_true(strstr(buf_str(page), "<section class=\"failed\"") <
+                strstr(buf_str(page), "<section class=\"stop\""));
+    assert_non_null(strstr(buf_str(page), "<a href=\"#failed\">"));
+    assert_null(strstr(buf_str(page), "Nothing on record keeps"));
+    buf_free(page);
+}
+
+/* Due on 1 December: by law it is not for use, failed or not. */
+static void
+failed_and_overdue(void **state)
+{
+    struct world *w = *state;
+    struct job *brakes = job_done(w, "Brakes", "2026-11-01");
+
+    brakes->class = CLASS_LAW;
+
+    world_every(w, &brakes->rule, "30 days");
     world_done(w, brakes, "2026-12-02")->kind = RECORD_FAILED;
     struct buf *page = page_of(w, NULL, 0);
-    assert_true(has(page, "this", "Brakes"));
-    assert_true(has(page, "this", "it failed on Wed 2026-12-02"));
-    assert_null(strstr(buf_str(page), "<a href=\"#open\">"));
+    assert_true(has(page, "failed", "it is overdue as well"));
+    assert_true(has(page, "stop", "Brakes"));
+    assert_false(has(page, "late", "Brakes"));
     buf_free(page);
 }
 
@@ -261,7 +291,8 @@ main(void)
         WORLD_TEST(a_day_that_has_passed),
         WORLD_TEST(off_the_road),
         WORLD_TEST(nothing_known),
-        WORLD_TEST(what_failed_is_of_this_week),
+        WORLD_TEST(what_failed_comes_first),
+        WORLD_TEST(failed_and_overdue),
         cmocka_unit_test(a_year),
         WORLD_TEST(forms),
         cmocka_unit_test(an_answer),

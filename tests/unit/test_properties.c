@@ -75,9 +75,10 @@ check_today(const struct run *run, struct world *w, int number)
         assert_int_equal(d.cycle.record, first.cycle.record);
         assert_int_equal(d.cycle.start, first.cycle.start);
         assert_int_equal(d.n_reasons, first.n_reasons);
-        if (d.state == DUE_OVERDUE)
+        assert_int_equal(d.state == DUE_FAILED, first.state == DUE_FAILED);
+        if (d.besides == DUE_OVERDUE)
             assert_true(d.deadline != DAY_NONE && d.deadline < today);
-        else if (d.state != DUE_BEFORE_RETURN)
+        else if (d.besides != DUE_BEFORE_RETURN)
             assert_true(d.deadline == DAY_NONE || d.deadline >= today);
     }
 }

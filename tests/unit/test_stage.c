@@ -188,6 +188,27 @@ before_return_once(void **state)
     assert_stage(w, j, "2026-05-20", "8-weeks-before", "2026-05-17");
 }
 
+/* Beside the stages of its deadline and of what it lacks, once a failure. */
+static void
+what_failed(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "12 months");
+    struct stage s;
+
+    assert_int_equal(stage_failed(world_due(w, j, "2026-05-20"), &s), 0);
+    world_done(w, j, "2026-05-20")->kind = RECORD_FAILED;
+    assert_int_equal(stage_failed(world_due(w, j, "2026-05-20"), &s), 1);
+    assert_string_equal(s.name, "failed-1");
+    assert_day(s.day, "2026-05-20");
+    assert_missing(w, j, "2026-05-20", "no-record-2026-W21");
+    world_done(w, j, "2026-05-22")->kind = RECORD_FAILED;
+    assert_int_equal(stage_failed(world_due(w, j, "2026-05-23"), &s), 1);
+    assert_string_equal(s.name, "failed-2");
+    world_done(w, j, "2026-05-23");
+    assert_int_equal(stage_failed(world_due(w, j, "2026-05-23"), &s), 0);
+}
+
 /* Whom a stage concerns: 4 weeks onward leaves out the 8 weeks. */
 static int
 concerns(struct world *w, struct job *j, const char *today, struct span from,
@@ -263,6 +284,7 @@ main(void)
         WORLD_TEST(a_reading_and_the_deadline),
         WORLD_TEST(told_when_the_reading_gets_old),
         WORLD_TEST(before_return_once),
+        WORLD_TEST(what_failed),
         WORLD_TEST(persons_hear_from_a_stage_on),
         WORLD_TEST(a_person_to_climb_to),
         WORLD_TEST(everybody_hears_of_no_record),

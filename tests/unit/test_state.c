@@ -141,23 +141,186 @@ done_on_a_day_to_come(void **state)
         world_due(w, j, "2026-02-12")->warnings & WARN_DONE_LATER, 0);
 }
 
-/* Until it is done, and no word of it in what comes after. */
+/* Fail unless the job, on @today, stands so, and so but for what failed. */
 static void
-failed_and_not_done_since(void **state)
+assert_states(struct world *w, const struct job *j, const char *today,
+    enum due_state state, enum due_state besides)
+{
+    const struct due *d = world_due(w, j, today);
+
+    assert_non_null(d);
+    assert_int_equal(d->state, state);
+    assert_int_equal(d->besides, besides);
+    assert_int_equal(d->failed != NULL, state == DUE_FAILED);
+}
+
+/* Last done on Monday 2 February, every ten days: to Thursday the 12th, which
+ * is the week of the failure's. */
+static void
+failed_until_it_is_done(void **state)
 {
     struct world *w = *state;
     struct job *j = world_job(w, "job", "10 days");
-    char text[200];
 
     world_done(w, j, "2026-02-02");
     world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
-    const struct due *d = world_due(w, j, "2026-02-09");
-    assert_int_equal(d->warnings & WARN_FAILED, WARN_FAILED);
-    due_warning_text(d, WARN_FAILED, date("2026-02-09"), text, sizeof text);
-    assert_string_equal(
-        text, "it failed on Mon 2026-02-09 and has not been done since");
+    assert_states(w, j, "2026-02-09", DUE_FAILED, DUE_NOW);
+    const struct due *d = world_find(w, j, 0);
+    assert_int_equal(d->failed->id, 2);
+    assert_day(d->failed->day, "2026-02-09");
+    assert_day(d->deadline, "2026-02-12");
+    assert_states(w, j, "2026-02-13", DUE_FAILED, DUE_OVERDUE);
     world_done(w, j, "2026-02-10");
-    assert_int_equal(world_due(w, j, "2026-02-10")->warnings, 0);
+    assert_states(w, j, "2026-02-10", DUE_AHEAD, DUE_AHEAD);
+}
+
+/* And what comes after it is taken as done. */
+static void
+what_comes_after_a_failure_has_not_failed(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+
+    world_done(w, j, "2026-02-02");
+    world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
+    world_snapshot(w, "2026-02-09", "2026-03-31");
+    const struct due *next = world_find(w, j, 1);
+    assert_non_null(next);
+    assert_int_equal(next->state, DUE_AHEAD);
+    assert_int_equal(next->besides, DUE_AHEAD);
+    assert_null(next->failed);
+    assert_false(says(next, "failed"));
+}
+
+/* On one day, the order of entry. */
+static void
+failed_and_passed_on_one_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+
+    world_done(w, j, "2026-02-09");
+    world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
+    assert_states(w, j, "2026-02-09", DUE_FAILED, DUE_AHEAD);
+    world_done(w, j, "2026-02-09");
+    assert_states(w, j, "2026-02-09", DUE_AHEAD, DUE_AHEAD);
+}
+
+/* The fleet file enters nothing, so of the same day it says nothing. */
+static void
+the_file_undoes_no_failure_of_its_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+
+    world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
+    w->tasks[0].baseline.last = date("2026-02-09");
+    assert_states(w, j, "2026-02-09", DUE_FAILED, DUE_AHEAD);
+    w->tasks[0].baseline.last = date("2026-02-10");
+    assert_states(w, j, "2026-02-10", DUE_AHEAD, DUE_AHEAD);
+}
+
+/* A failure before the last time it was done is history, whenever it was
+ * entered. */
+static void
+a_failure_before_the_last_time(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+
+    world_done(w, j, "2026-02-09");
+    world_done(w, j, "2026-02-06")->kind = RECORD_FAILED;
+    assert_states(w, j, "2026-02-10", DUE_AHEAD, DUE_AHEAD);
+}
+
+static void
+failed_and_never_done(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+
+    world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
+    assert_states(w, j, "2026-02-10", DUE_FAILED, DUE_NO_RECORD);
+}
+
+/* Off the road over its deadline: it says that too. */
+static void
+failed_and_off_the_road(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+
+    world_done(w, j, "2026-02-02");
+    world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
+    struct record *off = world_off_road(w, "2026-02-10", "2026-03-31");
+    assert_states(w, j, "2026-02-20", DUE_FAILED, DUE_BEFORE_RETURN);
+    off->until = DAY_NONE;
+    assert_states(w, j, "2026-02-20", DUE_FAILED, DUE_BEFORE_RETURN);
+    assert_int_equal(world_find(w, j, 0)->no_return, 1);
+}
+
+/* Only what was tried failed, and a wider job that is passed does it too. */
+static void
+a_wider_job_and_a_narrower(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "10 days");
+    struct job *wide = world_job(w, "wide", "20 days");
+    const struct job *covered[] = {j};
+
+    wide->covers = covered;
+    wide->n_covers = 1;
+    world_done(w, wide, "2026-02-02");
+    world_done(w, wide, "2026-02-09")->kind = RECORD_FAILED;
+    assert_states(w, wide, "2026-02-09", DUE_FAILED, DUE_AHEAD);
+    assert_states(w, j, "2026-02-09", DUE_NOW, DUE_NOW);
+    world_done(w, j, "2026-02-10")->kind = RECORD_FAILED;
+    assert_states(w, j, "2026-02-10", DUE_FAILED, DUE_NOW);
+    world_done(w, wide, "2026-02-11");
+    assert_states(w, wide, "2026-02-11", DUE_AHEAD, DUE_AHEAD);
+    assert_states(w, j, "2026-02-11", DUE_AHEAD, DUE_AHEAD);
+}
+
+/* Nothing asks for work that is done when needed, but what failed is not done.
+ */
+static void
+failed_when_nothing_asks_for_it(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "puncture", "when needed");
+
+    world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
+    world_snapshot(w, "2026-02-09", "2027-02-09");
+    const struct due *d = world_find(w, j, 0);
+    assert_non_null(d);
+    assert_int_equal(d->state, DUE_FAILED);
+    assert_day(d->deadline, "-");
+    assert_true(says(d, "failed on Mon 2026-02-09"));
+    assert_null(world_find(w, j, 1));
+    world_done(w, j, "2026-02-10");
+    assert_null(world_due(w, j, "2026-02-10"));
+}
+
+/* Of all dues it comes first. */
+static void
+what_failed_comes_first(void **state)
+{
+    struct world *w = *state;
+    struct job *never = world_job(w, "never", "10 days");
+    struct job *late = world_job(w, "late", "10 days");
+    struct job *j = world_job(w, "job", "12 months");
+    size_t n;
+
+    (void)never;
+    world_done(w, late, "2026-01-05");
+    world_done(w, j, "2026-02-02");
+    world_done(w, j, "2026-02-09")->kind = RECORD_FAILED;
+    const struct due *dues =
+        snapshot_dues(world_snapshot(w, "2026-02-09", "-"), &n);
+    assert_int_equal(n, 3);
+    assert_ptr_equal(dues[0].task->job, j);
+    assert_int_equal(dues[1].state, DUE_NO_RECORD);
+    assert_int_equal(dues[2].state, DUE_OVERDUE);
 }
 
 /* Each warning has a text, without a full stop, that names what it is of. */
@@ -189,6 +352,7 @@ static void
 the_words_of_the_contract(void **state)
 {
     (void)state;
+    assert_string_equal(due_state_word(DUE_FAILED), "failed");
     assert_string_equal(due_state_word(DUE_NO_RECORD), "no-record");
     assert_string_equal(due_state_word(DUE_OVERDUE), "overdue");
     assert_string_equal(due_state_word(DUE_NEEDS_READING), "needs-reading");
@@ -219,7 +383,16 @@ main(void)
         WORLD_TEST(before_return_until_it_is_back),
         WORLD_TEST(warnings_as_the_days_go_by),
         WORLD_TEST(done_on_a_day_to_come),
-        WORLD_TEST(failed_and_not_done_since),
+        WORLD_TEST(failed_until_it_is_done),
+        WORLD_TEST(what_comes_after_a_failure_has_not_failed),
+        WORLD_TEST(failed_and_passed_on_one_day),
+        WORLD_TEST(the_file_undoes_no_failure_of_its_day),
+        WORLD_TEST(a_failure_before_the_last_time),
+        WORLD_TEST(failed_and_never_done),
+        WORLD_TEST(failed_and_off_the_road),
+        WORLD_TEST(a_wider_job_and_a_narrower),
+        WORLD_TEST(failed_when_nothing_asks_for_it),
+        WORLD_TEST(what_failed_comes_first),
         WORLD_TEST(warnings_have_words),
         WORLD_TEST(the_words_of_the_contract),
     };
