@@ -233,6 +233,7 @@ finish_job(struct reading *r, const struct section *s, struct job *j)
         j->rule.first_ends = j->rule.ends;
     check_job(r, s, j);
     check_job_rule(r, s, j);
+    doubt_job(r, s, j);
 }
 
 static void

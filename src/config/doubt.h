@@ -7,7 +7,12 @@
  * What is legal and probably wrong: each adds its warnings.
  */
 
-/* The intervals of a type or subject that are longer than the job's. */
+/* The intervals of a job that are longer than its own 'at-most'. */
+void doubt_job(
+    struct reading *r, const struct section *s, const struct job *job);
+
+/* The intervals of a type or subject that are longer than 'at-most' allows;
+ * where it is silent, than the job's. */
 void doubt_intervals(struct reading *r, const struct holder *h);
 
 /* Of a whole fleet without errors: people who are never told, feeds that show

@@ -72,6 +72,9 @@ bears(const struct key *k, const struct rule *rule)
     int own_days = bounds_calendar_rule(rule) != NULL;
     const char *word = k->word;
 
+    /* Without one, nothing is said of the most. */
+    if (strcmp(word, "at-most") == 0)
+        return rule->n_at_most > 0;
     for (int i = 0; i < rule->n_every; i++)
         length |= bounds_is_length(&rule->every[i]);
     if (strcmp(word, "ends") == 0 || strcmp(word, "month-end") == 0 ||

@@ -158,6 +158,7 @@ const struct key key_table[] = {
         IN(JOB), 0, "also-counts", SORT(also_counts, also_counts), 0, "N JOB"),
     RULE("every", SORT(every, every), 0, INTERVAL_FORM),
     RULE("within", SORT(every, every), 0, INTERVAL_FORM),
+    RULE("at-most", SORT(at_most, at_most), 0, INTERVAL_FORM),
     RULE_CHOICE("ends", ends, ends_words, ENDS_FORM),
     RULE_CHOICE("first-ends", first_ends, ends_words, ENDS_FORM),
     RULE_CHOICE("month-end", month_end, month_end_words, "clamp or sticky"),

@@ -40,6 +40,7 @@ SHOW_WRITER(show_shows);
 
 /* show_rule.c */
 SHOW_WRITER(show_every);
+SHOW_WRITER(show_at_most);
 SHOW_WRITER(show_first);
 SHOW_WRITER(show_ages);
 SHOW_WRITER(show_place);

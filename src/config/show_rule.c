@@ -28,14 +28,27 @@ show_interval(const struct interval *i, struct buf *out)
             bounds_is_length(i) ? span_text(i->span, text) : "when needed");
 }
 
+static void
+show_intervals(const struct interval *list, int n, struct buf *out)
+{
+    for (int i = 0; i < n; i++) {
+        buf_text(out, i > 0 ? " or " : "");
+        show_interval(&list[i], out);
+    }
+}
+
 SHOW_WRITER(show_every)
 {
     const struct rule *rule = at;
 
-    for (int i = 0; i < rule->n_every; i++) {
-        buf_text(out, i > 0 ? " or " : "");
-        show_interval(&rule->every[i], out);
-    }
+    show_intervals(rule->every, rule->n_every, out);
+}
+
+SHOW_WRITER(show_at_most)
+{
+    const struct rule *rule = at;
+
+    show_intervals(rule->at_most, rule->n_at_most, out);
 }
 
 SHOW_WRITER(show_first)

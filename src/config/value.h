@@ -40,6 +40,7 @@ VALUE_READER(value_minute);  /* int64_t, minutes after midnight */
 
 /* value_rule.c: the parts of struct rule, which is their @at */
 VALUE_READER(value_every);
+VALUE_READER(value_at_most);
 VALUE_READER(value_first);
 VALUE_READER(value_ages);
 VALUE_READER(value_lead);

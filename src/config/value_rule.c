@@ -1,5 +1,6 @@
 #include "value.h"
 
+#include "bounds.h"
 #include "items.h"
 #include "kind.h"
 #include "scan.h"
@@ -62,9 +63,10 @@ refuse_interval(struct reading *r, struct entry *e, const char *piece)
         r, e, e->place, "'%s' is not an interval; expected %s", piece, forms);
 }
 
+/* One more of the @n intervals of @list, which has room for RULE_INTERVALS. */
 static void
-take_interval(
-    struct reading *r, struct entry *e, const char *piece, struct rule *rule)
+take_interval(struct reading *r, struct entry *e, const char *piece,
+    struct interval *list, int *n)
 {
     struct scan s = scan_start(piece);
     struct interval every;
@@ -80,27 +82,59 @@ take_interval(
                 "the time before it";
     if (wrong != NULL)
         reading_refuse(r, e, e->place, "'%s' %s", piece, wrong);
-    else if (rule->n_every == RULE_INTERVALS)
+    else if (*n == RULE_INTERVALS)
         reading_refuse(r, e, e->place,
             "'%s' is one too many; expected at most "
             "%d intervals",
             piece, RULE_INTERVALS);
     else
-        rule->every[rule->n_every++] = every;
+        list[(*n)++] = every;
+}
+
+/* The intervals of "A or B" into @list; how many. */
+static int
+take_intervals(struct reading *r, struct entry *e, struct interval *list)
+{
+    const char *text = reading_text(r, e);
+    char *rest = text ? reading_copy(r, text, strlen(text)) : NULL;
+    char *piece;
+    int n = 0;
+
+    while ((piece = take_piece(&rest)) != NULL)
+        take_interval(r, e, piece, list, &n);
+    return n;
 }
 
 void
 value_every(struct reading *r, const struct key *k, struct entry *e, void *at)
 {
     struct rule *rule = at;
-    const char *text = reading_text(r, e);
-    char *rest = text ? reading_copy(r, text, strlen(text)) : NULL;
-    char *piece;
 
     (void)k;
-    rule->n_every = 0;
-    while ((piece = take_piece(&rest)) != NULL)
-        take_interval(r, e, piece, rule);
+    rule->n_every = take_intervals(r, e, rule->every);
+}
+
+/* What can be longer or shorter than another of its sort. */
+static int
+is_measured(const struct interval *i)
+{
+    return kind_meter(i) != METER_NONE ||
+           (bounds_is_length(i) && !bounds_is_count(i));
+}
+
+void
+value_at_most(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    struct rule *rule = at;
+
+    (void)k;
+    rule->n_at_most = take_intervals(r, e, rule->at_most);
+    for (int i = 0; i < rule->n_at_most; i++)
+        if (!is_measured(&rule->at_most[i]))
+            reading_refuse(r, e, e->place,
+                "'%s' is no length, so nothing is longer than it; expected "
+                "N days|weeks|months|years, N km|miles or N hours",
+                rule->at_most[i].text);
 }
 
 #define NOT_A_FIRST                                                            \

@@ -92,6 +92,9 @@ struct reminders {
 struct rule {
     struct interval every[RULE_INTERVALS]; /* whichever comes first */
     int n_every;
+    struct interval at_most[RULE_INTERVALS]; /* the most that is allowed, for
+                                                doubts; no date comes of it */
+    int n_at_most;
     enum ends ends;
     enum ends first_ends;
     enum month_end month_end;

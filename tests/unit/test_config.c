@@ -163,6 +163,10 @@ other_rules(void **state)
     assert_int_equal(kind_meter(&r->every[1]), METER_DISTANCE);
     assert_int_equal(r->every[1].amount, 20000);
     assert_int_equal(kind_meter(&r->every[2]), METER_HOURS);
+    assert_int_equal(r->n_at_most, 2);
+    assert_span(r->at_most[0].span, 2, STEP_YEARS);
+    assert_int_equal(kind_meter(&r->at_most[1]), METER_DISTANCE);
+    assert_int_equal(r->at_most[1].amount, 30000);
     assert_int_equal(r->forecast, FORECAST_LIKELY);
     assert_span(r->reading_within, 6, STEP_WEEKS);
     assert_int_equal(r->roll, ROLL_NEAREST);

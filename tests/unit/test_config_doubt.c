@@ -12,29 +12,28 @@ static void
 longer_intervals(void **state)
 {
 #define V "[vehicle V]\ndepot = harbour\njobs = safety\n"
-#define MEND                                                                   \
-    " correct it, or give the job the longest and what has it the shorter "    \
-    "ones\n"
+#define MEND(job)                                                              \
+    " correct it, or state what its authority allows in '" job ".at-most'\n"
 #define LONGER(key, mine, of)                                                  \
     "warning: '" key "': '" mine "' is longer than the '" of "' of [job "
     static const struct try_case cases[] = {
         {SAFETY V "safety.every = 10 weeks\n",
             F "8: " LONGER("safety.every", "10 weeks",
-                "6 weeks") "safety] at fleet.conf:4;" MEND},
+                "6 weeks") "safety] at fleet.conf:4;" MEND("safety")},
         {SAFETY "[type t]\njobs = safety\nsafety.every = 2 months\n[vehicle "
                 "V]\ndepot = harbour\ntype = t\n",
             F "7: " LONGER("safety.every", "2 months",
-                "6 weeks") "safety] at fleet.conf:4;" MEND},
+                "6 weeks") "safety] at fleet.conf:4;" MEND("safety")},
         /* The type's is as the job's; only the subject's own is longer. */
         {SAFETY "[type t]\njobs = safety\nsafety.every = 6 weeks\n[vehicle "
                 "V]\ndepot = harbour\ntype = t\nsafety.every = 7 weeks\n",
             F "11: " LONGER("safety.every", "7 weeks",
-                "6 weeks") "safety] at fleet.conf:4;" MEND},
+                "6 weeks") "safety] at fleet.conf:4;" MEND("safety")},
         /* 42 days are 6 weeks; so is a week a week. */
         {SAFETY V "safety.every = 42 days\n", ""},
         {SAFETY V "safety.every = 43 days\n",
             F "8: " LONGER("safety.every", "43 days",
-                "6 weeks") "safety] at fleet.conf:4;" MEND},
+                "6 weeks") "safety] at fleet.conf:4;" MEND("safety")},
         {SAFETY V "safety.every = 5 weeks\n", ""},
         {SAFETY V "safety.lead = 10 weeks\n", ""},
         /* Another sort of interval is neither longer nor shorter. */
@@ -53,17 +52,82 @@ longer_intervals(void **state)
          "[vehicle V]\ndepot = harbour\njobs = oil\ndistance-unit = km\n"
          "oil.every = 12 months or 16094 km\n",
             F "9: " LONGER("oil.every", "16094 km",
-                "10000 miles") "oil] at fleet.conf:4;" MEND},
+                "10000 miles") "oil] at fleet.conf:4;" MEND("oil")},
         {"[job oil]\ntitle = Oil\nclass = maker\nevery = 300 hours\n"
          "[vehicle V]\ndepot = harbour\njobs = oil\noil.every = 301 hours\n",
             F "8: " LONGER("oil.every", "301 hours",
-                "300 hours") "oil] at fleet.conf:4;" MEND},
+                "300 hours") "oil] at fleet.conf:4;" MEND("oil")},
         {SAFETY "[job nuts]\ntitle = Nuts\nclass = law\nfollows = safety\n"
                 "within = 2 days\n"
                 "[vehicle V]\ndepot = harbour\njobs = nuts safety\n"
                 "nuts.within = 3 days\n",
             F "13: " LONGER("nuts.within", "3 days",
-                "2 days") "nuts] at fleet.conf:9;" MEND},
+                "2 days") "nuts] at fleet.conf:9;" MEND("nuts")},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
+/* A permit allows ten weeks between inspections, six from twelve years on
+ * (checks-and-defects, permit guidance 10.2 as reported). */
+static void
+the_most_that_is_allowed(void **state)
+{
+#undef V
+#define V "[vehicle V]\ndepot = harbour\njobs = safety\n"
+#define PERMIT SAFETY "at-most = 10 weeks\n"
+#define OVER(key, mine, most, line)                                            \
+    "warning: '" key "': '" mine "' is longer than the '" most                 \
+    "' that 'at-most' allows at fleet.conf:" line "; correct one of them\n"
+#define LACKS(key, most, line)                                                 \
+    "warning: '" key "': nothing in it keeps to the '" most                    \
+    "' that 'at-most' allows at fleet.conf:" line                              \
+    "; add an interval of that sort\n"
+    static const struct try_case cases[] = {
+        {PERMIT V "safety.every = 8 weeks\n", ""},
+        {PERMIT V "safety.every = 70 days\n", ""},
+        {PERMIT V "safety.every = 71 days\n",
+            F "9: " OVER("safety.every", "71 days", "10 weeks", "5")},
+        {PERMIT V, ""},
+        /* The subject's own, where its authority allows something else. */
+        {PERMIT V "safety.every = 13 weeks\nsafety.at-most = 13 weeks\n", ""},
+        {PERMIT V "safety.every = 8 weeks\nsafety.at-most = 7 weeks\n",
+            F "9: " OVER("safety.every", "8 weeks", "7 weeks", "10")},
+        {PERMIT V "safety.at-most = 5 weeks\n",
+            F "9: " OVER("safety.at-most", "6 weeks", "5 weeks", "9")},
+        {SAFETY V "safety.every = 8 weeks\nsafety.at-most = 10 weeks\n", ""},
+        /* Said once, where it is stated. */
+        {PERMIT "[type t]\njobs = safety\nsafety.every = 11 weeks\n"
+                "[vehicle V]\ndepot = harbour\ntype = t\n"
+                "safety.lead = 1 day\n",
+            F "8: " OVER("safety.every", "11 weeks", "10 weeks", "5")},
+        {PERMIT "[type t]\njobs = safety\nsafety.at-most = 12 weeks\n"
+                "[vehicle V]\ndepot = harbour\ntype = t\n"
+                "safety.every = 13 weeks\n",
+            F "12: " OVER("safety.every", "13 weeks", "12 weeks", "8")},
+        /* The job's own, whatever its class. */
+        {"[job j]\ntitle = J\nclass = own\nevery = 11 weeks\n"
+         "at-most = 10 weeks\n[vehicle V]\ndepot = harbour\njobs = j\n",
+            F "4: " OVER("every", "11 weeks", "10 weeks", "5")},
+        /* Nothing but a distance lets any time pass. */
+        {PERMIT V "distance-unit = km\nsafety.every = 5000 km\n",
+            F "10: " LACKS("safety.every", "10 weeks", "5")},
+        /* Each sort by itself; what it is silent of stays with the job. */
+        {"[job oil]\ntitle = Oil\nclass = maker\n"
+         "every = 12 months or 10000 miles\nat-most = 30000 km\n"
+         "[vehicle V]\ndepot = harbour\njobs = oil\ndistance-unit = km\n"
+         "oil.every = 13 months or 30001 km\n",
+            F "10: " LONGER("oil.every", "13 months",
+                "12 months") "oil] at "
+                             "fleet.conf:4;" MEND("oil") F
+            "10: " OVER("oil.every", "30001 km", "30000 km", "5")},
+        {"[job oil]\ntitle = Oil\nclass = maker\n"
+         "every = 12 months or 10000 miles\n"
+         "at-most = 2 years or 30000 km\n"
+         "[vehicle V]\ndepot = harbour\njobs = oil\ndistance-unit = km\n"
+         "oil.every = 24 months or 30000 km\n",
+            ""},
     };
 
     (void)state;
@@ -320,6 +384,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(longer_intervals),
+        cmocka_unit_test(the_most_that_is_allowed),
         cmocka_unit_test(nothing_in_scope),
         cmocka_unit_test(never_written_to),
         cmocka_unit_test(calendars_without_holidays),

@@ -215,6 +215,7 @@ equipment(void **state)
         "    deadline         none  (default)\n"
         "  [job overhaul]  (fleet.conf:46)\n"
         "    every            5 years  (jobs.conf:23, job overhaul)\n"
+        "    at-most          6 years  (jobs.conf:26, job overhaul)\n"
         "    ends             same day  (default)\n"
         "    first-ends       same day  (default)\n"
         "    month-end        clamp  (default)\n"

@@ -11,6 +11,9 @@
 #define INTERVALS                                                              \
     "expected N within LENGTH[, apart LENGTH], N days|weeks|months|years, "    \
     "N km|miles, N hours, yearly on D MONTH, rule RRULE from DAY, when needed"
+#define NO_LENGTH                                                              \
+    " is no length, so nothing is longer than it; expected N days|weeks|"      \
+    "months|years, N km|miles or N hours\n"
 #define NOT_A_SPAN                                                             \
     " is not a length of time; expected N days|weeks|months|years\n"
 #define NOT_A_DAY                                                              \
@@ -21,6 +24,18 @@ intervals(void **state)
 {
     static const struct try_case cases[] = {
         {OWN "every = 6 weeks or 3000 hours or 12 months or 60 years\n", ""},
+        {EVERY "at-most = 2 years\n", ""},
+        {EVERY "at-most = 4 within 12 months\n",
+            F "8: error: 'at-most': '4 within 12 months'" NO_LENGTH},
+        {EVERY "at-most = 2 months or 2 km or when needed or yearly on 1 may\n",
+            F "8: error: 'at-most': 'when needed'" NO_LENGTH F
+              "8: error: 'at-most': 'yearly on 1 may'" NO_LENGTH},
+        {EVERY "at-most = 61 years\n",
+            F "8: error: 'at-most': '61 years' is longer than 60 years; "
+              "correct the number or the unit\n"},
+        {EVERY "at-most = ten weeks\n",
+            F "8: error: 'at-most': 'ten weeks' is not an "
+              "interval; " INTERVALS "\n"},
         {OWN "every = 6 weks\n", F
             "7: error: 'every': '6 weks' is not an interval; " INTERVALS "\n"},
         {OWN "every = 6 weeks or  nothing or -3 days\n", F

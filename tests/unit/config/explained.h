@@ -95,7 +95,8 @@ static const char explained_jobs[] =
     "class = own\n"
     "every = 5 years\n"
     "first = 5 years from built\n"
-    "calendar = ferry\n";
+    "calendar = ferry\n"
+    "at-most = 6 years\n";
 
 static const char explained_offered[] = "[holidays skerrow]\n" /* 1 */
                                         "day =\n"

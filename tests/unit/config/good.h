@@ -130,6 +130,7 @@ static const char jobs_text[] =
     "every =\n"
     "  12 months or 20000 km\n"
     "  or 400 hours\n"
+    "at-most = 2 years or 30000 km\n"
     "covers = inspection\n"
     "forecast = likely\n"
     "reading-within = 6 weeks\n"
