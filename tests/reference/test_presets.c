@@ -1,10 +1,13 @@
 /*
- * The holiday presets against the published bank holidays of 2015 to 2028:
+ * The jobs of the presets against the sources that they name, and
+ * the holiday presets against the published bank holidays of 2015 to 2028:
  * GOV.UK /bank-holidays, see README.md beside the data file.  Compared as sets
  * of weekdays, because the names of substitute days vary and a holiday that
  * falls on a weekend closes that day as well.
  */
+#include "buf.h"
 #include "config.h"
+#include "problem.h"
 #include "workcal.h"
 
 #include <setjmp.h>
@@ -121,6 +124,214 @@ northern_ireland(void **state)
         "northern-ireland", 14 * 10 + 3);
 }
 
+/* What a job of the presets must be, from outside. */
+struct expected {
+    const char *id;
+    enum job_class class;
+    const char *every; /* NULL: held by tests of its own */
+    enum ends ends;
+    enum runs_from runs_from;
+    const char *at_most; /* NULL for nothing stated */
+};
+
+#define LAW(id, ...)                                                           \
+    {                                                                          \
+        id, CLASS_LAW, __VA_ARGS__                                             \
+    }
+#define ASKED(id, ...)                                                         \
+    {                                                                          \
+        id, CLASS_RECOMMENDATION, __VA_ARGS__                                  \
+    }
+#define OWN(id, ...)                                                           \
+    {                                                                          \
+        id, CLASS_OWN, __VA_ARGS__                                             \
+    }
+#define SAME ENDS_SAME_DAY, FROM_COMPLETION, NULL
+#define BEFORE ENDS_DAY_BEFORE, FROM_COMPLETION, NULL
+#define KEPT ENDS_DAY_BEFORE, KEEPS_DATE, NULL
+
+static const struct expected great_britain[] = {
+    /* Road Traffic Act 1988 s.47; a month, less a day, keeps the date. */
+    LAW("annual-test", "12 months", KEPT),
+    LAW("light-vehicle-test", "12 months", KEPT),
+    /* Yearly is reported; what keeps its date was not read, so nothing. */
+    LAW("psv-annual-test", "12 months", BEFORE),
+    /* SI 1988/1478 reg 11. */
+    LAW("goods-annual-test", "12 months", ENDS_MONTH_END, KEEPS_DATE, NULL),
+    /* Within the ISO week; a permit, at most ten weeks (guidance 10.2, as
+     * reported). */
+    ASKED("safety-inspection", "6 weeks", ENDS_WEEK_END, FROM_COMPLETION,
+        "10 weeks"),
+    LAW("licensed-safety-inspection", "6 weeks", ENDS_WEEK_END, FROM_COMPLETION,
+        NULL),
+    ASKED("laden-brake-test", NULL, SAME),
+    ASKED("goods-laden-brake-test", NULL, SAME),
+    OWN("wheel-removal", "when needed", SAME),
+    /* BS AU 50: 30 minutes, or 40 to 80 km; a day stands in no source. */
+    OWN("wheel-retorque", "1 day or 80 km", SAME),
+    /* Ten years and older, from 1 February 2021. */
+    LAW("tyre-age-nsf", "10 years", BEFORE),
+    LAW("tyre-age-osf", "10 years", BEFORE),
+    LAW("tyre-age-nsr", "10 years", BEFORE),
+    LAW("tyre-age-osr", "10 years", BEFORE),
+    OWN("tyre-age", "12 months", SAME),
+    /* (EU) 2016/799 Annex IC 409: within 24 months. */
+    LAW("tachograph-inspection", "24 months", SAME),
+    LAW("tachograph-recalibration", "6 years", SAME),
+    /* (EU) 581/2010. */
+    LAW("vehicle-unit-download", "90 days", SAME),
+    LAW("driver-card-download", "28 days", SAME),
+    /* LOLER 1998 reg 9(3)(a)(i). */
+    LAW("lift-thorough-examination", "6 months", SAME),
+    ASKED("lift-load-test", "12 months", SAME),
+    /* BS 5306-3: yearly, five years, ten for CO2. */
+    ASKED("extinguisher-service", "12 months", SAME),
+    ASKED("extinguisher-overhaul", "5 years", SAME),
+    ASKED("extinguisher-overhaul-co2", "10 years", SAME),
+    OWN("first-aid-kit-check", "3 months", SAME),
+    {"engine-oil", CLASS_MAKER, "12 months or 10000 miles", SAME},
+    /* 35 hours before each five-year deadline. */
+    LAW("driver-cpc", "5 years", ENDS_SAME_DAY, FROM_DEADLINE, NULL),
+    OWN("licence-check", "3 months", SAME),
+    /* Renewed before the day that it shows. */
+    LAW("section-19-permit", "5 years", BEFORE),
+};
+
+static const struct expected european_union[] = {
+    /* Directive 2014/45/EU: 1 year, then yearly; 4, then 2. */
+    LAW("annual-test", "12 months", BEFORE),
+    LAW("light-vehicle-test", "2 years", BEFORE),
+    /* Code de la route R323-23, R323-24. */
+    LAW("france-passenger-test", "6 months", BEFORE),
+    LAW("france-small-passenger-test", "12 months", BEFORE),
+    /* StVZO Annex VIII 2.1.3, 2.2 to 2.4. */
+    LAW("germany-hu", "12 months", ENDS_MONTH_END, FROM_COMPLETION, NULL),
+    LAW("germany-sp-3", "3 months", ENDS_MONTH_END, FROM_COMPLETION, NULL),
+    LAW("germany-sp-6", "6 months", ENDS_MONTH_END, FROM_COMPLETION, NULL),
+    LAW("germany-sp-9", "9 months", ENDS_MONTH_END, FROM_COMPLETION, NULL),
+    OWN("safety-inspection", "6 weeks", ENDS_WEEK_END, FROM_COMPLETION, NULL),
+    OWN("wheel-removal", "when needed", SAME),
+    OWN("wheel-retorque", "1 day or 80 km", SAME),
+    LAW("tachograph-inspection", "24 months", SAME),
+    LAW("vehicle-unit-download", "90 days", SAME),
+    LAW("driver-card-download", "28 days", SAME),
+    /* No national rule was seen. */
+    OWN("lift-thorough-examination", "6 months", SAME),
+    OWN("extinguisher-service", "12 months", SAME),
+    OWN("extinguisher-overhaul", "5 years", SAME),
+    OWN("first-aid-kit-check", "3 months", SAME),
+    {"engine-oil", CLASS_MAKER, "12 months or 15000 km", SAME},
+    LAW("driver-cpc", "5 years", ENDS_SAME_DAY, FROM_DEADLINE, NULL),
+    OWN("licence-check", "3 months", SAME),
+};
+
+/* The fleet of one vehicle that has every job of the preset, without a word
+ * from 'check'. */
+static struct config *
+read_jobs(const char *file, const struct expected *rows, size_t n)
+{
+    struct config_options options = {NULL, 0};
+    struct problems *ps = problems_new();
+    struct buf *said = buf_new();
+    char path[] = "/tmp/ostler-preset-XXXXXX";
+    char *folder = realpath("etc/presets", NULL);
+    int fd = mkstemp(path);
+
+    assert_true(fd >= 0);
+    assert_non_null(folder);
+    dprintf(fd,
+        "[site]\nname = N\ntime-zone = Europe/London\nledger = l.db\n"
+        "presets = %s/%s\n"
+        "[calendar c]\nworks = mon\nholidays = none\n"
+        "[depot d]\ncalendar = c\n"
+        "[vehicle v]\ndepot = d\nregistered = 2020-01-02\n"
+        "distance-unit = km\njobs =\n",
+        folder, file);
+    for (size_t i = 0; i < n; i++)
+        dprintf(fd, "  %s\n", rows[i].id);
+    close(fd);
+    struct config *c = config_read(path, &options, ps);
+    problems_print(ps, 1, said);
+    assert_string_equal(buf_str(said), "");
+    assert_non_null(c);
+    unlink(path);
+    free(folder);
+    buf_free(said);
+    problems_free(ps);
+    return c;
+}
+
+/* "A or B", as it is written. */
+static void
+assert_intervals(const struct interval *list, int n, const char *text)
+{
+    char all[200] = "";
+
+    for (int i = 0; i < n; i++) {
+        strcat(all, i > 0 ? " or " : "");
+        strcat(all, list[i].text);
+    }
+    assert_string_equal(all, text);
+}
+
+static int
+begins(const char *text, const char *with)
+{
+    return text != NULL && strncmp(text, with, strlen(with)) == 0;
+}
+
+/* What is asked for names who asks and where; what nobody asks for says so. */
+static void
+assert_sources(const struct job *j)
+{
+    int ours =
+        begins(j->source, "Own policy") || begins(j->source, "Common practice");
+
+    if (j->class == CLASS_OWN)
+        assert_true(j->source == NULL || ours);
+    else
+        assert_true(j->authority != NULL && j->source != NULL && !ours);
+}
+
+static void
+assert_jobs(const char *file, const struct expected *rows, size_t n)
+{
+    struct config *c = read_jobs(file, rows, n);
+    const struct fleet *f = config_fleet(c);
+
+    assert_int_equal(f->n_jobs, n);
+    for (size_t i = 0; i < n; i++) {
+        const struct job *j = fleet_job(f, rows[i].id);
+        print_message("# %s: %s\n", file, rows[i].id);
+        assert_non_null(j);
+        assert_int_equal(j->class, rows[i].class);
+        if (rows[i].every != NULL)
+            assert_intervals(j->rule.every, j->rule.n_every, rows[i].every);
+        assert_int_equal(j->rule.ends, rows[i].ends);
+        assert_int_equal(j->rule.runs_from, rows[i].runs_from);
+        assert_intervals(j->rule.at_most, j->rule.n_at_most,
+            rows[i].at_most ? rows[i].at_most : "");
+        assert_sources(j);
+    }
+    config_free(c);
+}
+
+static void
+jobs_of_great_britain(void **state)
+{
+    (void)state;
+    assert_jobs("great-britain-jobs.conf", great_britain,
+        sizeof great_britain / sizeof great_britain[0]);
+}
+
+static void
+jobs_of_the_european_union(void **state)
+{
+    (void)state;
+    assert_jobs("eu-jobs.conf", european_union,
+        sizeof european_union / sizeof european_union[0]);
+}
+
 int
 main(void)
 {
@@ -128,6 +339,8 @@ main(void)
         cmocka_unit_test(england_and_wales),
         cmocka_unit_test(scotland),
         cmocka_unit_test(northern_ireland),
+        cmocka_unit_test(jobs_of_great_britain),
+        cmocka_unit_test(jobs_of_the_european_union),
     };
 
     return cmocka_run_group_tests_name("presets", tests, NULL, NULL);
