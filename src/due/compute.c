@@ -316,6 +316,8 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
         out->deadline = all->each[all->decides].deadline;
     if (all->unknown != METER_NONE)
         need_reading(r, all->unknown, out);
+    else if (r->unread != METER_NONE)
+        need_reading(r, r->unread, out);
     else if (all->decides < 0 && r->n_done == 0)
         out->state = DUE_NO_RECORD;
     else if (all->decides < 0)

@@ -71,6 +71,8 @@ keep_line(struct forward *f, struct gather *g, const struct task *t,
     r->distance.readings = s->distance;
     r->hours.readings = s->hours;
     r->distance.spells = r->hours.spells = s->spells;
+    r->called = r->answers = NULL; /* the one that is due has been chosen */
+    r->n_called = r->n_answers = 0;
     l->n_base = r->n_done;
     r->done = l->done =
         keep(f->arena, r->done, r->n_done, sizeof *r->done, &failed);

@@ -1,5 +1,6 @@
 #include "gather.h"
 
+#include "follow.h"
 #include "meters.h"
 #include "spells.h"
 
@@ -19,6 +20,7 @@ struct gather {
     day_t last_done;
     const struct record *failed;
     LIST(struct completion) done;
+    LIST(struct completion) called;
     struct spells spells;
     struct meters meters;
     struct usage distance;
@@ -49,6 +51,7 @@ gather_free(struct gather *g)
     cover_free(g->cover);
     free(g->work.at);
     free(g->done.at);
+    free(g->called.at);
     free(g->spells.at);
     meters_free(&g->meters);
     free(g);
@@ -273,49 +276,37 @@ calls_for(const struct gather *g, const struct work *w, const struct task *t)
     return 0;
 }
 
-/* The newest work that @t follows, or NULL; of one day the last entered. */
-static const struct work *
-trigger_of(const struct gather *g, const struct task *t)
+static int
+add_calls(struct gather *g, const struct task *t)
 {
-    const struct work *newest = NULL;
-
-    for (size_t i = 0; i < g->work.n; i++) {
-        const struct work *w = &g->work.at[i];
-        if (calls_for(g, w, t) &&
-            (newest == NULL || w->done.day > newest->done.day ||
-                w->done.record > newest->done.record))
-            newest = w;
-    }
-    return newest;
+    g->called.n = 0;
+    for (size_t i = 0; i < g->work.n; i++)
+        if (calls_for(g, &g->work.at[i], t) &&
+            LIST_ADD(g->called, g->work.at[i].done))
+            return -1;
+    return 0;
 }
 
 /* A follow-on runs from what called for it, until it has been done. */
 static int
-follow(struct gather *g, const struct task *t)
+follow(struct gather *g, const struct task *t, struct reckoning *r)
 {
-    const struct work *trigger = trigger_of(g, t);
-
-    if (trigger == NULL)
-        return 0;
-    const struct completion *done =
-        g->done.n ? &g->done.at[g->done.n - 1] : NULL;
-    if (done != NULL && (done->day > trigger->done.day ||
-                            (done->day == trigger->done.day &&
-                                done->record > trigger->done.record)))
-        return 0;
-    g->done.n = 0;
-    return add_completion(g, trigger, 0) ? -1 : 1;
+    if (add_calls(g, t))
+        return -1;
+    r->called = g->called.at;
+    r->n_called = g->called.n;
+    r->answers = g->done.at;
+    r->n_answers = g->done.n;
+    r->done = NULL;
+    r->n_done = 0;
+    return follow_choose(r) > 0;
 }
 
 int
 gather_task(struct gather *g, const struct task *t, struct reckoning *r)
 {
-    int due = 1;
-
     if (add_completions(g, t))
         return -1;
-    if (t->job->n_follows > 0)
-        due = follow(g, t);
     *r = (struct reckoning){
         .task = t,
         .done = g->done.at,
@@ -326,7 +317,7 @@ gather_task(struct gather *g, const struct task *t, struct reckoning *r)
         .distance = g->distance,
         .hours = g->hours,
     };
-    return due;
+    return t->job->n_follows > 0 ? follow(g, t, r) : 1;
 }
 
 int

@@ -39,11 +39,7 @@ need_free(struct need_list *l)
     free(l);
 }
 
-/* Whether work on the job with the index @done bears on a task in some way. */
-typedef int bearing(
-    const struct need_list *l, const struct task *t, size_t done);
-
-/* It does the task, or counts with it. */
+/* Work on the job with the index @done does the task, or counts with it. */
 static int
 counts_for(const struct need_list *l, const struct task *t, size_t done)
 {
@@ -53,6 +49,7 @@ counts_for(const struct need_list *l, const struct task *t, size_t done)
            (also != NULL && cover_by(l->cover, also)[done]);
 }
 
+/* It makes the task due. */
 static int
 calls_for(const struct need_list *l, const struct task *t, size_t done)
 {
@@ -62,7 +59,8 @@ calls_for(const struct need_list *l, const struct task *t, size_t done)
     return 0;
 }
 
-/* A follow-on runs from what called for it last, whatever its rule says. */
+/* What a task needs of its own work.  A follow-on runs from what called for it,
+ * whatever its rule says, and its newest work answers all that comes before. */
 static enum need
 of_task(const struct task *t)
 {
@@ -87,10 +85,12 @@ need_of_work(struct need_list *l, const struct subject *s)
         l->work[j] = NEED_NONE;
     for (const struct task *end = t + s->n_tasks; t < end; t++) {
         enum need need = of_task(t);
-        for (size_t j = 0; j < n; j++)
-            if (l->work[j] < need &&
-                (counts_for(l, t, j) || calls_for(l, t, j)))
+        for (size_t j = 0; j < n; j++) {
+            if (l->work[j] < need && counts_for(l, t, j))
                 l->work[j] = need;
+            if (calls_for(l, t, j))
+                l->work[j] = NEED_ALL;
+        }
     }
     return l->work;
 }
@@ -119,10 +119,10 @@ need_of_meter(
     return 0;
 }
 
-/* The day of the newest work that bears on @t, by a record or by the fleet
- * file, or DAY_NONE. */
+/* The day on which @t was last done, by a record or by the fleet file, or
+ * DAY_NONE. */
 static day_t
-newest(const struct need_list *l, const struct task *t, bearing *bears,
+newest(const struct need_list *l, const struct task *t,
     const struct record *work, size_t n)
 {
     const struct subject *s = t->subject;
@@ -130,11 +130,32 @@ newest(const struct need_list *l, const struct task *t, bearing *bears,
     day_t day = DAY_NONE;
 
     for (size_t i = 0; i < n; i++)
-        if (work[i].kind == RECORD_COMPLETED && bears(l, t, work[i].job->index))
+        if (work[i].kind == RECORD_COMPLETED &&
+            counts_for(l, t, work[i].job->index))
             day = day_later(day, work[i].day);
     for (size_t i = 0; i < s->n_tasks; i++)
-        if (bears(l, t, tasks[i].job->index))
+        if (counts_for(l, t, tasks[i].job->index))
             day = day_later(day, tasks[i].baseline.last);
+    return day;
+}
+
+/* The day of the oldest work that calls for @t from @since on, or DAY_NONE. */
+static day_t
+oldest_call(const struct need_list *l, const struct task *t, day_t since,
+    const struct record *work, size_t n)
+{
+    const struct subject *s = t->subject;
+    const struct task *tasks = &l->fleet->tasks[s->first_task];
+    day_t day = DAY_NONE;
+
+    for (size_t i = 0; i < n; i++)
+        if (work[i].kind == RECORD_COMPLETED && work[i].day >= since &&
+            calls_for(l, t, work[i].job->index))
+            day = day_earlier(day, work[i].day);
+    for (size_t i = 0; i < s->n_tasks; i++)
+        if (tasks[i].baseline.last >= since &&
+            calls_for(l, t, tasks[i].job->index))
+            day = day_earlier(day, tasks[i].baseline.last);
     return day;
 }
 
@@ -142,17 +163,17 @@ newest(const struct need_list *l, const struct task *t, bearing *bears,
  * The first day on which @t is taken as done.  Looking ahead begins on the day
  * it was due: after it was last done, rolled back a little perhaps, or as a
  * certificate states, or on any day where nothing is known or a count looks
- * back.  A follow-on is not looked ahead for, nor asked of once it was done.
+ * back.  A follow-on is not looked ahead for, and was last done before what may
+ * still be open.
  */
 static day_t
 first_done(const struct need_list *l, const struct task *t,
     const struct record *work, size_t n)
 {
-    day_t last = newest(l, t, counts_for, work, n);
-    day_t called = newest(l, t, calls_for, work, n);
+    day_t last = newest(l, t, work, n);
 
     if (t->job->n_follows > 0)
-        return last != DAY_NONE && last > called ? DAY_NONE : called;
+        return oldest_call(l, t, last, work, n);
     for (int i = 0; i < t->rule->n_every; i++)
         if (kind_looks_back(&t->rule->every[i]))
             return DAY_FIRST;

@@ -10,6 +10,8 @@
  *  - of the work on a job, all where a task runs from its deadlines, by a
  *    calendar rule or by a count; else what was done on the newest day it was
  *    completed and on the newest day it failed;
+ *  - of the work that a follow-on follows, all: each calls for it until it is
+ *    answered;
  *  - of the readings of a meter, those that need_goes_back() asks for;
  *  - every spell off the road and every move.
  *

@@ -28,6 +28,14 @@ struct reckoning {
     const struct task *task;
     const struct completion *done; /* in order of day */
     size_t n_done;
+    /* Of a follow-on, where @done is but the open call that is due first: all
+     * that called for it, and all that it was done, in the order of @done. */
+    const struct completion *called;
+    size_t n_called;
+    const struct completion *answers;
+    size_t n_answers;
+    enum meter unread; /* a meter that cannot tell when another open call is
+                          due, or METER_NONE */
     const struct record *failed; /* the newest failure since the last
                                     completion, or NULL */
     const struct spell *spells;  /* in order of day */

@@ -2,6 +2,7 @@
 
 #include "arena.h"
 #include "compute.h"
+#include "follow.h"
 #include "gather.h"
 #include "reasons.h"
 #include "select.h"
@@ -102,6 +103,7 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     r.planned = s->options.planned;
     r.planned_with = s->options.with;
     reasons_clear(why);
+    follow_say_others(&r);
     struct decision all;
     due = due && compute_due(&r, d, &all);
     if (!due && r.failed == NULL)

@@ -284,22 +284,27 @@ class Calculation(Task):
             return self.through_history(kind, what)
         return self.through_history("season", occurrences(kind, what))
 
-    def trigger(self):
-        """What a follow-on job runs from, unless it has been done since."""
-        causes = [fact for job in words(self.lines("follows"))
-                  for fact in self.done(job)]
+    def calls(self):
+        """What a follow-on is still open for: all work that calls for it and
+        that it does not come after.  On one day the order of entry tells, and
+        where the fleet file states either, nothing does."""
+        def answers(own, call):
+            return own.day > call.day or (
+                own.day == call.day and call.recorded
+                and own.order > call.order)
         own = self.completions()
-        if not causes or (own and own[-1][:2] > max(causes)[:2]):
-            return None
-        return max(causes)
+        causes = {fact for job in words(self.lines("follows"))
+                  for fact in self.done(job)}
+        return [call for call in sorted(causes, key=in_order)
+                if not any(answers(fact, call) for fact in own)]
 
     def pending(self):
         """(is there a due at all, the pending deadline or None)."""
         if self.lines("follows"):
-            cause = self.trigger()
-            found = [self.fresh(parse_interval(text)[1], cause)
-                     for text in self.get("within").split(" or ") if cause]
-            return cause is not None, min(
+            found = [self.fresh(parse_interval(text)[1], call)
+                     for call in self.calls()
+                     for text in self.get("within").split(" or ")]
+            return bool(found), min(
                 found, key=lambda p: p.day, default=None)
         texts = self.get("every").split(" or ")
         if texts == ["when needed"]:

@@ -52,15 +52,91 @@ it_runs_from_what_called_for_it(void **state)
     assert_true(says(d, "with: wheels"));
 }
 
-/* The newest counts, whichever was entered first. */
+/* Each call is one of its own: the oldest that is open is due first, whichever
+ * was entered first, and no other takes its place. */
 static void
-the_newest_wheel_work_counts(void **state)
+the_oldest_open_call_is_due(void **state)
 {
     struct world *w = *state;
     struct pair p = torque(w);
 
     world_done(w, p.wheels, "2026-01-10");
     world_done(w, p.wheels, "2026-01-05");
+    assert_deadline(w, p.torque, "2026-01-12");
+    const struct due *d = world_due(w, p.torque, "2026-01-13");
+    assert_int_equal(d->state, DUE_OVERDUE);
+    assert_int_equal(d->cycle.record, 2);
+    world_done(w, p.wheels, "2026-01-14");
+    d = world_due(w, p.torque, "2026-01-14");
+    assert_int_equal(d->state, DUE_OVERDUE);
+    assert_day(d->deadline, "2026-01-12");
+    assert_int_equal(d->cycle.record, 2);
+}
+
+/* 5, 10 and 14 January, each and 7 days. */
+static void
+the_reasons_name_the_others(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+
+    world_done(w, p.wheels, "2026-01-05");
+    assert_false(says(world_due(w, p.torque, "2026-01-05"), "called for"));
+    world_done(w, p.wheels, "2026-01-10");
+    world_done(w, p.wheels, "2026-01-14");
+    const struct due *d = world_due(w, p.torque, "2026-01-14");
+    assert_true(says(d, "called for 3 times and not done since"));
+    assert_false(says(d, "(record 1), by"));
+    assert_true(says(
+        d, "after wheels of Sat 2026-01-10 (record 2), by Sat 2026-01-17"));
+    assert_true(says(
+        d, "after wheels of Wed 2026-01-14 (record 3), by Wed 2026-01-21"));
+    assert_reasoned(d);
+}
+
+/* Done once, it answers all calls up to that day and none after it. */
+static void
+it_answers_all_calls_before_it(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+
+    world_done(w, p.wheels, "2026-01-05");
+    world_done(w, p.wheels, "2026-01-10");
+    world_done(w, p.wheels, "2026-01-14");
+    world_done(w, p.torque, "2026-01-12");
+    assert_deadline(w, p.torque, "2026-01-21");
+    const struct due *d = world_due(w, p.torque, "2026-01-15");
+    assert_int_equal(d->cycle.record, 3);
+    assert_false(says(d, "open as well"));
+    world_done(w, p.torque, "2026-01-14");
+    assert_null(world_due(w, p.torque, "2026-01-15"));
+}
+
+/* A check before the wheel was off has checked nothing. */
+static void
+work_before_the_call_answers_nothing(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+
+    world_done(w, p.torque, "2026-01-04");
+    world_done(w, p.wheels, "2026-01-05");
+    world_done(w, p.torque, "2026-01-03");
+    assert_deadline(w, p.torque, "2026-01-12");
+}
+
+/* Voided, the call is gone, and the next is due: here by leaving it out. */
+static void
+a_voided_call_is_open_no_more(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+
+    world_done(w, p.wheels, "2026-01-05");
+    world_done(w, p.wheels, "2026-01-10");
+    w->records[0] = w->records[1];
+    w->n_records = 1;
     assert_deadline(w, p.torque, "2026-01-17");
 }
 
@@ -117,6 +193,39 @@ done_before_by_the_file(void **state)
     assert_null(world_due(w, p.torque, "2026-01-07"));
 }
 
+/* The file says that the wheels were off, and the ledger that the torque was
+ * checked, on one day: which came first nobody can tell, and so it is open. */
+static void
+what_the_file_and_a_record_say_of_one_day(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+
+    struct task *wheels = world_task(w, &w->subjects[0], p.wheels);
+    wheels->baseline.last = date("2026-01-05");
+    world_done(w, p.torque, "2026-01-05");
+    assert_deadline(w, p.torque, "2026-01-12");
+    world_done(w, p.torque, "2026-01-06");
+    assert_null(world_due(w, p.torque, "2026-01-07"));
+}
+
+/* A job that covers both calls for the check that it cannot have come after. */
+static void
+one_record_cannot_answer_itself(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+    struct job *axle = world_loose_job(w, "axle", "when needed");
+    const struct job *covered[] = {p.wheels, p.torque};
+
+    axle->covers = covered;
+    axle->n_covers = 2;
+    world_done(w, axle, "2026-01-05");
+    assert_deadline(w, p.torque, "2026-01-12");
+    world_done(w, axle, "2026-01-10"); /* answers the first, and calls */
+    assert_deadline(w, p.torque, "2026-01-17");
+}
+
 /* A job that covers the wheel work calls for it as well. */
 static void
 wider_work_calls_for_it(void **state)
@@ -163,6 +272,41 @@ by_distance_too(void **state)
     assert_int_equal(world_find(w, p.torque, 0)->due_reading, 41080);
 }
 
+/* 7 days or 80 km.  Of the 1st no reading is known, so the 8th; but of the 3rd,
+ * at 41000, and on the 4th the meter shows that the 80 km are over. */
+static void
+the_meter_counts_for_each_call(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+
+    world_every(w, &p.torque->rule, "7 days or 80 km");
+    world_done(w, p.wheels, "2026-01-01");
+    assert_deadline(w, p.torque, "2026-01-08");
+    struct record *second = world_done(w, p.wheels, "2026-01-03");
+    second->meter = METER_DISTANCE;
+    second->reading = 41000;
+    world_reading(w, "2026-01-04", 41090);
+    assert_deadline(w, p.torque, "2026-01-04");
+    assert_true(says(world_find(w, p.torque, 0), "called for 2 times"));
+}
+
+/* By kilometres alone, and no reading to go by for either: it needs one. */
+static void
+a_call_that_none_can_date_is_said(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+
+    world_every(w, &p.torque->rule, "80 km");
+    world_done(w, p.wheels, "2026-01-01");
+    world_done(w, p.wheels, "2026-01-03");
+    const struct due *d = world_due(w, p.torque, "2026-01-04");
+    assert_int_equal(d->state, DUE_NEEDS_READING);
+    assert_int_equal(d->cycle.record, 1);
+    assert_true(says(d, "(record 2), by a day that none can tell"));
+}
+
 /* Work that is done when needed is itself never due. */
 static void
 when_needed_is_never_due(void **state)
@@ -181,7 +325,15 @@ main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(nothing_has_called_for_it),
         WORLD_TEST(it_runs_from_what_called_for_it),
-        WORLD_TEST(the_newest_wheel_work_counts),
+        WORLD_TEST(the_oldest_open_call_is_due),
+        WORLD_TEST(the_reasons_name_the_others),
+        WORLD_TEST(it_answers_all_calls_before_it),
+        WORLD_TEST(work_before_the_call_answers_nothing),
+        WORLD_TEST(a_voided_call_is_open_no_more),
+        WORLD_TEST(what_the_file_and_a_record_say_of_one_day),
+        WORLD_TEST(one_record_cannot_answer_itself),
+        WORLD_TEST(the_meter_counts_for_each_call),
+        WORLD_TEST(a_call_that_none_can_date_is_said),
         WORLD_TEST(done_it_is_due_no_more),
         WORLD_TEST(both_on_one_day),
         WORLD_TEST(a_failed_check_leaves_it_due),
