@@ -69,14 +69,10 @@ $(BUILD)/ostlerd: $(DAEMON) $(LIBRARY)
 	@echo '  LD $@'
 	$(Q)$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
 
-$(BUILD)/libostler.a: $(filter-out $(MAIN) $(DAEMON),$(OBJECTS))
+$(LIBRARY): $(filter-out $(MAIN) $(DAEMON),$(OBJECTS))
 	@echo '  AR $@'
 	$(Q)rm -f $@
 	$(Q)ar rcs $@ $^
-
-# The same to load, so that a change of it needs no program linked again.
-$(BUILD)/libostler.so: $(filter-out $(MAIN) $(DAEMON),$(OBJECTS))
-	$(Q)$(CC) -shared -o $@ $^ $(LIBS)
 
 $(BUILD)/obj/%.o: src/%.c config.mk Makefile
 	@mkdir -p $(@D)
@@ -255,10 +251,7 @@ fuzz-request: deps-tools $(BUILD)/fuzz/request
 MUTANTS ?= 100
 .PHONY: mutants
 mutants: deps-test
-	@BUILD=$(BUILD) tests/mutants/run -n $(MUTANTS) $(if $(SEED),-s $(SEED))
-
-.PHONY: mutants-built
-mutants-built: all $(UNIT_TESTS) $(SERVE) $(DESK) $(ASKED)
+	@tests/mutants/run -n $(MUTANTS) $(if $(SEED),-s $(SEED))
 
 # Every warning is an error with both compilers.
 .PHONY: compilers

@@ -102,8 +102,7 @@ agreement(const double rates[PARTS])
         first += a * a;
         second += b * b;
     }
-    double spread = first * second;
-    return spread > 0 ? both / sqrt(spread) : 0;
+    return first > 0 && second > 0 ? both / sqrt(first * second) : 0;
 }
 
 static void
