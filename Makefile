@@ -69,10 +69,14 @@ $(BUILD)/ostlerd: $(DAEMON) $(LIBRARY)
 	@echo '  LD $@'
 	$(Q)$(CC) $(LDFLAGS) -o $@ $^ $(LIBS)
 
-$(LIBRARY): $(filter-out $(MAIN) $(DAEMON),$(OBJECTS))
+$(BUILD)/libostler.a: $(filter-out $(MAIN) $(DAEMON),$(OBJECTS))
 	@echo '  AR $@'
 	$(Q)rm -f $@
 	$(Q)ar rcs $@ $^
+
+# The same to load, so that a change of it needs no program linked again.
+$(BUILD)/libostler.so: $(filter-out $(MAIN) $(DAEMON),$(OBJECTS))
+	$(Q)$(CC) -shared -o $@ $^ $(LIBS)
 
 $(BUILD)/obj/%.o: src/%.c config.mk Makefile
 	@mkdir -p $(@D)
@@ -251,7 +255,10 @@ fuzz-request: deps-tools $(BUILD)/fuzz/request
 MUTANTS ?= 100
 .PHONY: mutants
 mutants: deps-test
-	@tests/mutants/run -n $(MUTANTS) $(if $(SEED),-s $(SEED))
+	@BUILD=$(BUILD) tests/mutants/run -n $(MUTANTS) $(if $(SEED),-s $(SEED))
+
+.PHONY: mutants-built
+mutants-built: all $(UNIT_TESTS) $(SERVE) $(DESK) $(ASKED)
 
 # Every warning is an error with both compilers.
 .PHONY: compilers

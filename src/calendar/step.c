@@ -14,12 +14,12 @@ step_days(day_t d, int64_t n)
 day_t
 step_months(day_t d, int64_t n, enum month_end rule)
 {
-    if (d == DAY_NONE || n < -MONTH_COUNT || n > MONTH_COUNT)
+    if (d == DAY_NONE)
         return DAY_NONE;
     int from = month_of(d);
-    int to = from + (int)n;
-    if (to < 0 || to >= MONTH_COUNT)
+    if (n < -from || n >= MONTH_COUNT - from)
         return DAY_NONE;
+    int to = from + (int)n;
     int before = d - month_first[from]; /* days of the month before @d */
     int last = month_length(to) - 1;
     int sticks = rule == MONTH_END_STICKY && before == month_length(from) - 1;

@@ -102,7 +102,8 @@ agreement(const double rates[PARTS])
         first += a * a;
         second += b * b;
     }
-    return first > 0 && second > 0 ? both / sqrt(first * second) : 0;
+    double spread = first * second;
+    return spread > 0 ? both / sqrt(spread) : 0;
 }
 
 static void

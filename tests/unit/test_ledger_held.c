@@ -26,7 +26,7 @@ held(const char *subject, enum meter meter, const char *early)
         {.basis = FORECAST_READINGS,
             .early = date(early),
             .likely = date("2026-05-01"),
-            .late = DAY_NONE}};
+            .late = date("2026-09-01")}};
 }
 
 /* What stands of @h by the ledger; its forecast is that of @h when nothing
@@ -70,7 +70,7 @@ what_is_held_is_there_the_next_time(void **state)
     assert_int_equal(f.basis, FORECAST_READINGS);
     assert_int_equal(f.early, date("2026-03-01"));
     assert_int_equal(f.likely, date("2026-05-01"));
-    assert_int_equal(f.late, DAY_NONE);
+    assert_int_equal(f.late, date("2026-09-01"));
     f = stands(l, held("K7", METER_HOURS, "2026-03-31"));
     assert_int_equal(f.early, date("2026-04-01"));
     as_stated.forecast.early++;

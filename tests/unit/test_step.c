@@ -168,6 +168,29 @@ a_step_from_no_day_is_no_day(void **state)
     }
 }
 
+static void
+months_past_either_end_are_no_day(void **state)
+{
+    (void)state;
+    assert_day(
+        step_months(date("1900-02-10"), -1, MONTH_END_CLAMP), "1900-01-10");
+    assert_int_equal(
+        step_months(date("1900-02-10"), -2, MONTH_END_CLAMP), DAY_NONE);
+    assert_day(
+        step_months(date("2199-11-10"), 1, MONTH_END_CLAMP), "2199-12-10");
+    assert_int_equal(
+        step_months(date("2199-11-10"), 2, MONTH_END_CLAMP), DAY_NONE);
+    /* 300 years are 3,600 months. */
+    assert_day(
+        step_months(date("1900-01-31"), 3599, MONTH_END_CLAMP), "2199-12-31");
+    assert_int_equal(
+        step_months(date("1900-01-31"), 3600, MONTH_END_CLAMP), DAY_NONE);
+    assert_int_equal(
+        step_months(date("2026-01-31"), INT64_MAX, MONTH_END_CLAMP), DAY_NONE);
+    assert_int_equal(
+        step_months(date("2026-01-31"), INT64_MIN, MONTH_END_CLAMP), DAY_NONE);
+}
+
 int
 main(void)
 {
@@ -175,6 +198,7 @@ main(void)
         cmocka_unit_test(days_and_weeks_are_plain_counts),
         cmocka_unit_test(months_agree_with_turning_pages),
         cmocka_unit_test(years_are_twelve_months),
+        cmocka_unit_test(months_past_either_end_are_no_day),
         cmocka_unit_test(a_period_ends_on_the_day_before),
         cmocka_unit_test(a_month_ends_on_its_last_day),
         cmocka_unit_test(what_leaves_the_range_is_no_day),
