@@ -8,6 +8,7 @@
 #include "journal.h"
 #include "lock.h"
 #include "lookout.h"
+#include "planning.h"
 #include "publish.h"
 #include "remind.h"
 #include "reopen.h"
@@ -34,6 +35,7 @@ struct rounds {
     int64_t passed; /* when the last pass was made that went well */
     struct waiting waiting;
     day_t noted; /* on which the notes were logged, or NONE */
+    day_t kept;  /* on which the plan was kept, or NONE */
     int news;    /* the keeper is to hear of the fleet file */
 };
 
@@ -120,6 +122,21 @@ remind(struct rounds *r, const struct snapshot *s)
         r->rota.reminded = pass_moment(r->pass).today;
 }
 
+/* As a pass of every night does, once a day. */
+static void
+keep_plan(struct rounds *r)
+{
+    day_t today = pass_moment(r->pass).today;
+    struct fault f;
+
+    if (r->options.today != DAY_NONE || r->kept == today)
+        return;
+    int failed = planning_keep_present(r->pass, &f);
+    (void)troubles_note(&r->troubles, TROUBLE_PLAN, failed, &f);
+    if (!failed)
+        r->kept = today;
+}
+
 /* Tell people, and whoever keeps the program. */
 static int
 tell(struct rounds *r, unsigned work, struct fault *f)
@@ -156,6 +173,7 @@ make_in_turn(struct rounds *r, unsigned work, struct fault *f)
 
     if (publish(r, f))
         return -1;
+    keep_plan(r);
     int rc = tells ? tell(r, work, f) : 0;
     return look_at_mail(r, rc ? NULL : f) ? -1 : rc;
 }
@@ -194,7 +212,8 @@ note_success(struct rounds *r, int64_t now)
     r->passed = now;
     retry_went_well(&r->retry,
         troubles_with(&r->troubles, TROUBLE_FEEDS) ||
-            troubles_with(&r->troubles, TROUBLE_REMINDERS),
+            troubles_with(&r->troubles, TROUBLE_REMINDERS) ||
+            troubles_with(&r->troubles, TROUBLE_PLAN),
         now);
     (void)troubles_note(&r->troubles, TROUBLE_ROUND, 0, NULL);
 }
@@ -251,6 +270,7 @@ rounds_start(const struct rounds_options *o, struct fault *f)
     r->retry = retry_nothing();
     r->rota.send = ROTA_NEVER;
     r->rota.reminded = DAY_NONE;
+    r->noted = r->kept = DAY_NONE;
     if (read_fleet(r, f) ||
         lookout_ledger(o->lookout, pass_fleet(r->pass)->site.ledger, f))
         goto err;

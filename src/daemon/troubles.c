@@ -12,6 +12,7 @@ static const char *const names[TROUBLES_KNOWN] = {
     [TROUBLE_FLEET] = "the fleet file",
     [TROUBLE_FEEDS] = "the feeds",
     [TROUBLE_REMINDERS] = "the reminders",
+    [TROUBLE_PLAN] = "the plan",
     [TROUBLE_SENDING] = "sending mail",
 };
 

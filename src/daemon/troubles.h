@@ -9,6 +9,7 @@ enum trouble_with {
     TROUBLE_FLEET,
     TROUBLE_FEEDS,
     TROUBLE_REMINDERS,
+    TROUBLE_PLAN,    /* it could not be kept */
     TROUBLE_SENDING, /* mail cannot even be tried */
     TROUBLES_KNOWN
 };

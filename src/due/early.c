@@ -45,6 +45,19 @@ stated_or_usual(const struct reckoning *r, const struct limit *l, int rhythm)
     return share_before(start_of(r, l), l->deadline);
 }
 
+/* That of the interval that decides, which is a rhythm or not. */
+static day_t
+counts_from(const struct reckoning *r, const struct limit *l, int rhythm)
+{
+    day_t from = rhythm ? rhythm_counts_from(r, l) : DAY_NONE;
+    day_t done = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;
+
+    /* The day of the last completion has had its turn. */
+    if (done != DAY_NONE)
+        from = day_later(from, step_days(done, r->task->job->n_follows == 0));
+    return from == DAY_NONE ? DAY_FIRST : from;
+}
+
 day_t
 early_from(
     const struct reckoning *r, const struct decision *all, const struct due *d)
@@ -53,13 +66,16 @@ early_from(
         return DAY_NONE;
     const struct limit *l = &all->each[all->decides];
     int rhythm = is_rhythm(r->task->rule, &r->task->rule->every[all->decides]);
-    day_t from = stated_or_usual(r, l, rhythm);
-    day_t done = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;
 
-    if (rhythm)
-        from = day_later(from, rhythm_counts_from(r, l));
-    /* The day of the last completion has had its turn. */
-    if (done != DAY_NONE)
-        from = day_later(from, step_days(done, r->task->job->n_follows == 0));
-    return from == DAY_NONE ? DAY_FIRST : from;
+    return day_later(stated_or_usual(r, l, rhythm), counts_from(r, l, rhythm));
+}
+
+day_t
+early_counts(
+    const struct reckoning *r, const struct decision *all, const struct due *d)
+{
+    if (d->deadline == DAY_NONE || all->decides < 0)
+        return DAY_NONE;
+    return counts_from(r, &all->each[all->decides],
+        is_rhythm(r->task->rule, &r->task->rule->every[all->decides]));
 }

@@ -14,4 +14,9 @@
 day_t early_from(
     const struct reckoning *r, const struct decision *all, const struct due *d);
 
+/* The first day on which doing it counts for @d at all, though that may waste
+ * some of its interval: never after early_from(), and DAY_NONE with it. */
+day_t early_counts(
+    const struct reckoning *r, const struct decision *all, const struct due *d);
+
 #endif

@@ -176,6 +176,7 @@ reckon(struct line *l, size_t k)
         .no_return = d.no_return,
         .deadline = d.deadline,
         .from = early_from(&r, &l->after[k], &d),
+        .counts = early_counts(&r, &l->after[k], &d),
         .cycle = d.cycle,
     };
 }

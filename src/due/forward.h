@@ -19,6 +19,7 @@ struct forward_call {
     day_t deadline;       /* DAY_NONE when none can be told */
     day_t from;           /* the first day on which doing it counts for this
                              call and wastes none of its interval */
+    day_t counts;         /* the first on which it counts at all */
     struct cycle cycle;   /* what it runs from, with ahead 0 */
 };
 

@@ -58,19 +58,6 @@ send_all(const struct pass *p, struct outcome *o)
     take(o, 1, &seen);
 }
 
-/* What people were told today is what tomorrow's plan holds to. */
-static int
-keep_plan(const struct pass *p, struct fault *f)
-{
-    if (!pass_fleet(p)->site.planner)
-        return 0;
-    struct agenda *a = planning_agenda(p, NULL, 0, NULL, f);
-    int rc = a ? planning_keep(p, a, f) : -1;
-
-    agenda_free(a);
-    return rc;
-}
-
 static int
 run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
     struct buf *notes, struct fault *f)
@@ -80,7 +67,7 @@ run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
 
     report(&o, w, ABOUT_FEEDS, publish_all(p, notes, &seen), &seen);
     report(&o, w, "the reminders", remind_all(p, s, &seen), &seen);
-    report(&o, w, "the plan", keep_plan(p, &seen), &seen);
+    report(&o, w, "the plan", planning_keep_present(p, &seen), &seen);
     take(&o, watch_look(w, p, s, &seen), &seen);
     take(&o, keeper_tell(p, w, &seen), &seen);
     send_all(p, &o);

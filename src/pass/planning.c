@@ -18,8 +18,10 @@ struct names {
 day_t
 planning_until(const struct pass *p)
 {
-    return step_span(pass_moment(p).today, pass_fleet(p)->site.plan_ahead, 1,
-        MONTH_END_CLAMP);
+    day_t until = step_span(pass_moment(p).today,
+        pass_fleet(p)->site.plan_ahead, 1, MONTH_END_CLAMP);
+
+    return until == DAY_NONE ? DAY_LAST : until;
 }
 
 static int
@@ -213,5 +215,17 @@ planning_keep(const struct pass *p, const struct agenda *a, struct fault *f)
     }
     int rc = planned_write(pass_ledger(p), days, n, f);
     free(days);
+    return rc;
+}
+
+int
+planning_keep_present(const struct pass *p, struct fault *f)
+{
+    if (!pass_fleet(p)->site.planner)
+        return 0;
+    struct agenda *a = planning_agenda(p, NULL, 0, NULL, f);
+    int rc = a ? planning_keep(p, a, f) : -1;
+
+    agenda_free(a);
     return rc;
 }

@@ -30,4 +30,9 @@ struct snapshot *planning_snapshot(
 int planning_keep(
     const struct pass *p, const struct agenda *a, struct fault *f);
 
+/* The same of the plan as it is, where the site's dates follow one: what people
+ * are told on a day is what the plan of the next holds to.  Whoever runs a
+ * fleet day by day does so once a day. */
+int planning_keep_present(const struct pass *p, struct fault *f);
+
 #endif

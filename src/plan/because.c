@@ -91,8 +91,10 @@ static void
 say_late(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 {
     if (b->call.to < agenda_options(a)->today) {
-        buf_print(out, "overdue since %s: the first free day",
-            day_words(b->call.to, (char[DAY_WORDS]){0}));
+        buf_print(out, "overdue since %s: %s",
+            day_words(b->call.to, (char[DAY_WORDS]){0}),
+            b->day == DAY_NONE ? "no day is free for months"
+                               : "the first free day");
         return;
     }
     buf_print(out, "too late, no day was free by %s: ",
@@ -100,9 +102,8 @@ say_late(const struct agenda *a, const struct plan_booking *b, struct buf *out)
     say_limit(a, b, out);
 }
 
-void
-because_booking(
-    const struct agenda *a, const struct plan_booking *b, struct buf *out)
+static void
+say_cause(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 {
     switch (b->cause) {
     case PLAN_FIXED:
@@ -128,6 +129,16 @@ because_booking(
         say_late(a, b, out);
         return;
     }
+}
+
+void
+because_booking(
+    const struct agenda *a, const struct plan_booking *b, struct buf *out)
+{
+    say_cause(a, b, out);
+    if (b->cause != PLAN_FIXED && b->day < b->call.from && b->day != DAY_NONE)
+        buf_print(out, ", sooner than %s, which wastes some of its interval",
+            day_words(b->call.from, (char[DAY_WORDS]){0}));
 }
 
 void

@@ -162,7 +162,8 @@ could_be(struct timetable *t, struct room *r, long i, day_t d)
 static day_t
 earliest(const struct timetable *t, const struct item *item)
 {
-    day_t first = day_later(timetable_first(t), item->call.from - EARLIER_MOST);
+    day_t first =
+        day_later(timetable_first(t), timetable_opens(item) - EARLIER_MOST);
 
     if (item->previous < 0)
         return first;
@@ -177,11 +178,12 @@ cause_cure(struct timetable *t, struct room *r, long i, struct plan_clash *c)
 
     find_more(t, &item, c);
     c->earlier = 0;
-    for (day_t d = day_earlier(item.call.from - 1, item.call.to);
+    day_t opens = timetable_opens(&item);
+    for (day_t d = day_earlier(opens - 1, item.call.to);
          d >= earliest(t, &item) && rc == 0; d--) {
         rc = could_be(t, r, i, d);
         if (rc == 1)
-            c->earlier = item.call.from - d;
+            c->earlier = opens - d;
     }
     return rc < 0 ? -1 : 0;
 }

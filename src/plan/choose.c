@@ -11,7 +11,7 @@ is_free(const struct timetable *t, const struct item *item, day_t d)
 day_t
 choose_from(const struct timetable *t, const struct item *item)
 {
-    return day_later(item->call.from, timetable_first(t));
+    return day_later(timetable_opens(item), timetable_first(t));
 }
 
 static int
@@ -93,6 +93,20 @@ choose_day(const struct timetable *t, long i)
         return planned;
     day_t together = choose_together(t, i, DAY_NONE);
     return together != DAY_NONE ? together : choose_alone(t, item);
+}
+
+day_t
+choose_sooner(const struct timetable *t, long i)
+{
+    const struct item *item = timetable_item(t, i);
+    day_t first =
+        day_later(item->call.from - item->call.sooner, timetable_first(t));
+    day_t d = day_earlier(item->call.from - 1, item->call.to);
+
+    for (; d >= first; d--)
+        if (is_free(t, item, d))
+            return d;
+    return DAY_NONE;
 }
 
 day_t

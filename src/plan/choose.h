@@ -23,6 +23,10 @@ day_t choose_together(const struct timetable *t, long i, day_t but);
  * the deadline; or DAY_NONE. */
 day_t choose_kept(const struct timetable *t, long i);
 
+/* The last free day before the window of item @i on which it still would
+ * count, or DAY_NONE. */
+day_t choose_sooner(const struct timetable *t, long i);
+
 /* The first free day after the deadline, or DAY_NONE. */
 day_t choose_late(const struct timetable *t, long i);
 

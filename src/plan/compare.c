@@ -12,7 +12,7 @@ struct walk {
 int
 compare_is_late(const struct plan_booking *b)
 {
-    return b != NULL && b->day > b->call.to;
+    return b != NULL && plan_is_late(b);
 }
 
 static struct walk

@@ -57,11 +57,32 @@ place_open(struct planner *p, long i)
     return rc;
 }
 
+/* Put @i where it is sooner than it likes, on as late a day as can be. */
+static int
+place_sooner(struct planner *p, long i)
+{
+    day_t d = choose_sooner(p->t, i);
+    int rc = timetable_hasten(p->t, i, DAY_FIRST);
+
+    if (rc == 0 && d != DAY_NONE)
+        rc = put(p->t, i, d);
+    if (rc == 0)
+        rc = room_make(p->room, i);
+    if (rc == 0)
+        return rework_days(p->problem, p->t, i, &p->looks);
+    /* No sooner than that for the sake of fewer visits. */
+    if (rc == 1 && timetable_hasten(p->t, i, timetable_item(p->t, i)->day))
+        return -1;
+    return rc;
+}
+
 static int
 place_late(struct planner *p, long i)
 {
     int rc = rework_days(p->problem, p->t, i, &p->looks);
 
+    if (rc == 0 && timetable_item(p->t, i)->call.sooner > 0)
+        rc = place_sooner(p, i);
     if (rc != 0)
         return rc;
     day_t d = choose_day(p->t, i);

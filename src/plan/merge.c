@@ -148,7 +148,7 @@ common_window(const struct timetable *t, size_t unit, const struct visit *a,
         const struct item *item = timetable_item(t, k);
         if (!is_of(item, a) && !is_of(item, b))
             continue;
-        *from = day_later(*from, item->call.from);
+        *from = day_later(*from, timetable_opens(item));
         *to = day_earlier(*to, item->call.to);
     }
 }

@@ -154,6 +154,12 @@ plan_free(struct plan *p)
     free(p);
 }
 
+int
+plan_is_late(const struct plan_booking *b)
+{
+    return b->day == DAY_NONE || b->day > b->call.to;
+}
+
 const struct plan_booking *
 plan_bookings(const struct plan *p, size_t *n)
 {

@@ -53,6 +53,8 @@ struct plan_call {
     day_t fixed;   /* booked by somebody for that day, or DAY_NONE; a day before
                       today books nothing */
     day_t planned; /* where an earlier plan had it, or DAY_NONE */
+    int sooner;    /* rather than be late it may be done so many days before
+                      `from' too, which wastes some of its interval */
 };
 
 struct plan_problem {
@@ -136,6 +138,9 @@ struct plan *plan_new(const struct plan_problem *problem);
 
 /* Free @p; NULL is ignored. */
 void plan_free(struct plan *p);
+
+/* Nonzero when @b comes after its deadline, or has no day at all. */
+int plan_is_late(const struct plan_booking *b);
 
 /* The bookings in order of day, unit and work; sets @n. */
 const struct plan_booking *plan_bookings(const struct plan *p, size_t *n);

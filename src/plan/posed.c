@@ -1,9 +1,19 @@
 #include "posed.h"
 
 #include "cover.h"
+#include "step.h"
 
 #include <stdlib.h>
 #include <string.h>
+
+/* More than the planner itself allows. */
+#define AFTER 200
+
+day_t
+posed_last(const struct agenda *a)
+{
+    return day_earlier(step_days(a->options.until, AFTER), DAY_LAST);
+}
 
 const struct subject *
 posed_root(const struct subject *s)

@@ -54,8 +54,9 @@ struct agenda {
     const struct plan_booking **by_work; /* in order of work and cycle */
 };
 
-/* How long after the horizon anything may still be placed. */
-#define POSED_AFTER 200
+/* The last day on which anything may still be placed: some months after the
+ * horizon. */
+day_t posed_last(const struct agenda *a);
 
 /* What comes for the work on @s: the vehicle that carries it, or itself. */
 const struct subject *posed_root(const struct subject *s);

@@ -155,5 +155,9 @@ posed_next(
         .fixed = fixed_day(a, w, &c, last, n == 0),
         .planned = kept,
     };
+    if (c.counts < out->from)
+        out->sooner = out->from - day_later(c.counts, a->options.today);
+    if (out->sooner < 0)
+        out->sooner = 0;
     return 1;
 }

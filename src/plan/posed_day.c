@@ -40,7 +40,7 @@ find_closed(struct agenda *a, size_t at, struct named_day *out, int *by_road)
     size_t n = 0;
 
     *by_road = 0;
-    for (day_t d = a->options.today; d <= a->options.until + POSED_AFTER; d++) {
+    for (day_t d = a->options.today; d <= posed_last(a); d++) {
         int road = waits && forward_is_off_road(a->forward, at, d);
         if (!workcal_is_open(t->calendar, d) ||
             !(road || is_changed_shut(a, place, d)))
@@ -94,8 +94,7 @@ posed_calendar(struct agenda *a, size_t at)
 
     if (a->options.n_changes == 0 && !forward_has_spells(a->forward, at))
         return t->calendar;
-    size_t days =
-        (size_t)(a->options.until + POSED_AFTER - a->options.today) + 1;
+    size_t days = (size_t)(posed_last(a) - a->options.today) + 1;
     struct named_day *closed = malloc(days * sizeof *closed);
     int by_road;
 

@@ -69,8 +69,7 @@ set_days(struct agenda *a, const struct away_limit *l, const struct run *run,
     struct cut_calendar key = {NULL, NULL, NULL, NULL, NULL};
 
     *on = of;
-    if (run->from == a->options.today &&
-        run->to == a->options.until + POSED_AFTER)
+    if (run->from == a->options.today && run->to == posed_last(a))
         return 0;
     struct workcal *days = span_of_days(run->from, run->to);
     if (days != NULL && of != NULL) {
@@ -130,7 +129,7 @@ pose(struct agenda *a, const struct away_limit *l, const struct run *run)
 static int
 pose_limit(struct agenda *a, const struct away_limit *l)
 {
-    day_t last = a->options.until + POSED_AFTER;
+    day_t last = posed_last(a);
     unsigned char *off = arena_take(a->arena, 2 * l->n_of + 1);
     struct run run = {.from = a->options.today};
 

@@ -15,7 +15,7 @@ timetable_new(const struct plan_problem *p)
     if (t == NULL)
         return NULL;
     t->problem = p;
-    t->last = day_earlier(step_days(p->until, LATE_DAYS), DAY_LAST - 1);
+    t->last = day_earlier(step_days(p->until, LATE_DAYS), DAY_LAST);
     size_t heads = p->n_places * ((size_t)(t->last - p->today) + 1);
     t->load = load_new(p, p->today, t->last);
     t->waiting = queue_new();

@@ -25,6 +25,7 @@ struct item {
     day_t day; /* DAY_NONE while it has none; one that has none and is
                   not the newest of its work is not called at present */
     enum turn turn;
+    int wide;      /* it may be done sooner than it likes */
     int apart;     /* as load_put() says */
     long previous; /* items of the same work, -1 for none */
     long next;
@@ -58,7 +59,8 @@ long timetable_of(const struct timetable *t, size_t unit);
 long timetable_newest(const struct timetable *t, size_t work);
 
 /* The first and the last day that anything can have, and what stands for the
- * day of that which found none: after it comes no call, and no limit holds. */
+ * day of that which found none, which is no day of the calendar where the last
+ * one is: after it comes no call, and no limit holds. */
 day_t timetable_first(const struct timetable *t);
 day_t timetable_last(const struct timetable *t);
 day_t timetable_nowhere(const struct timetable *t);
@@ -73,7 +75,13 @@ int timetable_is_called(const struct timetable *t, long i);
 /* Have item @i, which waits, wait for a later turn. */
 void timetable_defer(struct timetable *t, long i, enum turn turn);
 
-/* Let item @i be done from an earlier day on, to ask what if. */
+/* The first day of item @i's window, be it before today. */
+day_t timetable_opens(const struct item *item);
+
+/* Let item @i be done sooner than it likes, from the day @first on, or as soon
+ * as it counts when that is later; and let it be done from any earlier day on,
+ * to ask what if.  0, or -1 when memory is out. */
+int timetable_hasten(struct timetable *t, long i, day_t first);
 int timetable_widen(struct timetable *t, long i, day_t from);
 
 /*

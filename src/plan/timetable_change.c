@@ -21,8 +21,8 @@ note(struct timetable *t, size_t i, int created)
     if (log == NULL)
         return -1;
     t->log = log;
-    t->log[t->n_log++] = (struct was){
-        i, item->day, item->turn, item->call, *newest(t, item->work), created};
+    t->log[t->n_log++] = (struct was){i, item->day, item->turn, item->wide,
+        item->call, *newest(t, item->work), created};
     return 0;
 }
 
@@ -98,6 +98,16 @@ take_call(const struct timetable *t, struct plan_call *call)
     return 1;
 }
 
+/* The day of the work before has had its turn. */
+static void
+begin_after(struct plan_call *call, day_t done)
+{
+    day_t first = day_later(call->from - call->sooner, step_days(done, 1));
+
+    call->from = day_later(call->from, first);
+    call->sooner = call->from - first;
+}
+
 /* The call that follows the item @i (or the first of @w when @i is -1). */
 static int
 ask(struct timetable *t, const struct plan_work *w, long i,
@@ -116,7 +126,7 @@ ask(struct timetable *t, const struct plan_work *w, long i,
     int rc = t->problem->next(
         t->problem->with, (size_t)(w - t->problem->works), t->done, n, out);
     if (rc > 0 && n > 0)
-        out->from = day_later(out->from, step_days(t->done[n - 1], 1));
+        begin_after(out, t->done[n - 1]);
     return rc > 0 ? take_call(t, out) : rc;
 }
 
@@ -184,11 +194,33 @@ timetable_defer(struct timetable *t, long i, enum turn turn)
     call_for(t, (size_t)i);
 }
 
+day_t
+timetable_opens(const struct item *item)
+{
+    if (!item->wide || item->call.from == DAY_NONE)
+        return item->call.from;
+    return item->call.from - item->call.sooner;
+}
+
+int
+timetable_hasten(struct timetable *t, long i, day_t first)
+{
+    struct plan_call *call = &t->items[i].call;
+
+    if (note(t, (size_t)i, 0))
+        return -1;
+    t->items[i].wide = 1;
+    if (call->from - call->sooner < first)
+        call->sooner = first < call->from ? call->from - first : 0;
+    return 0;
+}
+
 int
 timetable_widen(struct timetable *t, long i, day_t from)
 {
     if (note(t, (size_t)i, 0))
         return -1;
+    t->items[i].wide = 0;
     t->items[i].call.from = from;
     return 0;
 }
@@ -215,7 +247,7 @@ still_keeps(const struct item *item, const struct plan_call *before)
 {
     if (item->day == item->call.fixed)
         return suits_booking(&item->call, before);
-    return item->day >= item->call.from &&
+    return item->day >= timetable_opens(item) &&
            (item->day <= item->call.to || item->day > before->to);
 }
 
@@ -321,6 +353,7 @@ restore(struct timetable *t, const struct was *w)
     leave(t, w->item);
     item->call = w->call;
     item->turn = w->turn;
+    item->wide = w->wide;
     if (w->day != DAY_NONE)
         stand_on(t, w->item, w->day);
     else if (*newest(t, item->work) == (long)w->item)

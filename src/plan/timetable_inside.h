@@ -11,6 +11,7 @@ struct was {
     size_t item;
     day_t day;
     enum turn turn;
+    int wide;
     struct plan_call call;
     long newest; /* of its work */
     int created; /* it was not there */

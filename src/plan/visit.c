@@ -41,7 +41,7 @@ add(struct visit *v, const struct plan_problem *p, const struct entry *e)
 
     v->stays &= w->stays;
     v->minutes += w->minutes;
-    v->late |= e->booking->day > e->booking->call.to;
+    v->late |= plan_is_late(e->booking);
     v->fixed |= e->booking->cause == PLAN_FIXED;
     v->n++;
 }
@@ -78,12 +78,14 @@ visits_make(const struct agenda *a, struct visits *out)
     out->bookings = malloc((n + 1) * sizeof *out->bookings);
     if (entries == NULL || out->list == NULL || out->bookings == NULL)
         goto out;
+    size_t dated = 0;
     for (size_t i = 0; i < n; i++) {
         const struct plan_work *w = &p->works[b[i].work];
-        entries[i] = (struct entry){&b[i], w->place, w->unit};
+        if (b[i].day != DAY_NONE)
+            entries[dated++] = (struct entry){&b[i], w->place, w->unit};
     }
-    qsort(entries, n, sizeof *entries, by_visit);
-    fill(p, entries, n, out);
+    qsort(entries, dated, sizeof *entries, by_visit);
+    fill(p, entries, dated, out);
     rc = 0;
 out:
     free(entries);

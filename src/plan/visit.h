@@ -3,7 +3,8 @@
 
 #include "agenda.h"
 
-/* Bookings of one unit on one day at one place: how people see a plan. */
+/* Bookings of one unit on one day at one place: how people see a plan.  What
+ * found no day is in none. */
 struct visit {
     day_t day;
     size_t unit;  /* of the problem */

@@ -28,7 +28,7 @@ add_booking(const struct agenda *a, const struct plan_booking *b,
     sheet_field(minutes, out);
     sheet_day(b->call.from, out);
     sheet_day(b->call.to, out);
-    sheet_field(b->day > b->call.to ? "late" : "", out);
+    sheet_field(plan_is_late(b) ? "late" : "", out);
     sheet_field(buf_str(why), out);
     buf_text(out, "\r\n");
 }

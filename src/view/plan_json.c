@@ -51,7 +51,7 @@ booking_value(
         "subject", t->subject->id, "job", t->job->id, "title", t->job->title,
         "place", p->places[w->place].name, "minutes", w->minutes, "stays",
         w->stays, "cycle", (int)b->cycle, "from", day_value(b->call.from),
-        "deadline", day_value(b->call.to), "late", b->day > b->call.to, "cause",
+        "deadline", day_value(b->call.to), "late", plan_is_late(b), "cause",
         cause_word(b->cause), "why", SAID(because_booking, a, b, text));
 }
 

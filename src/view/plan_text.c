@@ -37,11 +37,14 @@ wider(int width, const char *text)
 }
 
 static void
-measure(struct page *p, const struct visits *v)
+measure(struct page *p)
 {
-    for (size_t i = 0; i < v->n; i++)
+    size_t n;
+    const struct plan_booking *b = plan_bookings(agenda_plan(p->agenda), &n);
+
+    for (size_t i = 0; i < n; i++)
         p->unit_width =
-            wider(p->unit_width, p->problem->units[v->list[i].unit].name);
+            wider(p->unit_width, agenda_subject(p->agenda, b[i].work)->id);
 }
 
 static void
@@ -73,7 +76,8 @@ add_clash(struct page *p, const struct plan_clash *c)
         &plan_bookings(agenda_plan(p->agenda), &n)[c->booking];
     char day[DAY_WORDS];
 
-    buf_print(p->out, "  %s  %-*s  ", day_words(b->day, day), p->unit_width,
+    buf_print(p->out, "  %-14s  %-*s  ",
+        b->day == DAY_NONE ? "no day" : day_words(b->day, day), p->unit_width,
         agenda_subject(p->agenda, b->work)->id);
     because_work(p->agenda, b, p->out);
     buf_print(p->out, "\n%18s- ", "");
@@ -167,15 +171,17 @@ plan_view_text(const struct agenda *a, struct buf *out)
 {
     struct page p = {a, agenda_problem(a), out, 0};
     struct visits v;
+    size_t n_works;
 
+    (void)plan_bookings(agenda_plan(a), &n_works);
     if (visits_make(a, &v))
         return -1;
-    measure(&p, &v);
+    measure(&p);
     add_head(&p, &v);
     add_clashes(&p);
     add_undated(&p);
     add_weeks(&p, &v);
-    if (v.n == 0)
+    if (n_works == 0)
         buf_text(out, "\nNothing is to be planned.\n");
     buf_print(out, "\n%s\n", CAUTION_TEXT);
     visits_free(&v);

@@ -160,7 +160,7 @@ poster_new(const struct agenda *a)
     day_t last = agenda_options(a)->until;
     for (size_t i = 0; i < p->visits.n; i++)
         last = day_later(last, p->visits.list[i].day);
-    p->weeks = (isoweek_last(last) - p->first + 1) / 7;
+    p->weeks = (last - p->first) / 7 + 1;
     if (poster_make_codes(p) || tell_undated(p) || make_rows(p)) {
         poster_free(p);
         return NULL;

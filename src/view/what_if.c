@@ -5,6 +5,7 @@
 #include "caution.h"
 
 #include <jansson.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -30,15 +31,24 @@ add_sums(const struct comparison *c, struct buf *out)
 }
 
 static void
+say_day(const struct plan_booking *b, char out[DAY_WORDS])
+{
+    if (b->day == DAY_NONE)
+        snprintf(out, DAY_WORDS, "no day");
+    else
+        day_words(b->day, out);
+}
+
+static void
 add_difference(const struct difference *d, int width, struct buf *out)
 {
     char before[DAY_WORDS] = "";
     char after[DAY_WORDS] = "";
 
     if (d->before != NULL)
-        day_words(d->before->day, before);
+        say_day(d->before, before);
     if (d->after != NULL)
-        day_words(d->after->day, after);
+        say_day(d->after, after);
     buf_print(out, "  %-14s  ->  %-14s  %-*s  %s%s\n",
         before[0] ? before : "not planned", after[0] ? after : "no more", width,
         d->task->subject->id, d->task->job->title,
@@ -74,8 +84,10 @@ add_late(const struct agenda *after, struct buf *out)
         buf_text(out, "\nToo late then\n");
     for (size_t i = 0; i < n; i++) {
         const struct plan_booking *late = &b[c[i].booking];
-        buf_print(out, "  %s  %s  ", day_words(late->day, (char[DAY_WORDS]){0}),
-            agenda_subject(after, late->work)->id);
+        char day[DAY_WORDS];
+        say_day(late, day);
+        buf_print(
+            out, "  %s  %s  ", day, agenda_subject(after, late->work)->id);
         because_work(after, late, out);
         buf_print(out, "\n%18s- ", "");
         because_booking(after, late, out);
@@ -104,7 +116,9 @@ day_of_booking(const struct plan_booking *b)
 {
     char text[DAY_TEXT];
 
-    return b == NULL ? json_null() : json_string(day_text(b->day, text));
+    return b == NULL || b->day == DAY_NONE
+               ? json_null()
+               : json_string(day_text(b->day, text));
 }
 
 static json_t *

@@ -30,7 +30,7 @@ next_call(
     if (to > f->plan.until)
         return 0;
     *out = (struct plan_call){
-        to - kind[1], to, DAY_NONE, n < 16 ? f->was[work][n] : DAY_NONE};
+        to - kind[1], to, DAY_NONE, n < 16 ? f->was[work][n] : DAY_NONE, 0};
     return 1;
 }
 

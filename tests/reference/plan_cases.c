@@ -79,7 +79,7 @@ next_call(
 
     if (n >= r->cycles)
         return 0;
-    *out = (struct plan_call){r->from, r->to, r->fixed[n], DAY_NONE};
+    *out = (struct plan_call){r->from, r->to, r->fixed[n], DAY_NONE, 0};
     if (n > 0) {
         out->from = done[n - 1] + r->gap_from;
         out->to = done[n - 1] + r->gap_to;

@@ -55,7 +55,7 @@ random_next(
     if (n >= rule->cycles)
         return 0;
     *out = (struct plan_call){
-        rule->from, rule->to, rule->fixed[n], rule->planned[n]};
+        rule->from, rule->to, rule->fixed[n], rule->planned[n], 0};
     if (n > 0) {
         out->from = done[n - 1] + rule->gap_from;
         out->to = done[n - 1] + rule->gap_to;

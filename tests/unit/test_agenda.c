@@ -314,7 +314,8 @@ what_is_overdue_comes_first(void **state)
     assert_int_equal(n, 1);
 }
 
-/* Two on one day in a yard for one that is shut on all the days before. */
+/* Two on one day in a yard for one that is shut on all the days before but
+ * Monday 2 March, a week sooner than either likes; or on that one too. */
 static void
 what_would_help_is_told(void **state)
 {
@@ -333,13 +334,17 @@ what_would_help_is_told(void **state)
     shop_has(s, s->k7, j, LAST);
     shop_has(s, s->k8, j, LAST);
     shop_plan(s);
+    assert_booked(s, s->k8, j, 0, "2026-03-02");
+    assert_because(s, s->k8, j,
+        "no later day: The yard has its 1 vehicle, as on Mon 2026-03-23, "
+        "sooner than Mon 2026-03-09, which wastes some of its interval");
+    shut.from = date("2026-03-02");
+    shop_plan(s);
     const struct plan_clash *c = plan_clashes(agenda_plan(s->agenda), &n);
     assert_int_equal(n, 1);
     because_cure(s->agenda, c, said);
-    /* From 9 March on it may be done; Monday 2 March is 7 days before. */
     assert_string_equal(buf_str(said),
-        "one more vehicle at The yard on Mon 2026-03-23 would do; or 7 days "
-        "earlier than it may be would do");
+        "one more vehicle at The yard on Mon 2026-03-23 would do");
     buf_free(said);
     assert_booked(s, s->k8, j, 0, "2026-03-24");
     assert_because(s, s->k8, j,

@@ -72,9 +72,9 @@ works_of_one_unit_are_joined(void **state)
     struct plan_place place = {"workshop", 2, 0};
     struct plan_work works[] = {{0, 0, 60, 0, weekdays},
         {0, 0, 60, 0, weekdays}, {1, 0, 60, 0, weekdays}};
-    struct calls calls = {{{TODAY, TODAY + 4, DAY_NONE, DAY_NONE},
-        {TODAY + 2, TODAY + 11, DAY_NONE, DAY_NONE},
-        {TODAY, TODAY + 9, DAY_NONE, DAY_NONE}}};
+    struct calls calls = {{{TODAY, TODAY + 4, DAY_NONE, DAY_NONE, 0},
+        {TODAY + 2, TODAY + 11, DAY_NONE, DAY_NONE, 0},
+        {TODAY, TODAY + 9, DAY_NONE, DAY_NONE, 0}}};
     struct plan *plan = make(&place, works, 3, &calls);
     size_t n;
     const struct plan_booking *b = plan_bookings(plan, &n);
@@ -100,9 +100,9 @@ two_visits_become_one(void **state)
     struct plan_place place = {"workshop", 2, 0};
     struct plan_work works[] = {{1, 0, 60, 0, weekdays},
         {0, 0, 60, 0, weekdays}, {0, 0, 60, 0, weekdays}};
-    struct calls calls = {{{TODAY, TODAY + 4, TODAY + 4, DAY_NONE},
-        {TODAY, TODAY + 4, DAY_NONE, DAY_NONE},
-        {TODAY + 4, TODAY + 8, DAY_NONE, DAY_NONE}}};
+    struct calls calls = {{{TODAY, TODAY + 4, TODAY + 4, DAY_NONE, 0},
+        {TODAY, TODAY + 4, DAY_NONE, DAY_NONE, 0},
+        {TODAY + 4, TODAY + 8, DAY_NONE, DAY_NONE, 0}}};
     struct plan *plan = make(&place, works, 3, &calls);
     size_t n;
     const struct plan_booking *b = plan_bookings(plan, &n);
@@ -123,7 +123,7 @@ a_full_place_sends_earlier(void **state)
     struct plan_place place = {"workshop", 1, 0};
     struct plan_work works[] = {{0, 0, 60, 0, weekdays},
         {1, 0, 60, 0, weekdays}, {2, 0, 60, 0, weekdays}};
-    struct plan_call call = {TODAY + 2, TODAY + 4, DAY_NONE, DAY_NONE};
+    struct plan_call call = {TODAY + 2, TODAY + 4, DAY_NONE, DAY_NONE, 0};
     struct calls calls = {{call, call, call}};
     struct plan *plan = make(&place, works, 3, &calls);
     size_t n;
@@ -146,8 +146,8 @@ what_is_booked_stays(void **state)
     struct plan_place place = {"workshop", 1, 0};
     struct plan_work works[] = {
         {0, 0, 60, 0, weekdays}, {1, 0, 60, 0, weekdays}};
-    struct calls calls = {{{TODAY, TODAY + 11, TODAY + 2, DAY_NONE},
-        {TODAY + 2, TODAY + 2, DAY_NONE, DAY_NONE}}};
+    struct calls calls = {{{TODAY, TODAY + 11, TODAY + 2, DAY_NONE, 0},
+        {TODAY + 2, TODAY + 2, DAY_NONE, DAY_NONE, 0}}};
     struct plan *plan = make(&place, works, 2, &calls);
     size_t n;
     const struct plan_booking *b = plan_bookings(plan, &n);
@@ -170,12 +170,12 @@ next_of_two(
 {
     (void)with;
     if (work == 1)
-        *out = (struct plan_call){TODAY + 2, TODAY + 4, DAY_NONE, DAY_NONE};
+        *out = (struct plan_call){TODAY + 2, TODAY + 4, DAY_NONE, DAY_NONE, 0};
     else if (n == 0)
-        *out = (struct plan_call){TODAY, TODAY + 7, DAY_NONE, DAY_NONE};
+        *out = (struct plan_call){TODAY, TODAY + 7, DAY_NONE, DAY_NONE, 0};
     else
-        *out =
-            (struct plan_call){done[0] + 1, done[0] + 4, TODAY + 4, DAY_NONE};
+        *out = (struct plan_call){
+            done[0] + 1, done[0] + 4, TODAY + 4, DAY_NONE, 0};
     return n < (work == 1 ? 1 : 2);
 }
 
@@ -213,8 +213,8 @@ a_booking_says_what_it_passes(void **state)
     struct plan_place place = {"workshop", 0, 0};
     struct plan_work works[] = {
         {0, 0, 60, 0, weekdays}, {1, 0, 60, 0, weekdays}};
-    struct calls calls = {{{TODAY, TODAY + 11, TODAY + 5, DAY_NONE},
-        {TODAY - 9, TODAY + 8, TODAY - 3, DAY_NONE}}};
+    struct calls calls = {{{TODAY, TODAY + 11, TODAY + 5, DAY_NONE, 0},
+        {TODAY - 9, TODAY + 8, TODAY - 3, DAY_NONE, 0}}};
     struct plan *plan = make(&place, works, 2, &calls);
     size_t n;
     const struct plan_booking *b = plan_bookings(plan, &n);
@@ -235,8 +235,8 @@ what_is_late_is_told(void **state)
     struct plan_place place = {"workshop", 0, 240};
     struct plan_work works[] = {
         {0, 0, 60, 0, weekdays}, {1, 0, 300, 0, weekdays}};
-    struct calls calls = {{{TODAY - 30, TODAY - 2, DAY_NONE, DAY_NONE},
-        {TODAY, TODAY + 5, DAY_NONE, DAY_NONE}}};
+    struct calls calls = {{{TODAY - 30, TODAY - 2, DAY_NONE, DAY_NONE, 0},
+        {TODAY, TODAY + 5, DAY_NONE, DAY_NONE, 0}}};
     struct plan *plan = make(&place, works, 2, &calls);
     size_t n;
     const struct plan_booking *b = plan_bookings(plan, &n);

@@ -36,7 +36,8 @@ next_call(
     const struct jobs *j = with;
 
     (void)done;
-    *out = (struct plan_call){j->from[work], j->to[work], DAY_NONE, DAY_NONE};
+    *out =
+        (struct plan_call){j->from[work], j->to[work], DAY_NONE, DAY_NONE, 0};
     return n == 0;
 }
 
