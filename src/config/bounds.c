@@ -57,3 +57,9 @@ bounds_ever_due(const struct rule *rule)
             return 1;
     return 0;
 }
+
+int
+bounds_keeps_first(const struct rule *rule)
+{
+    return rule->ends != ENDS_MONTH_END;
+}

@@ -23,6 +23,10 @@ const struct interval *bounds_length(const struct rule *rule);
 const struct interval *bounds_metered(
     const struct rule *rule, enum meter meter);
 
+/* Whether a first deadline can be kept, unless the rule says: a certificate to
+ * the end of a month begins with the month of the first pass. */
+int bounds_keeps_first(const struct rule *rule);
+
 /* Nonzero unless the work is only recorded when it happens. */
 int bounds_ever_due(const struct rule *rule);
 

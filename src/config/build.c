@@ -1,5 +1,6 @@
 #include "build.h"
 
+#include "bounds.h"
 #include "check.h"
 #include "doubt.h"
 #include "holder.h"
@@ -231,6 +232,8 @@ finish_job(struct reading *r, const struct section *s, struct job *j)
 {
     if (section_entry(s, "first-ends") == NULL)
         j->rule.first_ends = j->rule.ends;
+    if (section_entry(s, "first-kept") == NULL)
+        j->rule.first_kept = bounds_keeps_first(&j->rule);
     check_job(r, s, j);
     check_job_rule(r, s, j);
     doubt_job(r, s, j);

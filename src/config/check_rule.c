@@ -85,6 +85,7 @@ check_keeping(const struct rule_check *c)
         return;
     refuse_idle(c, "late", keeping);
     refuse_idle(c, "shortest", keeping);
+    refuse_idle(c, "first-kept", keeping);
     if (c->rule->runs_from == FROM_DEADLINE ||
         bounds_calendar_rule(c->rule) != NULL)
         return;

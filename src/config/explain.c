@@ -91,6 +91,9 @@ bears(const struct key *k, const struct rule *rule)
         return rule->window.n > 0;
     if (strcmp(word, "late") == 0)
         return rule->runs_from == KEEPS_DATE;
+    if (strcmp(word, "first-kept") == 0)
+        return rule->runs_from == KEEPS_DATE &&
+               rule->first.origin != ORIGIN_NONE;
     if (strcmp(word, "shortest") == 0)
         return rule->late == LATE_KEEPS_DATE;
     if (strcmp(word, "age-from") == 0)

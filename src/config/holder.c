@@ -50,6 +50,8 @@ holder_add_job(
             .last_reading = {-1, -1, -1}},
         .own_first_ends =
             section_entry(section_of(r, job), "first-ends") != NULL,
+        .own_first_kept =
+            section_entry(section_of(r, job), "first-kept") != NULL,
     };
 }
 
@@ -147,6 +149,8 @@ read_own_rule(struct reading *r, struct holder *h, const struct key *k,
     }
     if (strcmp(k->word, "first-ends") == 0)
         use->own_first_ends = 1;
+    if (strcmp(k->word, "first-kept") == 0)
+        use->own_first_kept = 1;
     keys_read_one(r, h->section, k, e, use->own);
 }
 
@@ -241,6 +245,8 @@ finish_use(struct reading *r, struct holder *h, struct use *use)
         return;
     if (!use->own_first_ends)
         use->own->first_ends = use->own->ends;
+    if (!use->own_first_kept)
+        use->own->first_kept = bounds_keeps_first(use->own);
     check_own_rule(r, h, use);
 }
 

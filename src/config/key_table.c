@@ -102,8 +102,8 @@ const struct key key_table[] = {
         AT(mail_settings, password_file), "PATH"),
     PLAIN(IN(MAIL), 0, "ca-file", SORT(path, text), AT(mail_settings, ca_file),
         "PATH"),
-    PLAIN(IN(MAIL), 0, "ehlo", SORT(host, text), AT(mail_settings, ehlo),
-        "NAME"),
+    PLAIN(
+        IN(MAIL), 0, "ehlo", SORT(host, text), AT(mail_settings, ehlo), "NAME"),
     PLAIN(IN(MAIL), 0, "timeout", SORT(wait, wait), AT(mail_settings, timeout),
         "N seconds|minutes"),
 
@@ -171,6 +171,7 @@ const struct key key_table[] = {
     RULE("shortest", SORT(any_span, span), AT(rule, shortest), SPAN_FORM),
     RULE("first", SORT(first, first), 0,
         "SPAN from registered|built|in-service|earliest, or on DAY"),
+    RULE_CHOICE("first-kept", first_kept, yes_words, "yes or no"),
     RULE("from-age", SORT(ages, ages), 0, "SPAN: SPAN"),
     RULE_CHOICE("age-from", age_from, origin_words, ORIGIN_FORM),
     RULE_CHOICE("off-road", off_road, road_words, "runs on or waits"),

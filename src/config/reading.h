@@ -35,6 +35,7 @@ struct use {
     struct rule *own; /* the same, where this section has its own */
     struct baseline baseline;
     int own_first_ends; /* first-ends is stated, and does not follow ends */
+    int own_first_kept; /* first-kept likewise */
 };
 
 /* A subject, or what the subjects of one type share. */

@@ -8,6 +8,7 @@
 
 static const struct limit no_limit = {.deadline = DAY_NONE,
     .previous = DAY_NONE,
+    .counts_from = DAY_NONE,
     .base = DAY_NONE,
     .due_reading = -1};
 
@@ -61,17 +62,40 @@ take_stated(const struct reckoning *r, day_t from, struct limit *l)
         stated, "the fleet file states this deadline");
 }
 
+/* Nonzero when the fleet file names the first deadline as a day of its own, and
+ * no day on which it was done. */
+static int
+states_first(const struct reckoning *r, const struct interval *every)
+{
+    const struct task *t = r->task;
+    int stated =
+        t->baseline.deadline != DAY_NONE || t->rule->first.origin == ORIGIN_ON;
+
+    return stated && t->baseline.last == DAY_NONE && t->job->n_follows == 0 &&
+           every->kind->before != NULL;
+}
+
 static void
 take_first(
     const struct reckoning *r, const struct interval *every, struct limit *l)
 {
-    const struct baseline *b = &r->task->baseline;
-    int stated = b->deadline != DAY_NONE && b->last == DAY_NONE;
+    const struct rule *rule = r->task->rule;
+    int stated = states_first(r, every);
 
-    if (stated && every->kind->meter == METER_NONE)
+    if (stated && r->task->baseline.deadline != DAY_NONE)
         take_stated(r, DAY_NONE, l);
     else
         every->kind->first(r, every, l);
+    if (!stated || l->deadline == DAY_NONE)
+        return;
+    /* Who states a day and writes down older work later did not do it for that
+     * day: what was done by the deadline before, or in the time of a window
+     * after that, is what led to this one. */
+    l->previous = every->kind->before(r, every, l->deadline);
+    l->counts_from = day_earlier(
+        step_span(l->previous, rule->window, 1, MONTH_END_CLAMP), l->deadline);
+    if (l->previous == DAY_NONE)
+        l->counts_from = DAY_NONE;
 }
 
 /* Work written down twice, or with a wider job on the same day, was still done
@@ -82,19 +106,38 @@ is_again(const struct reckoning *r, size_t i, const struct limit *l)
     return l->from > 0 && r->done[l->from - 1].day == r->done[i].day;
 }
 
+/* Nonzero, and said, when the completion at @i changes nothing. */
+static int
+is_extra(const struct reckoning *r, size_t i, const struct limit *l)
+{
+    day_t day = r->done[i].day;
+
+    if (is_certified(r, i) || is_baseline(r, i))
+        return 0;
+    if (is_again(r, i, l)) {
+        reasons_add(r->why, REASON_KEPT, day, l->deadline,
+            "counted already: the same day is on record for it");
+        return 1;
+    }
+    if (l->from > 0 || day >= l->counts_from)
+        return 0;
+    reasons_add(r->why, REASON_KEPT, day, l->deadline,
+        "the fleet file states this deadline, and only what is done from %s on "
+        "counts for it",
+        day_words(l->counts_from, (char[DAY_WORDS]){0}));
+    return 1;
+}
+
 static void
 take_next(const struct reckoning *r, const struct interval *every, size_t i,
     struct limit *l)
 {
     int stated = is_certified(r, i);
 
-    l->extra = !stated && !is_baseline(r, i) && is_again(r, i, l);
     say_start(r, i);
-    if (l->extra) {
-        reasons_add(r->why, REASON_KEPT, r->done[i].day, l->deadline,
-            "counted already: the same day is on record for it");
+    l->extra = is_extra(r, i, l);
+    if (l->extra)
         return;
-    }
     /* What was due before the fleet file's own completion is not known. */
     if (is_baseline(r, i))
         *l = no_limit;
@@ -102,8 +145,10 @@ take_next(const struct reckoning *r, const struct interval *every, size_t i,
         take_stated(r, r->done[i].day, l);
     else
         every->kind->next(r, every, i, l);
-    if (!l->extra)
-        l->from = i + 1;
+    if (l->extra)
+        return;
+    l->from = i + 1;
+    l->counts_from = DAY_NONE;
 }
 
 /* Only the last step is explained; those before it are history. */
@@ -123,10 +168,10 @@ walk(const struct reckoning *r, int at, struct limit *l)
     size_t i = r->n_done - 1;
     if (all && r->before != NULL)
         *l = r->before->each[at];
-    else if (all) {
+    else if (all || states_first(r, every))
         take_first(&silent, every, l);
+    if (all && r->before == NULL)
         i = 0;
-    }
     for (; i < r->n_done; i++)
         take_next(i + 1 < r->n_done ? &silent : r, every, i, l);
 }

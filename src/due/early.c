@@ -18,7 +18,7 @@ is_rhythm(const struct rule *rule, const struct interval *every)
 static day_t
 start_of(const struct reckoning *r, const struct limit *l)
 {
-    return r->n_done > 0 ? r->done[r->n_done - 1].day : l->previous;
+    return l->from > 0 ? r->done[r->n_done - 1].day : l->previous;
 }
 
 static day_t
@@ -49,7 +49,7 @@ stated_or_usual(const struct reckoning *r, const struct limit *l, int rhythm)
 static day_t
 counts_from(const struct reckoning *r, const struct limit *l, int rhythm)
 {
-    day_t from = rhythm ? rhythm_counts_from(r, l) : DAY_NONE;
+    day_t from = rhythm ? rhythm_counts_from(r, l) : l->counts_from;
     day_t done = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;
 
     /* The day of the last completion has had its turn. */

@@ -80,6 +80,15 @@ share(struct span length, int64_t amount)
     return (struct span){(int32_t)(n > 0 ? n : 1), STEP_DAYS};
 }
 
+/* As if the rest were spread evenly. */
+static day_t
+before(const struct reckoning *r, const struct interval *every, day_t deadline)
+{
+    (void)r;
+    return step_span(
+        deadline, share(every->span, every->amount), -1, MONTH_END_CLAMP);
+}
+
 static void
 first(const struct reckoning *r, const struct interval *every, struct limit *l)
 {
@@ -141,6 +150,7 @@ const struct interval_kind kind_count = {
     .form = "N within LENGTH[, apart LENGTH]",
     .looks_back = 1,
     .parse = parse,
+    .before = before,
     .first = first,
     .next = next,
 };

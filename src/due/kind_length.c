@@ -250,6 +250,15 @@ keep_date(const struct reckoning *r, const struct interval *every, day_t day,
         step_deadline(r, every, &before);
 }
 
+/* A first deadline that was only counted, from registration say, is no
+ * certificate; one that the subject states is. */
+static int
+is_nothing_to_keep(const struct reckoning *r, const struct limit *l)
+{
+    return l->from == 0 && !r->task->rule->first_kept &&
+           r->task->baseline.deadline == DAY_NONE;
+}
+
 static void
 keep_or_restart(const struct reckoning *r, const struct interval *every,
     day_t day, struct limit *l)
@@ -258,6 +267,13 @@ keep_or_restart(const struct reckoning *r, const struct interval *every,
     day_t pending = l->deadline;
 
     if (pending == DAY_NONE) {
+        restart(r, every, day, l);
+        return;
+    }
+    if (is_nothing_to_keep(r, l)) {
+        reasons_add(r->why, REASON_KEPT, day, day,
+            "done for the first time, and the first deadline is no date to "
+            "keep");
         restart(r, every, day, l);
         return;
     }
@@ -272,6 +288,25 @@ keep_or_restart(const struct reckoning *r, const struct interval *every,
              : "completed before its window opened on %s, so it runs afresh",
         day_words(late ? pending : opens, (char[DAY_WORDS]){0}));
     restart(r, every, day, l);
+}
+
+/* By the shortest interval that holds at that age: what is too old for it is
+ * too old for a longer one. */
+static day_t
+before(const struct reckoning *r, const struct interval *every, day_t deadline)
+{
+    const struct rule *rule = r->task->rule;
+    day_t origin = length_origin(r->task, rule->age_from);
+    day_t day = step_span(deadline, every->span, -1, rule->month_end);
+
+    for (int i = 0; i < rule->n_ages; i++) {
+        const struct age_step *step = &rule->ages[i];
+        day_t birthday = step_span(origin, step->age, 1, MONTH_END_CLAMP);
+        if (birthday != DAY_NONE && birthday <= deadline)
+            day = day_later(
+                day, step_span(deadline, step->every, -1, rule->month_end));
+    }
+    return rule->ends == ENDS_MONTH_END ? step_month_last(day) : day;
 }
 
 static void
@@ -316,6 +351,7 @@ const struct interval_kind kind_length = {
     .form = "N days|weeks|months|years",
     .needs_history = 1,
     .parse = parse,
+    .before = before,
     .first = first,
     .next = next,
 };

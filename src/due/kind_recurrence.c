@@ -89,6 +89,7 @@ const struct interval_kind kind_recurrence = {
     .date_from = occurrence_from,
     .needs_history = 1,
     .parse = parse,
+    .before = season_before,
     .first = season_first,
     .next = season_next,
 };

@@ -54,6 +54,7 @@ const struct interval_kind kind_yearly = {
     .date_from = date_from,
     .needs_history = 1,
     .parse = parse,
+    .before = season_before,
     .first = season_first,
     .next = season_next,
 };

@@ -54,6 +54,8 @@ struct reckoning {
 struct limit {
     day_t deadline;      /* DAY_NONE when it cannot tell */
     day_t previous;      /* a rhythm's deadline, or its start, before that */
+    day_t counts_from;   /* of a stated first deadline: earlier work counts
+                            never for it; DAY_NONE for any other */
     day_t base;          /* the anchor of a series that must not drift */
     int64_t ahead;       /* so many months from there to its first deadline */
     int steps;           /* how many intervals from that one */
@@ -80,6 +82,10 @@ struct interval_kind {
     /* Take the words of one interval from the scan: 0, or -1 when they are
      * not of this kind. */
     int (*parse)(struct scan *s, struct arena *a, struct interval *out);
+    /* The deadline that a series like this one would have before @deadline,
+     * one interval earlier; NULL where a meter decides. */
+    day_t (*before)(const struct reckoning *r, const struct interval *every,
+        day_t deadline);
     /* The deadline with nothing done yet. */
     void (*first)(const struct reckoning *r, const struct interval *every,
         struct limit *l);

@@ -17,11 +17,13 @@ satisfied(const struct reckoning *r, day_t deadline, day_t day)
 day_t
 rhythm_counts_from(const struct reckoning *r, const struct limit *l)
 {
+    day_t day = DAY_NONE;
+
     if (r->task->rule->window.n > 0)
-        return window_opening(r->task->rule, l->deadline);
-    if (l->previous == DAY_NONE)
-        return DAY_NONE;
-    return l->previous + (l->deadline - l->previous + 1) / 2;
+        day = window_opening(r->task->rule, l->deadline);
+    else if (l->previous != DAY_NONE)
+        day = l->previous + (l->deadline - l->previous + 1) / 2;
+    return day_later(day, l->counts_from);
 }
 
 /* On to the next deadline; returns where the series stood. */

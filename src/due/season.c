@@ -32,6 +32,43 @@ season_first(
     say(r, every, from, l);
 }
 
+/* The last one before @d, or DAY_NONE.  They are asked for forward only: so go
+ * back until there is one, twice as far each time. */
+static day_t
+last_before(const struct interval *every, day_t d)
+{
+    day_t found = DAY_NONE;
+    day_t from = d;
+
+    for (int64_t days = 1; found == DAY_NONE && from > DAY_FIRST; days *= 2) {
+        from = day_later(step_days(d, -days), DAY_FIRST);
+        day_t first = every->kind->date_from(every, from);
+        found = first < d ? first : DAY_NONE;
+    }
+    for (day_t next = found; next != DAY_NONE && next < d;
+         next = every->kind->date_from(every, step_days(next, 1)))
+        found = next;
+    return found;
+}
+
+day_t
+season_before(
+    const struct reckoning *r, const struct interval *every, day_t deadline)
+{
+    day_t last = last_before(every, deadline);
+    day_t next = every->kind->date_from(every, deadline);
+
+    (void)r;
+    if (last != DAY_NONE && (next == deadline || next == DAY_NONE))
+        return last;
+    if (last == DAY_NONE) {
+        last = next;
+        next = every->kind->date_from(every, step_days(next, 1));
+    }
+    return next == DAY_NONE ? DAY_NONE
+                            : step_days(deadline, (int64_t)last - next);
+}
+
 void
 season_next(const struct reckoning *r, const struct interval *every, size_t i,
     struct limit *l)

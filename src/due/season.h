@@ -12,6 +12,11 @@
 void season_first(
     const struct reckoning *r, const struct interval *every, struct limit *l);
 
+/* The last of them before @deadline; where the deadline is none of them, or the
+ * first, as long before it as the two nearest are apart. */
+day_t season_before(
+    const struct reckoning *r, const struct interval *every, day_t deadline);
+
 /* The next after a completion: a rhythm, see rhythm.h. */
 void season_next(const struct reckoning *r, const struct interval *every,
     size_t i, struct limit *l);

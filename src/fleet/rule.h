@@ -104,6 +104,8 @@ struct rule {
     enum when_late late;
     struct span shortest; /* the least that a kept date must leave */
     struct first first;
+    int first_kept; /* nonzero when the first deadline is a date to keep, as
+                       that of a certificate is */
     struct age_step ages[RULE_AGES]; /* the youngest first */
     int n_ages;
     enum origin age_from;

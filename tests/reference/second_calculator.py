@@ -23,7 +23,10 @@ DAY = timedelta(1)
 
 # A deadline, the fact it runs from, and the series it belongs to: base, lead
 # and count spans on; previous is the deadline it was stepped from.
-Pending = namedtuple("Pending", "day fact base lead count previous")
+# Work before counts_from never counts for a first deadline that is stated.
+Pending = namedtuple(
+    "Pending", "day fact base lead count previous counts_from",
+    defaults=[None])
 
 
 def begun(day, fact, previous=None):
@@ -177,6 +180,8 @@ class Calculation(Task):
         """The deadline once the completion is known."""
         runs = self.get("runs-from", "completion")
         done = fact.day
+        if pending and self.nothing_to_keep(pending):
+            pending = None
         if runs == "deadline" and pending:
             if self.too_early(pending, done):
                 return pending
@@ -195,6 +200,48 @@ class Calculation(Task):
                 pending = self.step(span, pending, fact)
             return pending
         return self.fresh(span, fact)
+
+    # The first deadline.
+
+    def nothing_to_keep(self, pending):
+        """A first deadline that was only counted is no certificate."""
+        usual = "no" if self.how == "month end" else "yes"
+        return (self.get("runs-from") == "keeping the date"
+                and pending.fact.order == 0 and pending.fact.job == ""
+                and not self.certificate()
+                and self.get("first-kept", usual) == "no")
+
+    def states_first(self):
+        return not self.day_of("last") and not self.lines("follows") and (
+            self.certificate() or self.get("first", "").startswith("on "))
+
+    def guarded(self, pending, before):
+        """A stated first deadline, and from when on work counts for it."""
+        if not pending or not self.states_first():
+            return pending
+        window = self.span_of("window")
+        return pending._replace(previous=before, counts_from=min(
+            clamped(before, window) if window else before, pending.day))
+
+    def span_before(self, span, deadline):
+        """One interval earlier, by the shortest that holds at that age."""
+        born = self.origin(self.get("age-from", "earliest"))
+        steps = [line.split(":") for part in self.lines("from-age") or []
+                 for line in part.split(",")]
+        spans = [span] + [parse_span(step) for age, step in steps if born
+                          and clamped(born, parse_span(age)) <= deadline]
+        before = max(corresponding(deadline, Span(-s.n, s.unit), self.sticky)
+                     for s in spans)
+        return month_end(before) if self.how == "month end" else before
+
+    @staticmethod
+    def season_before(days, deadline):
+        earlier = [day for day in days if day < deadline]
+        later = [day for day in days if day >= deadline]
+        if earlier and later[0] == deadline:
+            return earlier[-1]
+        one, two = (earlier[-1:] + later)[:2]
+        return deadline - (two - one)
 
     # The other kinds of interval.
 
@@ -225,8 +272,15 @@ class Calculation(Task):
         if pending and kind == "season" and not self.certificate():
             day = next(d for d in what if d >= pending.day)
             pending = begun(day, pending.fact, pending.previous)
+        if pending:
+            pending = self.guarded(
+                pending, self.span_before(what, pending.day)
+                if kind == "span" else self.season_before(what, pending.day))
         after = self.after_span if kind == "span" else self.after_season
         for fact in self.completions():
+            if pending and pending.counts_from and (
+                    fact.day < pending.counts_from):
+                continue
             if self.is_baseline(fact):
                 pending = None  # what was due before it is not known
             elif self.again(kind, pending, fact):
@@ -258,9 +312,18 @@ class Calculation(Task):
 
     def within(self, times, span, apart):
         counted = self.counted()
+        share = Span(span.in_days() // times, "day")
+        if span.n % times == 0:
+            share = Span(span.n // times, span.unit)
+        first = self.first(False)
+        if first:
+            first = self.guarded(
+                first, clamped(first.day, Span(-share.n, share.unit)))
         if not counted:
-            return self.first(False)
+            return first
         newest = counted[0]
+        if first and first.counts_from and newest.day < first.counts_from:
+            return first
         certified = self.stated_after(newest)
         if certified:
             return certified
@@ -268,9 +331,6 @@ class Calculation(Task):
         if len(days) >= times:
             deadline = ends(days[times - 1], span, self.how, self.sticky)
         else:
-            share = Span(span.in_days() // times, "day")
-            if span.n % times == 0:
-                share = Span(span.n // times, span.unit)
             deadline = ends(newest.day, share, self.how, self.sticky)
         if apart:
             deadline = min(deadline, clamped(newest.day, apart))

@@ -185,6 +185,8 @@ class Maker:
         if runs == "keeping the date":
             yield from self.window()
             if self.chance(0.5):
+                yield "first-kept", self.rng.choice(["yes", "no"])
+            if self.chance(0.5):
                 yield "late", "keeps the date"
                 if self.chance(0.7):
                     yield "shortest", self.rng.choice(
@@ -335,6 +337,7 @@ class Maker:
             opens, opens - DAY, before(day, window) + DAY,
             after, after + DAY, before(after, shortest),
             before(after, shortest) + DAY, pending.previous or day,
+            pending.counts_from or day, (pending.counts_from or day) - DAY,
             pending.fact.day, task.day_of("last") or day])
 
 

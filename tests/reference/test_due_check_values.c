@@ -94,6 +94,18 @@ static const struct value values[] = {
         "2029-03-31"},
     {"goods, late by ten months", GOODS, "12 months", "-", "2027-03-31",
         "2028-01-31", "2029-03-31"},
+    /* reg 11(1) for whatever is passed first: registered on 15 April 2025 and
+     * so due by 15 or 30 April 2026, passed before or after; worked. */
+    {"goods, first passed early", GOODS, "12 months", "2025-04-15", "-",
+        "2026-03-10", "2027-03-31"},
+    {"goods, first passed late", GOODS, "12 months", "2025-04-15", "-",
+        "2026-06-10", "2027-06-30"},
+    /* reg 11(2) item 1, counted as in Dodds v Walker [1981] 1 WLR 1027: two
+     * months from 30 November end on 30 January; worked. */
+    {"goods, a day more than two months", GOODS, "12 months", "-", "2027-01-31",
+        "2026-11-30", "2027-11-30"},
+    {"goods, two months from 1 December", GOODS, "12 months", "-", "2027-01-31",
+        "2026-12-01", "2028-01-31"},
     /* reg 9 as of 1969, as reported: the end of the month of the first
      * anniversary of registration; worked. */
     {"goods, first due", GOODS, "12 months", "2025-05-10", "-", "",
@@ -152,6 +164,7 @@ set_regime(struct rule *rule, enum regime regime)
         (struct first){ORIGIN_REGISTERED, {mot ? 3 : 1, STEP_YEARS}, DAY_NONE};
     rule->window = (struct span){mot ? 1 : 2, STEP_MONTHS};
     rule->window_opens = mot ? WINDOW_SAFER : WINDOW_SAME_DAY;
+    rule->first_kept = mot;
     rule->late = mot ? LATE_RESTARTS : LATE_KEEPS_DATE;
     rule->shortest = (struct span){mot ? 0 : 2, STEP_MONTHS};
 }

@@ -129,6 +129,7 @@ the_date_that_was_kept_or_lost(void **state)
     w->subjects[0].registered = date("2019-05-16");
     j->rule.first = (struct first){ORIGIN_REGISTERED, {12, STEP_MONTHS}, 0};
     j->rule.runs_from = KEEPS_DATE;
+    j->rule.first_kept = 1;
     j->rule.window = (struct span){1, STEP_MONTHS};
     j->rule.ends = ENDS_DAY_BEFORE;
     world_done(w, j, "2020-05-10");

@@ -20,6 +20,7 @@ certificate(struct world *w)
     struct job *j = world_job(w, "test", "12 months");
 
     j->class = CLASS_LAW;
+    j->rule.first_kept = 1;
     j->rule.ends = ENDS_DAY_BEFORE;
     j->rule.runs_from = KEEPS_DATE;
     j->rule.window = one_month;
@@ -169,6 +170,37 @@ the_first_deadline_is_kept_too(void **state)
     assert_deadline(w, j, "2027-03-01");
     k->day = date("2026-02-01");
     assert_deadline(w, j, "2027-01-31");
+}
+
+/* Where a first deadline is no certificate, whatever is done first runs from
+ * its own day: early, on the day, and late, where late keeps the date too. */
+static void
+a_first_deadline_that_is_no_certificate(void **state)
+{
+    struct world *w = *state;
+    struct job *j = certificate(w);
+
+    w->n_records = 0;
+    w->subjects[0].registered = date("2023-03-01");
+    j->rule.first =
+        (struct first){ORIGIN_REGISTERED, {3, STEP_YEARS}, DAY_NONE};
+    j->rule.first_ends = ENDS_SAME_DAY;
+    j->rule.first_kept = 0;
+    j->rule.late = LATE_KEEPS_DATE;
+    struct record *k = world_done(w, j, "2026-02-10");
+    assert_deadline(w, j, "2027-02-09");
+    assert_true(says(world_find(w, j, 0), "no date to keep"));
+    assert_reasoned(world_find(w, j, 0));
+    k->day = date("2026-03-01");
+    assert_deadline(w, j, "2027-02-28");
+    k->day = date("2026-06-10");
+    assert_deadline(w, j, "2027-06-09");
+    world_done(w, j, "2027-06-01"); /* that is a certificate */
+    assert_deadline(w, j, "2028-06-09");
+    w->n_records = 0; /* and so is what the subject states */
+    w->tasks[0].baseline.deadline = date("2026-03-01");
+    world_done(w, j, "2026-02-10");
+    assert_deadline(w, j, "2027-03-01");
 }
 
 /* A certificate stated in the file is what a record keeps, or not. */
@@ -361,6 +393,7 @@ main(void)
         WORLD_TEST(no_window_at_all),
         WORLD_TEST(the_first_completion_starts_afresh),
         WORLD_TEST(the_first_deadline_is_kept_too),
+        WORLD_TEST(a_first_deadline_that_is_no_certificate),
         WORLD_TEST(a_stated_deadline_is_kept_too),
         WORLD_TEST(the_files_completion_keeps_no_date),
         WORLD_TEST(a_kept_date_runs_from_the_one_before),

@@ -107,13 +107,17 @@ done_early_late_and_twice(void **state)
 
     j->rule.first =
         (struct first){.origin = ORIGIN_ON, .on = date("2026-01-30")};
-    struct record *k = world_done(w, j, "2026-01-12");
+    /* Four weeks lie between the first two, so half of the time before the
+     * first begins on 16 January. */
+    struct record *k = world_done(w, j, "2026-01-15");
+    assert_deadline(w, j, "2026-01-30");
+    k->day = date("2026-01-16");
     assert_deadline(w, j, "2026-02-27");
     k->day = date("2026-02-10"); /* late */
     assert_deadline(w, j, "2026-02-27");
     k->day = date("2026-04-01"); /* two missed */
     assert_deadline(w, j, "2026-04-24");
-    k->day = date("2026-01-12");
+    k->day = date("2026-01-16");
     world_done(w, j, "2026-01-20"); /* an extra */
     assert_deadline(w, j, "2026-02-27");
 }

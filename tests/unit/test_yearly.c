@@ -133,7 +133,10 @@ a_stated_deadline(void **state)
     assert_deadline(w, j, "2026-03-31");
     world_done(w, j, "2026-03-01");
     assert_deadline(w, j, "2026-11-01");
+    /* Half of the year before 31 December is over on 2 July. */
     w->tasks[0].baseline.deadline = date("2026-12-31");
+    assert_deadline(w, j, "2026-12-31");
+    world_done(w, j, "2026-07-02");
     assert_deadline(w, j, "2027-11-01");
 }
 
