@@ -1,6 +1,7 @@
 #include "evidence.h"
 
 #include "compute.h"
+#include "follow.h"
 #include "gather.h"
 
 #include <stdlib.h>
@@ -29,6 +30,8 @@ is_wanted(const struct stretch *s, const struct proof *p)
 {
     if (p->done != DAY_NONE)
         return lies_in(s, p->done);
+    if (p->open)
+        return p->called <= s->to;
     return lies_in(s, p->deadline) && p->deadline < s->today;
 }
 
@@ -49,19 +52,39 @@ add(struct evidence *e, const struct stretch *s, struct proof p)
     return 0;
 }
 
-/* The deadline that stood before the completion at @i, by the same reckoning
- * as every other, or DAY_NONE. */
+/* What stood before the completion at @i, by the same reckoning as every other
+ * due: its deadline, or DAY_NONE. */
 static day_t
-deadline_before(const struct reckoning *r, size_t i)
+due_before(const struct reckoning *r, size_t i, struct due *d)
 {
     struct reckoning then = *r;
     struct decision all;
+
+    *d = (struct due){.due_reading = -1};
+    then.n_done = i;
+    if (!compute_due(&then, d, &all) || d->no_return)
+        return DAY_NONE;
+    return d->deadline;
+}
+
+static day_t
+deadline_before(const struct reckoning *r, size_t i)
+{
     struct due d;
 
-    then.n_done = i;
-    if (!compute_due(&then, &d, &all) || d.no_return)
-        return DAY_NONE;
-    return d.deadline;
+    return due_before(r, i, &d);
+}
+
+/* A deadline that was foretold says nothing against what the meter showed. */
+static void
+compare_reading(
+    struct proof *p, const struct due *d, const struct completion *done)
+{
+    int64_t due = d->due_reading;
+
+    p->meter = d->meter;
+    if (due >= 0 && done->reading[d->meter] > due)
+        p->over = done->reading[d->meter] - due;
 }
 
 /* Nonzero when the completion at @i changed nothing, and so met no deadline. */
@@ -77,6 +100,40 @@ is_extra(const struct reckoning *r, size_t i)
            all.each[all.decides].extra;
 }
 
+/* Nonzero when @c came before the failure: on one day in the order of entry,
+ * where what the fleet file states comes last. */
+static int
+is_before(const struct completion *c, const struct record *failed)
+{
+    if (c->day != failed->day)
+        return c->day < failed->day;
+    return c->by != NULL && c->record < failed->id;
+}
+
+/* How many of those @n came before the failure. */
+static size_t
+count_before(const struct completion *c, size_t n, const struct record *failed)
+{
+    size_t before = 0;
+
+    while (before < n && is_before(&c[before], failed))
+        before++;
+    return before;
+}
+
+/* The deadline that stood when it failed. */
+static day_t
+deadline_at(const struct reckoning *r, const struct record *failed)
+{
+    struct reckoning then = *r;
+
+    if (r->task->job->n_follows == 0)
+        return deadline_before(r, count_before(r->done, r->n_done, failed));
+    then.n_called = count_before(r->called, r->n_called, failed);
+    then.n_answers = count_before(r->answers, r->n_answers, failed);
+    return follow_choose(&then) > 0 ? deadline_before(&then, 1) : DAY_NONE;
+}
+
 /* Each failure with the deadline that stood then. */
 static int
 add_failures(struct evidence *e, const struct reckoning *r,
@@ -87,15 +144,13 @@ add_failures(struct evidence *e, const struct reckoning *r,
 
     for (size_t k = facts->first[t->subject->index]; k < last; k++) {
         const struct record *f = &facts->records[k];
-        size_t before = 0;
         if (f->kind != RECORD_FAILED || f->job != t->job)
             continue;
-        while (before < r->n_done && r->done[before].day <= f->day)
-            before++;
         struct proof p = {.task = t,
-            .deadline = deadline_before(r, before),
+            .deadline = deadline_at(r, f),
             .done = f->day,
             .record = f,
+            .called = DAY_NONE,
             .failed = 1};
         if (add(e, s, p))
             return -1;
@@ -103,39 +158,116 @@ add_failures(struct evidence *e, const struct reckoning *r,
     return 0;
 }
 
-/*
- * Each completion with the deadline that stood before it, and what is pending
- * after the last.  A follow-on has only its pending one: what called for it
- * earlier is settled.
- */
+/* The completion at @i with the deadline that stood before it.  What was due
+ * before the fleet file's own is not known. */
+static struct proof
+proof_of(const struct reckoning *r, size_t i)
+{
+    const struct completion *c = &r->done[i];
+    struct proof p = {.task = r->task,
+        .deadline = DAY_NONE,
+        .done = c->day,
+        .record = c->by,
+        .called = DAY_NONE,
+        .extra = is_extra(r, i),
+        .needed = compute_never_due(r->task->rule)};
+    struct due d;
+
+    if (c->by == NULL || p.extra)
+        return p;
+    p.deadline = due_before(r, i, &d);
+    compare_reading(&p, &d, c);
+    return p;
+}
+
+/* Each completion, and what is pending after the last. */
+static int
+add_cycles(
+    struct evidence *e, const struct reckoning *r, const struct stretch *s)
+{
+    for (size_t i = 0; i < r->n_done; i++)
+        if (!r->done[i].also && add(e, s, proof_of(r, i)))
+            return -1;
+    return add(e, s,
+        (struct proof){.task = r->task,
+            .deadline = deadline_before(r, r->n_done),
+            .done = DAY_NONE,
+            .called = DAY_NONE});
+}
+
+/* A call with its own deadline, and what answered it. */
+static struct proof
+proof_of_call(
+    const struct reckoning *r, const struct completion *call, day_t today)
+{
+    const struct completion *answer = follow_answer(r, call);
+    struct reckoning only = follow_only(r, call);
+    struct due d;
+    day_t deadline = due_before(&only, 1, &d);
+    struct proof p = {.task = r->task,
+        .deadline = deadline,
+        .done = answer ? answer->day : DAY_NONE,
+        .record = answer ? answer->by : NULL,
+        .called = call->day,
+        .by_call = call->by,
+        .open = answer == NULL && (deadline == DAY_NONE || deadline >= today)};
+
+    if (answer != NULL)
+        compare_reading(&p, &d, answer);
+    return p;
+}
+
+static int
+add_calls(
+    struct evidence *e, const struct reckoning *r, const struct stretch *s)
+{
+    for (size_t i = 0; i < r->n_called; i++)
+        if (add(e, s, proof_of_call(r, &r->called[i], s->today)))
+            return -1;
+    return 0;
+}
+
+static int
+answers_any(const struct reckoning *r, const struct completion *answer)
+{
+    for (size_t i = 0; i < r->n_called; i++)
+        if (follow_answer(r, &r->called[i]) == answer)
+            return 1;
+    return 0;
+}
+
+/* A follow-on by its calls; done without one, or once more, it is an extra. */
+static int
+add_follow_on(
+    struct evidence *e, const struct reckoning *r, const struct stretch *s)
+{
+    if (add_calls(e, r, s))
+        return -1;
+    for (size_t i = 0; i < r->n_answers; i++) {
+        const struct completion *c = &r->answers[i];
+        struct proof p = {.task = r->task,
+            .deadline = DAY_NONE,
+            .done = c->day,
+            .record = c->by,
+            .called = DAY_NONE,
+            .extra = 1};
+        if (!c->also && !answers_any(r, c) && add(e, s, p))
+            return -1;
+    }
+    return 0;
+}
+
 static int
 add_task(struct evidence *e, struct gather *g, const struct facts *facts,
     const struct task *t, const struct stretch *s)
 {
     struct reckoning r;
-    int due = gather_task(g, t, &r);
-    int follows = t->job->n_follows > 0;
 
-    if (due < 0)
+    if (gather_task(g, t, &r) < 0)
         return -1;
-    for (size_t i = 0; i < r.n_done && !follows; i++) {
-        const struct completion *c = &r.done[i];
-        /* What was due before the fleet file's own is not known. */
-        int extra = is_extra(&r, i);
-        day_t deadline =
-            c->by != NULL && !extra ? deadline_before(&r, i) : DAY_NONE;
-        struct proof p = {t, deadline, c->day, c->by, extra, 0};
-        if (!r.done[i].also && add(e, s, p))
-            return -1;
-    }
-    if (add_failures(e, &r, facts, s))
-        return -1;
-    if (due == 0)
-        return 0;
-    return add(e, s,
-        (struct proof){.task = t,
-            .deadline = deadline_before(&r, r.n_done),
-            .done = DAY_NONE});
+    int rc =
+        t->job->n_follows > 0 ? add_follow_on(e, &r, s) : add_cycles(e, &r, s);
+    return rc ? rc : add_failures(e, &r, facts, s);
 }
 
 static day_t
@@ -144,17 +276,27 @@ day_of_proof(const struct proof *p)
     return p->done != DAY_NONE ? p->done : p->deadline;
 }
 
+/* In the order of entry; what is not on record comes last. */
+static int64_t
+entry_of_proof(const struct proof *p)
+{
+    return p->record != NULL ? p->record->id : INT64_MAX;
+}
+
 static int
 by_day(const void *left, const void *right)
 {
     const struct proof *a = left;
     const struct proof *b = right;
-    day_t day_a = day_of_proof(a);
-    day_t day_b = day_of_proof(b);
+    const int64_t keys[][2] = {{day_of_proof(a), day_of_proof(b)},
+        {a->task > b->task, a->task < b->task},
+        {entry_of_proof(a), entry_of_proof(b)}, {a->deadline, b->deadline},
+        {a->called, b->called}};
 
-    if (day_a != day_b)
-        return day_a < day_b ? -1 : 1;
-    return (a->task > b->task) - (a->task < b->task);
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
+        if (keys[i][0] != keys[i][1])
+            return keys[i][0] < keys[i][1] ? -1 : 1;
+    return 0;
 }
 
 static int
@@ -210,5 +352,5 @@ evidence_in_time(const struct proof *p)
 {
     if (p->done == DAY_NONE || p->failed)
         return 0;
-    return p->deadline == DAY_NONE || p->done <= p->deadline;
+    return p->over == 0 && (p->deadline == DAY_NONE || p->done <= p->deadline);
 }

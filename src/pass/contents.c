@@ -103,6 +103,8 @@ add_done(struct contents *c, const struct evidence *e)
     return 0;
 }
 
+/* Of what was done twice on a day, or answered several calls, the earliest
+ * deadline comes first. */
 static int
 newest_first(const void *left, const void *right)
 {
@@ -111,10 +113,13 @@ newest_first(const void *left, const void *right)
 
     if (a->done != b->done)
         return a->done > b->done ? -1 : 1;
-    return compare_ids(a->task, b->task);
+    int order = compare_ids(a->task, b->task);
+    if (order != 0 || a->deadline == b->deadline)
+        return order;
+    return day_earlier(a->deadline, b->deadline) == a->deadline ? -1 : 1;
 }
 
-/* What was done twice on a day is one event. */
+/* What was done twice on a day is one event, and late if one of them was. */
 static void
 drop_repeated(struct contents *c)
 {

@@ -10,7 +10,7 @@
 
 #define HOW_TEXT 48
 
-/* "3 days early", "on its last day", "not done", "failed". */
+/* "3 days early", "on its last day", "NOT DONE", "FAILED". */
 static const char *
 how(const struct proof *p, char out[HOW_TEXT])
 {
@@ -18,12 +18,19 @@ how(const struct proof *p, char out[HOW_TEXT])
                    ? 0
                    : p->deadline - p->done;
 
-    if (p->done == DAY_NONE)
+    if (p->open)
+        snprintf(out, HOW_TEXT, "still open");
+    else if (p->done == DAY_NONE)
         snprintf(out, HOW_TEXT, "NOT DONE");
     else if (p->failed)
         snprintf(out, HOW_TEXT, "FAILED");
     else if (p->extra)
         snprintf(out, HOW_TEXT, "an extra");
+    else if (p->needed)
+        snprintf(out, HOW_TEXT, "when needed");
+    else if (p->over > 0 && days >= 0)
+        snprintf(out, HOW_TEXT, "%lld %s LATE", (long long)p->over,
+            fleet_meter_word(p->task->subject, p->meter));
     else if (p->deadline == DAY_NONE)
         snprintf(out, HOW_TEXT, "the first known");
     else if (days == 0)
@@ -76,7 +83,8 @@ count(const struct proof_sheet *s, size_t *had, size_t *met)
 
     *had = *met = 0;
     for (size_t i = 0; i < n; i++) {
-        if (p[i].deadline == DAY_NONE || p[i].failed)
+        int none = p[i].deadline == DAY_NONE && p[i].over == 0;
+        if (none || p[i].failed || p[i].open)
             continue;
         ++*had;
         *met += (size_t)(evidence_in_time(&p[i]) != 0);
@@ -115,6 +123,10 @@ text_line(const struct proof *p, struct buf *out)
         buf_print(out, "  record %lld", (long long)p->record->id);
     else if (p->done != DAY_NONE)
         buf_text(out, "  by the fleet file");
+    if (p->called != DAY_NONE)
+        buf_print(out, "  called for on %s", day_words(p->called, done));
+    if (p->by_call != NULL)
+        buf_print(out, " (record %lld)", (long long)p->by_call->id);
     buf_text(out, "\n");
 }
 
@@ -139,6 +151,15 @@ proof_text(const struct proof_sheet *s, struct buf *out)
     return buf_failed(out) ? -1 : 0;
 }
 
+static void
+add_record(const struct record *k, struct buf *out)
+{
+    char number[24];
+
+    snprintf(number, sizeof number, "%lld", k ? (long long)k->id : 0);
+    sheet_field(k ? number : NULL, out);
+}
+
 int
 proof_csv(const struct proof_sheet *s, struct buf *out)
 {
@@ -147,7 +168,7 @@ proof_csv(const struct proof_sheet *s, struct buf *out)
     const struct proof *p = evidence_proofs(s->evidence, &n);
 
     buf_text(out, "subject,job,title,class,deadline,done,days_early,by,"
-                  "reference,record,result\r\n");
+                  "reference,record,result,called,called_by,over\r\n");
     for (size_t i = 0; i < n; i++) {
         const struct job *job = p[i].task->job;
         sheet_field(s->subject->id, out);
@@ -161,10 +182,12 @@ proof_csv(const struct proof_sheet *s, struct buf *out)
         sheet_field(has_both(&p[i]) ? number : NULL, out);
         sheet_field(by_of(&p[i]), out);
         sheet_field(reference_of(&p[i]), out);
-        snprintf(number, sizeof number, "%lld",
-            p[i].record ? (long long)p[i].record->id : 0);
-        sheet_field(p[i].record ? number : NULL, out);
+        add_record(p[i].record, out);
         sheet_field(result_of(&p[i]), out);
+        sheet_day(p[i].called, out);
+        add_record(p[i].by_call, out);
+        snprintf(number, sizeof number, "%lld", (long long)p[i].over);
+        sheet_field(p[i].over > 0 ? number : NULL, out);
         buf_text(out, "\r\n");
     }
     return buf_failed(out) ? -1 : 0;
@@ -197,15 +220,30 @@ cell(const char *class, const char *text, struct buf *out)
 }
 
 static void
-html_row(const struct proof *p, struct buf *out)
+how_cell(const struct proof *p, struct buf *out)
 {
     char day[DAY_WORDS];
     char words[HOW_TEXT];
+    char text[HOW_TEXT + DAY_WORDS + 16];
 
-    buf_print(out, "<tr%s>", evidence_in_time(p) ? "" : " class=\"missed\"");
+    if (p->called == DAY_NONE)
+        snprintf(text, sizeof text, "%s", how(p, words));
+    else
+        snprintf(text, sizeof text, "%s; called for on %s", how(p, words),
+            day_words(p->called, day));
+    cell("", text, out);
+}
+
+static void
+html_row(const struct proof *p, struct buf *out)
+{
+    char day[DAY_WORDS];
+    int missed = !p->open && !evidence_in_time(p);
+
+    buf_print(out, "<tr%s>", missed ? " class=\"missed\"" : "");
     cell(" class=\"day\"", day_words(p->done, day), out);
     cell(" class=\"day\"", day_words(p->deadline, day), out);
-    cell("", how(p, words), out);
+    how_cell(p, out);
     cell("", p->task->job->title, out);
     cell("", fleet_class_word(p->task->job->class), out);
     cell("", by_of(p), out);

@@ -15,6 +15,8 @@
 static const char *
 word(const struct proof *p)
 {
+    if (p->open)
+        return "open";
     if (p->done == DAY_NONE)
         return "not done";
     if (p->failed)
@@ -245,22 +247,127 @@ what_also_counts_is_not_shown(void **state)
 }
 
 /* A torque check within 7 days of work on the wheels. */
-static void
-a_follow_on_only_while_pending(void **state)
+static struct job *
+torque(struct world *w, struct job **wheels)
 {
-    struct world *w = *state;
-    struct job *wheels = world_loose_job(w, "wheels", "when needed");
-    struct job *j = world_job(w, "torque", "7 days");
-    const struct job *followed[] = {wheels};
+    struct job *j;
+    const struct job **followed = arena_take(w->arena, sizeof *followed);
 
+    *wheels = world_loose_job(w, "wheels", "when needed");
+    j = world_job(w, "torque", "7 days");
+    assert_non_null(followed);
+    followed[0] = *wheels;
     j->follows = followed;
     j->n_follows = 1;
+    return j;
+}
+
+/* Open from the day it is called for, not done once its deadline is past, and
+ * then late. */
+static void
+a_call_that_is_open(void **state)
+{
+    struct world *w = *state;
+    struct job *wheels;
+    struct job *j = torque(w, &wheels);
+
     world_done(w, wheels, "2026-01-05");
-    assert_proofs(w, "2026-01-01", "2026-12-31", "2026-01-12", "");
+    assert_proofs(w, "2026-01-01", "2026-01-04", "2026-01-12", "");
+    assert_proofs(w, "2026-01-01", "2026-01-05", "2026-01-12",
+        "torque 2026-01-12 - r0 open\n");
     assert_proofs(w, "2026-01-01", "2026-12-31", "2026-01-13",
         "torque 2026-01-12 - r0 not done\n");
     world_done(w, j, "2026-01-20");
-    assert_proofs(w, "2026-01-01", "2026-12-31", "2026-12-31", "");
+    assert_proofs(w, "2026-01-01", "2026-12-31", "2026-12-31",
+        "torque 2026-01-12 2026-01-20 r2 late\n");
+}
+
+/* Called for on the 5th, 10th and 14th: done on the 14th, after the wheels that
+ * day, it is late for the first and in time for the others.  What was done
+ * before any call, or once more, met no deadline. */
+static void
+each_call_has_its_own_deadline(void **state)
+{
+    struct world *w = *state;
+    struct job *wheels;
+    struct job *j = torque(w, &wheels);
+
+    world_done(w, j, "2026-01-04");
+    world_done(w, wheels, "2026-01-05");
+    world_done(w, wheels, "2026-01-10");
+    world_done(w, wheels, "2026-01-14");
+    world_done(w, j, "2026-01-14");
+    world_done(w, j, "2026-01-15");
+    assert_proofs(w, "2026-01-01", "2026-12-31", "2026-01-16",
+        "torque - 2026-01-04 r1 extra\n"
+        "torque 2026-01-12 2026-01-14 r5 late\n"
+        "torque 2026-01-17 2026-01-14 r5 in time\n"
+        "torque 2026-01-21 2026-01-14 r5 in time\n"
+        "torque - 2026-01-15 r6 extra\n");
+}
+
+/* A failed check answers nothing; the oldest call stood, that of the 12th. */
+static void
+a_check_that_failed_answers_nothing(void **state)
+{
+    struct world *w = *state;
+    struct job *wheels;
+    struct job *j = torque(w, &wheels);
+
+    world_done(w, wheels, "2026-01-05");
+    world_done(w, wheels, "2026-01-08");
+    world_done(w, j, "2026-01-09")->kind = RECORD_FAILED;
+    world_done(w, wheels, "2026-01-10");
+    world_done(w, j, "2026-01-11");
+    world_done(w, j, "2026-01-12")->kind = RECORD_FAILED;
+    assert_proofs(w, "2026-01-09", "2026-12-31", "2026-01-16",
+        "torque 2026-01-12 2026-01-09 r3 failed\n"
+        "torque 2026-01-12 2026-01-11 r5 in time\n"
+        "torque 2026-01-15 2026-01-11 r5 in time\n"
+        "torque 2026-01-17 2026-01-11 r5 in time\n"
+        "torque - 2026-01-12 r6 failed\n");
+}
+
+/* On one day, the order of entry: failed with the old deadline and then passed;
+ * passed and then failed, with the new one, six months on. */
+static void
+a_failure_and_a_pass_of_one_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "service", "6 months");
+
+    world_done(w, j, "2025-01-10");
+    world_done(w, j, "2025-07-01")->kind = RECORD_FAILED;
+    world_done(w, j, "2025-07-01");
+    world_done(w, j, "2026-01-01");
+    world_done(w, j, "2026-01-01")->kind = RECORD_FAILED;
+    assert_proofs(w, "2025-07-01", "2026-06-30", "2026-06-30",
+        "service 2025-07-10 2025-07-01 r2 failed\n"
+        "service 2025-07-10 2025-07-01 r3 in time\n"
+        "service 2026-01-01 2026-01-01 r4 in time\n"
+        "service 2026-07-01 2026-01-01 r5 failed\n");
+}
+
+/* Every 10,000 km from 40,000: at 50,000 in time, at 61,500 1,500 too late,
+ * whatever day was foretold. */
+static void
+more_on_the_meter_than_was_due(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "oil", "10000 km");
+    static const int64_t readings[] = {40000, 50000, 61500};
+    const char *const days[] = {"2025-01-01", "2025-07-01", "2025-12-01"};
+    char lines[LINES];
+
+    w->subjects[0].yearly_distance = 20000;
+    for (int i = 0; i < 3; i++) {
+        struct record *k = world_done(w, j, days[i]);
+        k->meter = METER_DISTANCE;
+        k->reading = readings[i];
+    }
+    write_proofs(w, 0, "2025-02-01", "2025-12-31", "2025-12-31", lines);
+    assert_non_null(strstr(lines, "2025-07-01 r2 in time\n"));
+    assert_non_null(strstr(lines, "2025-12-01 r3 late\n"));
 }
 
 /* A deadline in a spell off the road is met by the last day of the spell; with
@@ -345,7 +452,11 @@ main(void)
         WORLD_TEST(what_the_fleet_file_says_was_done),
         WORLD_TEST(wider_work),
         WORLD_TEST(what_also_counts_is_not_shown),
-        WORLD_TEST(a_follow_on_only_while_pending),
+        WORLD_TEST(a_call_that_is_open),
+        WORLD_TEST(each_call_has_its_own_deadline),
+        WORLD_TEST(a_check_that_failed_answers_nothing),
+        WORLD_TEST(a_failure_and_a_pass_of_one_day),
+        WORLD_TEST(more_on_the_meter_than_was_due),
         WORLD_TEST(off_the_road),
         WORLD_TEST(in_order_and_of_one_subject),
         WORLD_TEST(a_long_list),
