@@ -7,13 +7,17 @@
  * What is legal and probably wrong: each adds its warnings.
  */
 
+/* doubt_interval.c */
+
 /* The intervals of a job that are longer than its own 'at-most'. */
 void doubt_job(
     struct reading *r, const struct section *s, const struct job *job);
 
 /* The intervals of a type or subject that are longer than 'at-most' allows;
- * where it is silent, than the job's. */
+ * where it is silent, than the job's; and steps of age that are. */
 void doubt_intervals(struct reading *r, const struct holder *h);
+
+/* doubt.c */
 
 /* Of a whole fleet without errors: people who are never told, feeds that show
  * nothing, calendars without a word of holidays, lifts without a job. */

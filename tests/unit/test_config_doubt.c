@@ -134,6 +134,43 @@ the_most_that_is_allowed(void **state)
     TRY_CASES(cases);
 }
 
+static void
+longer_from_an_age(void **state)
+{
+#undef V
+#define V                                                                      \
+    "[vehicle V]\ndepot = harbour\nregistered = 2010-05-16\njobs = safety\n"
+#define AGED                                                                   \
+    "[job safety]\ntitle = S\nclass = recommendation\n"                        \
+    "every = 10 weeks\nfrom-age = 12 years: 6 weeks, 20 years: 4 "             \
+    "weeks\n"
+#define AGE(mine, age, of)                                                     \
+    "warning: 'safety.from-age': '" mine "' at the age of " age " is longer "  \
+    "than the '" of "' of [job safety] at fleet.conf:5; correct it\n"
+    static const struct try_case cases[] = {
+        {AGED V "safety.from-age = 12 years: 6 weeks, 18 years: 4 weeks\n", ""},
+        {AGED V "safety.from-age = 12 years: 8 weeks, 20 years: 4 weeks\n",
+            F "10: " AGE("8 weeks", "12 years", "6 weeks")},
+        /* 144 months are 12 years. */
+        {AGED V "safety.from-age = 145 months: 4 weeks\n",
+            F "10: " AGE("10 weeks", "12 years", "6 weeks")},
+        {AGED V "safety.from-age = 144 months: 4 weeks\n", ""},
+        {AGED V "safety.from-age = 12 years: 6 weeks\n",
+            F "10: " AGE("6 weeks", "20 years", "4 weeks")},
+        /* An interval of its own that is shorter holds at any age. */
+        {AGED V "safety.every = 4 weeks\nsafety.from-age = 30 years: 2 weeks\n",
+            ""},
+        /* What is your own is yours to change. */
+        {"[job safety]\ntitle = S\nclass = own\nevery = 10 weeks\n"
+         "from-age = 12 years: 6 weeks\n" V
+         "safety.from-age = 15 years: 6 weeks\n",
+            ""},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
 #define NEVER_TOLD(who)                                                        \
     "warning: 'told': nothing in it is ever due, so [person " who "] is "      \
     "never written to; name what has a job\n"
@@ -385,6 +422,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(longer_intervals),
         cmocka_unit_test(the_most_that_is_allowed),
+        cmocka_unit_test(longer_from_an_age),
         cmocka_unit_test(nothing_in_scope),
         cmocka_unit_test(never_written_to),
         cmocka_unit_test(calendars_without_holidays),

@@ -1,0 +1,214 @@
+#include "doubt.h"
+
+#include "bounds.h"
+#include "holder.h"
+#include "kind.h"
+#include "span.h"
+#include "value.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* A mile is 1.609344 km exactly (international yard, 1959). */
+static int64_t
+in_mm(const struct interval *i)
+{
+    return i->amount * (i->unit == UNIT_KM ? 1000000 : 1609344);
+}
+
+/* The interval of @rule that is of one sort: a length of time, for METER_NONE,
+ * a distance or hours; NULL when it has none. */
+static const struct interval *
+of_sort(const struct rule *rule, enum meter meter)
+{
+    return meter == METER_NONE ? bounds_length(rule)
+                               : bounds_metered(rule, meter);
+}
+
+/* Nonzero when @a is longer than @b, which is of the same sort. */
+static int
+is_longer(const struct interval *a, const struct interval *b, enum meter meter)
+{
+    if (meter == METER_NONE)
+        return value_span_size(a->span) > value_span_size(b->span);
+    if (meter == METER_DISTANCE)
+        return in_mm(a) > in_mm(b);
+    return a->amount > b->amount;
+}
+
+/* A rule whose intervals are held to what is allowed, key by key. */
+struct held {
+    struct reading *reading;
+    const struct section *of_job;
+    const struct section *type; /* above the section being read, or NULL */
+    const struct section *here;
+    const struct job *job;
+    const struct rule *rule;
+    const char *word; /* of its interval: every or within */
+};
+
+/* The key of the job that holds in the section being read: as it stands there,
+ * in its type or in the job. */
+static const struct entry *
+entry_held(const struct held *h, const char *word)
+{
+    char key[ID_MOST + 16];
+
+    snprintf(key, sizeof key, "%s.%s", h->job->id, word);
+    const struct entry *e =
+        section_entry(h->here, h->here == h->of_job ? word : key);
+    if (e == NULL && h->type != NULL)
+        e = section_entry(h->type, key);
+    return e ? e : section_entry(h->of_job, word);
+}
+
+static const char *
+file_of(const struct held *h, const struct entry *e)
+{
+    return problems_name(h->reading->problems, e->place.file);
+}
+
+/* Hold one sort of interval to 'at-most', which allows @most; @at is the key
+ * of the two that stands here. */
+static void
+doubt_most(const struct held *h, const struct entry *at, enum meter meter,
+    const struct interval *most)
+{
+    const struct interval *mine = of_sort(h->rule, meter);
+    const struct entry *allowed = entry_held(h, "at-most");
+
+    if (mine == NULL)
+        reading_warning(h->reading, at->place,
+            "'%s': nothing in it keeps to the '%s' that 'at-most' allows at "
+            "%s:%d; add an interval of that sort",
+            at->key, most->text, file_of(h, allowed), allowed->place.line);
+    else if (is_longer(mine, most, meter))
+        reading_warning(h->reading, at->place,
+            "'%s': '%s' is longer than the '%s' that 'at-most' allows at "
+            "%s:%d; correct one of them",
+            at->key, mine->text, most->text, file_of(h, allowed),
+            allowed->place.line);
+}
+
+/* Hold one sort of the interval @at, of one's own, to that of the job. */
+static void
+doubt_longer(const struct held *h, const struct entry *at, enum meter meter)
+{
+    const struct interval *mine = of_sort(h->rule, meter);
+    const struct interval *of = of_sort(&h->job->rule, meter);
+    const struct entry *at_job = section_entry(h->of_job, h->word);
+
+    if (at_job != NULL && !at_job->refused && mine != NULL && of != NULL &&
+        is_longer(mine, of, meter))
+        reading_warning(h->reading, at->place,
+            "'%s': '%s' is longer than the '%s' of %s at %s:%d; correct it, "
+            "or state what its authority allows in '%s.at-most'",
+            at->key, mine->text, of->text, h->of_job->title, file_of(h, at_job),
+            at_job->place.line, h->job->id);
+}
+
+/* Nonzero when the key stands in the section being read. */
+static int
+stands_here(const struct held *h, const struct entry *e)
+{
+    return e != NULL && section_entry(h->here, e->key) == e;
+}
+
+static void
+doubt_held(const struct held *h)
+{
+    const struct entry *every = entry_held(h, h->word);
+    const struct entry *allowed = entry_held(h, "at-most");
+    const struct entry *at = stands_here(h, every)     ? every
+                             : stands_here(h, allowed) ? allowed
+                                                       : NULL;
+    struct rule most = {.n_every = h->rule->n_at_most};
+
+    if (at == NULL || every == NULL || every->refused ||
+        (allowed != NULL && allowed->refused))
+        return;
+    memcpy(most.every, h->rule->at_most, sizeof most.every);
+    for (enum meter meter = METER_NONE; meter < METERS; meter++) {
+        const struct interval *limit = of_sort(&most, meter);
+        if (limit != NULL)
+            doubt_most(h, at, meter, limit);
+        /* What is nobody's rule but your own is yours to change. */
+        else if (at == every && h->here != h->of_job &&
+                 h->job->class != CLASS_OWN)
+            doubt_longer(h, at, meter);
+    }
+}
+
+/* The length of time that holds at an age, or NULL. */
+static const struct span *
+span_at(const struct rule *rule, struct span age)
+{
+    const struct interval *every = bounds_length(rule);
+    const struct span *found = every ? &every->span : NULL;
+
+    for (int i = 0; i < rule->n_ages; i++)
+        if (value_span_size(rule->ages[i].age) <= value_span_size(age) &&
+            (found == NULL ||
+                value_span_size(rule->ages[i].every) < value_span_size(*found)))
+            found = &rule->ages[i].every;
+    return found;
+}
+
+/* Steps of age of one's own take the place of all those of the job. */
+static void
+doubt_ages(const struct held *h)
+{
+    const struct entry *own = entry_held(h, "from-age");
+    const struct entry *at_job = section_entry(h->of_job, "from-age");
+    char age[SPAN_TEXT];
+    char mine[SPAN_TEXT];
+    char of[SPAN_TEXT];
+
+    if (!stands_here(h, own) || own->refused || at_job == NULL ||
+        at_job->refused || h->job->class == CLASS_OWN)
+        return;
+    for (int i = 0; i < h->job->rule.n_ages; i++) {
+        const struct age_step *step = &h->job->rule.ages[i];
+        const struct span *held = span_at(h->rule, step->age);
+        if (held != NULL &&
+            value_span_size(*held) > value_span_size(step->every))
+            reading_warning(h->reading, own->place,
+                "'%s': '%s' at the age of %s is longer than the '%s' of %s at "
+                "%s:%d; correct it",
+                own->key, span_text(*held, mine), span_text(step->age, age),
+                span_text(step->every, of), h->of_job->title,
+                file_of(h, at_job), at_job->place.line);
+    }
+}
+
+static const char *
+interval_word(const struct section *of_job)
+{
+    return section_entry(of_job, "within") ? "within" : "every";
+}
+
+void
+doubt_job(struct reading *r, const struct section *s, const struct job *job)
+{
+    struct held h = {r, s, NULL, s, job, &job->rule, interval_word(s)};
+
+    doubt_held(&h);
+}
+
+void
+doubt_intervals(struct reading *r, const struct holder *h)
+{
+    const struct section *type = h->type ? h->type->section : NULL;
+
+    for (size_t i = 0; i < h->n_uses; i++) {
+        const struct job *job = h->uses[i].job;
+        const struct section *s =
+            document_find(r->document, SECTION_JOB, job->id);
+        struct held held = {
+            r, s, type, h->section, job, h->uses[i].own, interval_word(s)};
+        if (held.rule == NULL)
+            continue;
+        doubt_held(&held);
+        doubt_ages(&held);
+    }
+}
