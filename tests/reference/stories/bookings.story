@@ -77,6 +77,32 @@ fleet
 at 2026-12-01
 due V j deadline=2027-01-03 plan=2026-12-23
 
+story shut-over-new-year-with-planner
+source design: the plan is late only where no day at all would do
+known OWN
+working shut from 24 December to 3 January, due on 3 January 2027: Wednesday
+    23 December, though that is more than a sixth of six weeks before
+site
+    planner = on
+fleet
+    [calendar shop]
+    works = mon tue wed thu fri
+    closed = 2026-12-24..2027-01-03 Shut
+    [depot s]
+    calendar = shop
+    [job j]
+    title = J
+    class = law
+    every = 6 weeks
+    lead = 1 day
+    [vehicle V]
+    depot = s
+    registered = 2019-01-01
+    jobs = j
+    j.last = 2026-11-22
+at 2026-12-01
+due V j deadline=2027-01-03 plan=2026-12-23
+
 story one-place-a-day
 source common practice: one ramp takes one vehicle a day
 known OWN CALC

@@ -129,6 +129,21 @@ do 2026-12-01 record L goods-annual-test --on 2026-12-01
 at 2026-12-02
 due L goods-annual-test deadline=2028-01-31
 
+story goods-preset-first-test-is-no-certificate
+source SI 1988/1478 reg. 11(1), as made
+known READ CALC
+working registered 15 April 2025, first passed on 10 March 2026: no certificate
+    ran before, so to 31 March 2027 and not April
+use british
+fleet
+    [vehicle L]
+    depot = d
+    registered = 2025-04-15
+    jobs = goods-annual-test
+do 2026-03-10 record L goods-annual-test --on 2026-03-10
+at 2026-03-11
+due L goods-annual-test deadline=2027-03-31 plan=2027-03-31
+
 story goods-preset-december-for-february
 source SI 1988/1478 reg. 11(2) item 2, as made; two months from 28 December end
     on 28 February

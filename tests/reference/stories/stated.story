@@ -1,3 +1,59 @@
+story rhythm-history-imported
+source common practice: the certificate's date is entered, then old papers;
+    work before the stated deadline less its interval never counts for it
+known OWN
+working stated 31 March 2027; the work of March 2026 was for the one before
+job
+    every = 12 months
+    runs-from = deadline
+vehicle
+    j.deadline = 2027-03-31
+do 2026-12-01 record V j --on 2026-03-20
+at 2026-12-01
+due V j deadline=2027-03-31
+
+story weeks-history-imported
+source common practice: as with a year, in weeks
+known OWN
+working stated 20 December 2026, thirteen weeks; work of 20 September was
+    for the one before
+job
+    every = 13 weeks
+    runs-from = deadline
+vehicle
+    j.deadline = 2026-12-20
+do 2026-12-01 record V j --on 2026-09-20
+at 2026-12-01
+due V j deadline=2026-12-20
+
+story yearly-history-imported
+source common practice: a seasonal date is stated, then last year's papers
+    are entered
+known OWN
+working stated 1 November 2027; the service of October 2026 was for 1
+    November 2026
+job
+    every = yearly on 1 nov
+vehicle
+    j.deadline = 2027-11-01
+do 2026-12-01 record V j --on 2026-10-25
+at 2026-12-01
+due V j deadline=2027-11-01
+
+story first-on-then-delivery
+source common practice: the first day is agreed, and the inspection at
+    delivery recorded
+known OWN
+working eleven months before the first deadline, within the first half of
+    the interval: an extra
+job
+    every = 12 months
+    runs-from = deadline
+    first = on 2027-11-01
+do 2026-12-01 record V j --on 2026-12-01
+at 2026-12-01
+due V j deadline=2027-11-01
+
 story stated-on-sunday
 source ostler-fleet(5), preceding
 known OWN
@@ -22,6 +78,60 @@ vehicle
 do 2026-12-01 record V j --on 2026-03-14
 at 2026-12-01
 due V j deadline=2027-03-31
+
+story driver-card-then-old-card
+source 35 hours every five years, before the deadline on the card:
+    jayg777.wixsite.com/totaldrivertraining/driver-cpc
+known 2ND
+working the card says 9 September 2027; the old card of 1 September 2022, when
+    recorded later, was for the five years before
+fleet
+    [job cpc]
+    title = Driver qualification
+    class = law
+    every = 5 years
+    runs-from = deadline
+    lead = 8 weeks
+    [driver R1]
+    depot = d
+    jobs = cpc
+    cpc.deadline = 2027-09-09
+do 2026-12-01 record R1 cpc --on 2022-09-01
+at 2026-12-01
+due R1 cpc deadline=2027-09-09
+
+story completion-history-imported
+source common practice: work before a stated deadline less its interval never
+    counts for it
+known OWN
+working stated 31 March 2027, twelve months from the work; what was done on
+    20 March 2026 was for the one before
+job
+    every = 12 months
+vehicle
+    j.deadline = 2027-03-31
+do 2026-12-01 record V j --on 2026-03-20
+at 2026-12-01
+due V j deadline=2027-03-31
+
+story keeping-history-imported
+source GOV.UK on when to get an MOT; common practice, as before
+known 2ND OWN
+working the certificate says 15 May 2027; the test of 20 April 2026 made it so,
+    and that of 20 April 2027 keeps it
+job
+    every = 12 months
+    ends = day before
+    runs-from = keeping the date
+    window = 1 month
+vehicle
+    j.deadline = 2027-05-15
+do 2026-12-01 record V j --on 2026-04-20
+at 2026-12-01
+due V j deadline=2027-05-15
+do 2027-04-20 record V j --on 2027-04-20
+at 2027-04-21
+due V j deadline=2028-05-15
 
 story stated-then-done-for-it
 source common practice: work shortly before the stated deadline is for it
