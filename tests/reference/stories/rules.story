@@ -308,7 +308,7 @@ due V j deadline=1998-06-10 plan=1998-06-10
 
 story rfc7529-omit
 source RFC 7529, 4.1: SKIP=OMIT, the default: 31 January, 31 March 2014
-known MEM
+known MEM CALC
 working monthly from 31 January; February has no 31st and is left out
 calendar all
 job
@@ -320,8 +320,9 @@ at 2014-02-01
 due V j deadline=2014-03-31
 
 story rfc7529-backward
-source RFC 7529, 4.1: SKIP=BACKWARD: 31 January, 28 February, 31 March 2014
-known MEM
+source RFC 7529, 4.1: SKIP=BACKWARD: 31 January, 28 February, 31 March 2014, as
+    public tests of other readers have it
+known 2ND
 working monthly from 31 January; in February the day before the missing one
 calendar all
 job
@@ -388,3 +389,49 @@ due V j deadline=2027-11-01
 do 2027-06-01 record V j --on 2027-06-01
 at 2027-06-02
 due V j deadline=2028-11-01
+
+story rfc5545-weeks-from-monday
+source RFC 5545, 3.8.5.3, example of WKST=MO: 5, 10, 19, 24 August 1997
+known READ
+working every other week on Tuesday and Sunday: the week of the 5th ends with
+    Sunday the 10th, and the next but one has Tuesday the 19th
+calendar all
+job
+    every =
+      rule FREQ=WEEKLY;INTERVAL=2;BYDAY=TU,SU;WKST=MO from 1997-08-05
+vehicle
+    registered = 1990-01-01
+    j.last = 1997-08-10
+at 1997-08-11
+due V j deadline=1997-08-19 plan=1997-08-19
+
+story rfc5545-weeks-from-sunday
+source RFC 5545, 3.8.5.3, example of WKST=SU: 5, 17, 19, 31 August 1997
+known READ
+working every other week on Tuesday and Sunday: the week of the 5th began with
+    Sunday the 3rd, so the next Sunday is the 17th
+calendar all
+job
+    every =
+      rule FREQ=WEEKLY;INTERVAL=2;BYDAY=TU,SU;WKST=SU from 1997-08-05
+vehicle
+    registered = 1990-01-01
+    j.last = 1997-08-05
+at 1997-08-06
+due V j deadline=1997-08-17 plan=1997-08-17
+do 1997-08-17 record V j --on 1997-08-17
+at 1997-08-18
+due V j deadline=1997-08-19
+
+story rfc5545-thursdays-of-summer
+source RFC 5545, 3.8.5.3, example: every Thursday in June, July and August
+known READ
+working 28 August 1997 is the last, then 4 June 1998
+calendar all
+job
+    every = rule FREQ=YEARLY;BYDAY=TH;BYMONTH=6,7,8 from 1997-06-05
+vehicle
+    registered = 1990-01-01
+    j.last = 1997-08-28
+at 1997-08-29
+due V j deadline=1998-06-04 plan=1998-06-04
