@@ -75,8 +75,8 @@ add_matter(const struct letter_item *item, day_t today, struct buf *out)
     case LETTER_THIS_WEEK:
     case LETTER_COMING:
     case LETTER_GROUPS:
-        buf_print(out, "%s %s",
-            item->moved_from == DAY_NONE ? " due by" : " moved to",
+        buf_print(out, " %s %s",
+            item->moved_from == DAY_NONE ? "due by" : "moved to",
             day_ymd(d->deadline).year == day_ymd(today).year
                 ? wording_short_date(d->deadline, day)
                 : wording_date(d->deadline, day));

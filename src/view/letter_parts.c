@@ -204,6 +204,10 @@ say_short_days(const struct due *d, struct buf *out)
 {
     char day[WORDING_DATE];
 
+    if (d->state == DUE_OVERDUE && !(d->warnings & WARN_BEFORE_RETURN)) {
+        buf_print(out, " since %s", wording_date(d->deadline, day));
+        return;
+    }
     if (d->state < DUE_NOW)
         buf_text(out, ", ");
     else if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
@@ -215,13 +219,10 @@ void
 letter_short(const struct due *d, struct buf *out)
 {
     const struct job *job = d->task->job;
-    char day[WORDING_DATE];
 
     buf_print(out, "%s %s, ", d->task->subject->id, job->title);
     wording_states(d, out);
-    if (d->state == DUE_OVERDUE)
-        buf_print(out, " since %s", wording_date(d->deadline, day));
-    else if (d->deadline != DAY_NONE)
+    if (d->deadline != DAY_NONE)
         say_short_days(d, out);
     buf_print(out, " (%s)", fleet_class_word(job->class));
 }

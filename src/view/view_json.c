@@ -59,6 +59,14 @@ failed_value(const struct record *f)
         text_value(f->reference), "note", text_value(f->note));
 }
 
+/* What it is besides, which the state says of any other. */
+static json_t *
+besides_value(const struct due *d)
+{
+    return d->state == DUE_FAILED ? json_string(due_state_word(d->besides))
+                                  : json_null();
+}
+
 /* That it failed was a warning before it was a state, and stays one here for
  * whoever reads them. */
 static void
@@ -116,7 +124,7 @@ due_value(const struct due *d, day_t today)
     char cycle[CYCLE_TEXT];
 
     return json_pack("{s:s, s:s, s:o, s:s, s:s, s:s, s:s, s:o, s:o, s:o, s:o,"
-                     " s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
+                     " s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
         "subject", s->id, "kind", fleet_kind_word(s->kind), "depot",
         text_value(depot ? depot->id : NULL), "job", job->id, "title",
         job->title, "class", fleet_class_word(job->class), "state",
@@ -127,7 +135,8 @@ due_value(const struct due *d, day_t today)
         text_value(job->authority), "due_reading", number_value(d->due_reading),
         "unit", unit_value(d), "newest_reading", day_value(d->newest_reading),
         "forecast", forecast_value(&d->forecast), "failed",
-        failed_value(d->failed), "warnings", warnings_value(d, today),
+        failed_value(d->failed), "besides", besides_value(d), "warnings",
+        warnings_value(d, today),
         "reasons", reasons_value(d));
 }
 

@@ -36,11 +36,11 @@ static const struct wording states[] = {
     [DUE_NOW] = {.heading = "This week",
         .title = "",
         .count = "this week",
-        .matter = "due"},
+        .matter = ""},
     [DUE_AHEAD] = {.heading = "Coming",
         .title = "",
         .count = "coming",
-        .matter = "due"},
+        .matter = ""},
 };
 
 const struct wording *

@@ -16,7 +16,7 @@ struct wording {
     const char *title;   /* "overdue", in the title of an event; "" where the
                             day alone says it all */
     const char *count;   /* "overdue", after how many there are */
-    const char *matter;  /* "overdue", after the name of the one */
+    const char *matter;  /* "overdue", after the name of the one; "" likewise */
     const char *besides; /* what is so as well of one that failed: a clause, or
                             NULL where its days say it */
     const char *advice;  /* what its line asks for, or NULL */

@@ -71,7 +71,7 @@ class Calm:
             key = due["subject"], due["job"], due["cycle"]
             event = picture.current.get((due["subject"], due["job"]))
             if key not in self.shown or not event or is_reached(due) or \
-                    due["state"] == "before-return":
+                    "before-return" in (due["state"], due["besides"]):
                 continue
             seen = deadline_of(event), basis_of(event) == "stated"
             if self.shown[key] is None:

@@ -6,8 +6,9 @@ from datetime import date, timedelta
 
 from feed_history_rules import category, day_of, is_due, require
 
-MARKS = {"no-record": " no record", "needs-reading": " needs a reading",
-         "before-return": " before return", "overdue": " overdue"}
+WORDS = {"no-record": "no record", "needs-reading": "needs a reading",
+         "before-return": "before return", "overdue": "overdue",
+         "failed": "failed"}
 UNSURE = timedelta(3)
 
 
@@ -30,6 +31,24 @@ def span(day, text, sign):
     if unit.startswith("year"):
         return months_on(day, sign * 12 * int(n))
     return day + sign * timedelta(int(n) * (7 if "week" in unit else 1))
+
+
+def day_of_due(due):
+    """Where its event stands: what failed on the day on which it did."""
+    return day_from(due["failed"] and due["failed"]["day"] or due["plan_day"]
+                    or due["deadline"])
+
+
+def mark_of(due):
+    """What the title says between subject and job.  That a reading is old is
+    said there only where there is no day."""
+    said = [due["state"], due["besides"]]
+    if {w["warning"] for w in due["warnings"]} & {"before-return"}:
+        said.append("before-return")
+    if due["state"] == "needs-reading" and day_of_due(due):
+        said.remove("needs-reading")
+    words = ", ".join(WORDS[word] for word in said if word in WORDS)
+    return words and f" {words}"
 
 
 def deadline_of(event):
@@ -143,16 +162,17 @@ class Picture:
     def judge_due(self, due, names):
         task = due["subject"], due["job"]
         event = self.current.get(task)
-        plan, deadline = day_from(due["plan_day"]), day_from(due["deadline"])
-        day = plan or deadline
+        day = day_of_due(due)
         end = self.end()
-        unsure = self.other_plan or due["forecast"] and day and (
-            abs(day - self.until) <= UNSURE or end and day >= end - UNSURE)
+        unsure = not due["failed"] and (
+            self.other_plan or due["forecast"] and day and (
+                abs(day - self.until) <= UNSURE
+                or end and day >= end - UNSURE))
         # What needs a reading is there however far off its day.
         near = day is None or day <= self.until or \
-            due["state"] == "needs-reading"
-        wanted = near and (end is None or day is None or day < end
-                           or due["state"] == "overdue")
+            due["failed"] or due["state"] == "needs-reading"
+        wanted = bool(near) and (end is None or day is None or day < end
+                                 or due["state"] in ("failed", "overdue"))
         if not unsure and not (end and day == end):
             require(bool(event) == wanted, "it has the dues up to its horizon",
                     due, self.until, end)
@@ -171,7 +191,7 @@ class Picture:
                           due["cycle"], "coming")
 
     def judge_event(self, due, e):
-        plan, deadline = day_from(due["plan_day"]), day_from(due["deadline"])
+        day, deadline = day_of_due(due), day_from(due["deadline"])
         shown = deadline_of(e)
         if due["forecast"] and shown != deadline:
             # Held for calm: by up to two days it may be another day.
@@ -182,21 +202,20 @@ class Picture:
             return
         words = str(e.component["SUMMARY"]).partition(" - ")[0]
         require(shown == deadline, "the deadline in the text", due, shown)
-        if self.other_plan and (plan or deadline):
+        require((category(e) == "Failed") == bool(due["failed"]),
+                "what failed says so", due)
+        if self.other_plan and day and not due["failed"]:
             return
-        if plan or deadline:
-            require(day_of(e) == (plan or deadline), "the day of an event",
-                    due, day_of(e))
-            mark = MARKS["overdue"] if due["state"] == "overdue" else ""
+        if day:
+            require(day_of(e) == day, "the day of an event", due, day_of(e))
         else:
             require(category(e) == "Undated", "what has no day says so",
                     due)
             if self.form == "events":
                 require(day_of(e) == e.modified.date(),
                         "what has no day stands where it was last news", due)
-            mark = MARKS.get(due["state"])
-        require(words == due["subject"] + mark, "the mark in the title", due,
-                words)
+        require(words == due["subject"] + mark_of(due),
+                "the mark in the title", due, words)
         text = str(e.component["DESCRIPTION"]).split("\n")
         for reason in due["reasons"]:
             require(reason["text"] in text or due["forecast"],
@@ -207,4 +226,8 @@ class Picture:
         since = span(self.today, self.feed.get("history", "0 days"), -1)
         require("history" in self.feed and since <= day <= self.today,
                 "what is done stays for a time", task, day)
+        for due in self.dues:
+            if (due["subject"], due["job"]) == task:
+                require(due["last_done"] and day <= day_from(due["last_done"]),
+                        "what failed is not done", due, day)
         names.note(e.uid, *self.kind, *task, "done", day)

@@ -414,8 +414,41 @@ class Calculation(Task):
                 return last
         return None
 
+    # What failed.
+
+    def failure(self):
+        """The newest record of this job's failing that no completion came
+        after, by day and then in the order of entry.  What the fleet file
+        states has no such order, and settles only the days before it."""
+        failed = max((r for r in self.records if r.kind == "failed"
+                      and r.subject == self.subject and r.job == self.job),
+                     key=lambda r: (r.day, r.id), default=None)
+        if failed and any(
+                fact.day > failed.day or fact.recorded
+                and (fact.day, fact.order) > (failed.day, failed.id)
+                for fact in self.completions()):
+            return None
+        return failed
+
     def due(self, today):
-        """The answer, or None while nothing is due."""
+        """The answer, or None while nothing is due.  What failed is due
+        whatever its days say, and even when nothing else asks for it."""
+        answer, failed = self.due_by_days(today), self.failure()
+        if not failed:
+            return answer and answer | {"failed": None, "besides": None}
+        if not answer:
+            done = self.completions()
+            answer = self.answer("ahead") | {
+                "subject": self.subject, "job": self.job,
+                "last_done": iso(done[-1].day) if done else None,
+                "cycle": f"r{failed.id}"}
+        return answer | {
+            "state": "failed", "besides": answer["state"],
+            "failed": {"day": iso(failed.day), "record": failed.id,
+                       "by": None, "reference": None, "note": None}}
+
+    def due_by_days(self, today):
+        """The answer as if nothing had failed."""
         is_due, pending = self.pending()
         if not is_due:
             return None

@@ -25,9 +25,9 @@ class Stage(namedtuple("Stage", "day name overdue")):
 
     def of(self, due):
         """What makes it one and the same: its deadline is part of that,
-        except of a week without one."""
-        weekly = self.name.startswith(MISSING)
-        return self.name, None if weekly else due.deadline
+        except of a week without one, and of a failure."""
+        undated = self.name.startswith(MISSING + ("failed",))
+        return self.name, None if undated else due.deadline
 
 
 # What a message says of a due.  old is the day its deadline moved from.
@@ -46,7 +46,8 @@ class Message:
 
 
 class Due:
-    """A due of "ostler due --json", its days as dates."""
+    """A due of "ostler due --json", its days as dates.  The state of one that
+    failed is what it is besides."""
 
     def __init__(self, due):
         for key in ("subject", "job", "title", "class", "state", "cycle"):
@@ -55,6 +56,12 @@ class Due:
             setattr(self, key,
                     due[key] and date.fromisoformat(due[key]))
         self.warnings = {w["warning"] for w in due["warnings"]}
+        self.failed = due["failed"] and due["failed"]["record"]
+        self.state = due["besides"] or self.state
+
+    def failure(self, today):
+        """The stage that it failed: told once a failure."""
+        return Stage(today, f"failed {self.failed}", False)
 
     @property
     def waits_for_return(self):
@@ -62,6 +69,8 @@ class Due:
                 and "no-working-day" not in self.warnings)
 
     def heading(self):
+        if self.failed:
+            return "Failed"
         if self.state == "ahead":
             return "Book now" if "book-now" in self.warnings else "Coming"
         return {"no-record": "No record", "overdue": "Overdue",
@@ -70,7 +79,7 @@ class Due:
 
     def needs_somebody_now(self):
         return bool(self.heading() != "Coming"
-                    or self.warnings & {"failed", "done-later"})
+                    or "done-later" in self.warnings)
 
     def told(self, old=None):
         return Told(self.subject, self.job, self.deadline,
@@ -214,9 +223,10 @@ class Reminders:
             " ".join(person.stages[1:])))
 
     def latest(self, person, due, horizon):
-        """[the stages to tell]: the latest of its deadline, and the week of
-        what is missing."""
+        """[the stages to tell]: the latest of its deadline, the week of
+        what is missing, and that it failed."""
         found, weekly = None, []
+        failed = [due.failure(self.today)] if due.failed else []
         for stage in self.stages(person, due):
             if stage.name.startswith(MISSING):
                 weekly = [stage]
@@ -225,18 +235,23 @@ class Reminders:
                     and self.climbed(person, due, horizon))):
                 if not found or stage.day >= found.day:
                     found = stage
-        return weekly + ([found] if found else [])
+        return failed + weekly + ([found] if found else [])
 
     # The message to a person.
 
     def message(self, person, dues):
         if not person.is_written_to(self.today):
-            if not person.urgent:
-                return None
             return self.compose(person, [
-                due for due in dues if due.asked_by == "law"
+                due for due in dues if self.has_just_failed(person, due)
+                or person.urgent and due.asked_by == "law"
                 and due.state == "overdue"], self.today, False)
         return self.compose(person, dues, person.horizon(self.today), True)
+
+    def has_just_failed(self, person, due):
+        """Nobody has a day or a stage on which they do not hear of that."""
+        return bool(due.failed) and (
+            person.name, due.subject, due.job, due.cycle,
+            *due.failure(self.today).of(due)) not in self.told
 
     def compose(self, person, dues, horizon, in_full):
         outlook = self.outlook(person, horizon) if in_full else None
@@ -288,15 +303,15 @@ class Reminders:
 
     def is_listed(self, due, until):
         day = due.plan_day or due.deadline
-        return (due.state in MISSING + ("before-return",)
+        return (due.failed or due.state in MISSING + ("before-return",)
                 or day <= until)
 
 
 def worst(dues, mentioned):
-    """What may head the subject: of what is overdue or without a record the
-    first of the classes, or anything when nothing is."""
+    """What may head the subject: of what failed the first of the classes, else
+    of what is overdue or without a record, or anything when nothing is."""
     told = [due for due in dues if (due.subject, due.job) in mentioned]
-    bad = [due for due in told if due.state in ("overdue", "no-record")]
+    bad = [due for due in told if due.failed] or [due for due in told if due.state in ("overdue", "no-record")]
     if bad:
         rank = min(CLASSES.index(due.asked_by) for due in bad)
         told = [due for due in bad if CLASSES.index(due.asked_by) == rank]
