@@ -54,9 +54,9 @@ wording_states(const struct due *d, struct buf *out)
 {
     buf_text(out, states[d->state].title);
     if (d->state == DUE_FAILED && states[d->besides].title[0] != '\0')
-        buf_print(out, ", %s", states[d->besides].title);
+        buf_print(out, " and %s", states[d->besides].title);
     if (d->warnings & WARN_BEFORE_RETURN)
-        buf_print(out, ", %s", states[DUE_BEFORE_RETURN].title);
+        buf_print(out, " and %s", states[DUE_BEFORE_RETURN].title);
 }
 
 void

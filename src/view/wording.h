@@ -23,8 +23,8 @@ struct wording {
 };
 const struct wording *wording_of(enum due_state state);
 
-/* Append the states of @d for a title, the gravest first: "overdue", "failed,
- * before return".  Nothing where its day says it all. */
+/* Append the states of @d for a title, the gravest first: "overdue", "failed
+ * and before return".  Nothing where its day says it all. */
 void wording_states(const struct due *d, struct buf *out);
 
 /* Append "failed on Mon 2026-11-30 (by Ann, reference J-12): NOTE" of the

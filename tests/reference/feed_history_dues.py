@@ -47,7 +47,7 @@ def mark_of(due):
         said.append("before-return")
     if due["state"] == "needs-reading" and day_of_due(due):
         said.remove("needs-reading")
-    words = ", ".join(WORDS[word] for word in said if word in WORDS)
+    words = " and ".join(WORDS[word] for word in said if word in WORDS)
     return words and f" {words}"
 
 

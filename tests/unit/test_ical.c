@@ -432,9 +432,9 @@ what_failed(void **state)
     } kinds[] = {
         {DUE_AHEAD, "K7 failed - Annual test"},
         {DUE_NOW, "K7 failed - Annual test"},
-        {DUE_OVERDUE, "K7 failed, overdue - Annual test"},
-        {DUE_BEFORE_RETURN, "K7 failed, before return - Annual test"},
-        {DUE_NO_RECORD, "K7 failed, no record - Annual test"},
+        {DUE_OVERDUE, "K7 failed and overdue - Annual test"},
+        {DUE_BEFORE_RETURN, "K7 failed and before return - Annual test"},
+        {DUE_NO_RECORD, "K7 failed and no record - Annual test"},
     };
 
     (void)state;
@@ -473,7 +473,7 @@ what_failed_is_still_to_do(void **state)
     icalcomponent *t =
         icalcomponent_get_first_component(c, ICAL_VTODO_COMPONENT);
     assert_string_equal(
-        icalcomponent_get_summary(t), "K7 failed, overdue - Annual test");
+        icalcomponent_get_summary(t), "K7 failed and overdue - Annual test");
     check_value(t, "STATUS", "NEEDS-ACTION");
     check_value(t, "DUE", "20260302");
     assert_null(strstr(buf_str(out), "COMPLETED"));
