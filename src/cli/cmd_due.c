@@ -14,7 +14,7 @@
 static const struct option_row rows[] = {
     {"this-week", 0, NULL, "what is to be done by the end of this ISO week"},
     {"within", 0, "LENGTH", "what is to be done so soon: 8w, 10d, 3 months"},
-    {"overdue", 0, NULL, "only what is past its deadline"},
+    {"overdue", 0, NULL, "only what is past its deadline, or failed"},
     {"depot", 0, "DEPOT", "only of this depot"},
     {"subject", 0, "SUBJECT", "only of this vehicle, and what it carries"},
     {"job", 0, "JOB", "only this job"},

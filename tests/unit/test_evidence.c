@@ -184,28 +184,6 @@ a_failure_is_no_work_done(void **state)
         "service 2026-07-10 2026-07-12 r3 late\n");
 }
 
-/* Failed and passed on one day: in the order of entry, and each with the
- * deadline that stood at that moment.  Six months after 10 January is 10 July,
- * after 8 July it is 8 January. */
-static void
-a_failure_and_a_pass_of_one_day(void **state)
-{
-    struct world *w = *state;
-    struct job *j = world_job(w, "service", "6 months");
-
-    world_done(w, j, "2026-01-10");
-    world_done(w, j, "2026-07-08")->kind = RECORD_FAILED;
-    world_done(w, j, "2026-07-08");
-    assert_proofs(w, "2026-07-01", "2026-12-31", "2026-12-31",
-        "service 2026-07-10 2026-07-08 r2 failed\n"
-        "service 2026-07-10 2026-07-08 r3 in time\n");
-    w->records[1].kind = RECORD_COMPLETED;
-    w->records[2].kind = RECORD_FAILED;
-    assert_proofs(w, "2026-07-01", "2026-12-31", "2026-12-31",
-        "service 2026-07-10 2026-07-08 r2 in time\n"
-        "service 2027-01-08 2026-07-08 r3 failed\n");
-}
-
 /* What was due before it is not known; what is due after it is. */
 static void
 what_the_fleet_file_says_was_done(void **state)
@@ -471,7 +449,6 @@ main(void)
         WORLD_TEST(the_date_that_was_kept_or_lost),
         WORLD_TEST(an_extra_meets_no_deadline),
         WORLD_TEST(a_failure_is_no_work_done),
-        WORLD_TEST(a_failure_and_a_pass_of_one_day),
         WORLD_TEST(what_the_fleet_file_says_was_done),
         WORLD_TEST(wider_work),
         WORLD_TEST(what_also_counts_is_not_shown),
