@@ -123,3 +123,33 @@ do 2026-02-01 record V laden-brake-test --on 2026-01-17
 do 2026-02-01 record V laden-brake-test --on 2026-01-24
 at 2026-02-02
 due V laden-brake-test deadline=2026-04-03..2026-05-24
+
+story four-apart
+source four laden brake tests a year, spread evenly: rha.uk.net, April 2025;
+    four months between two at most is own policy
+known 2ND OWN
+working January to April 2026: twelve months after the fourth last is 10 January
+    2027, four months after the last 10 August 2026, and that comes first
+job
+    every = 4 within 12 months, apart 4 months
+do 2026-04-11 record V j --on 2026-01-10
+do 2026-04-11 record V j --on 2026-02-12
+do 2026-04-11 record V j --on 2026-03-15
+do 2026-04-11 record V j --on 2026-04-10
+at 2026-04-12
+due V j deadline=2026-08-10 plan=2026-08-10
+
+story four-spread
+source four laden brake tests a year, spread evenly: rha.uk.net, April 2025;
+    four months between two at most is own policy
+known 2ND OWN
+working a quarter of a year between two: a year after the first, 10 January
+    2027, comes before four months after the last, 10 February
+job
+    every = 4 within 12 months, apart 4 months
+do 2026-10-11 record V j --on 2026-01-10
+do 2026-10-11 record V j --on 2026-04-10
+do 2026-10-11 record V j --on 2026-07-10
+do 2026-10-11 record V j --on 2026-10-10
+at 2026-10-12
+due V j deadline=2027-01-10 plan=2027-01-08

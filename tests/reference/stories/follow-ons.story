@@ -159,3 +159,35 @@ at 2026-12-03
 due V torque deadline=2026-12-03 reading=10080
 at 2026-12-04
 due V torque deadline=2026-12-03 state=overdue
+
+story retorque-same-day
+source ostler-fleet(5), Work that follows: on one day the order of entry decides
+known OWN
+working the wheel and then its check, both on 1 December: nothing is left
+use wheel-shop
+do 2026-12-01 record V wheel --on 2026-12-01
+do 2026-12-01 record V torque --on 2026-12-01
+at 2026-12-01
+due V torque absent
+
+story retorque-same-day-before
+source ostler-fleet(5), Work that follows: done before a call, it answers
+    nothing
+known OWN
+working checked in the morning, another wheel off in the afternoon: 4 December
+use wheel-shop
+do 2026-12-01 record V torque --on 2026-12-01
+do 2026-12-01 record V wheel --on 2026-12-01
+at 2026-12-01
+due V torque deadline=2026-12-04
+
+story retorque-entered-late
+source common practice: papers come late
+known OWN
+working off on 1 December; the paper of a check of 30 November, entered later,
+    was before it
+use wheel-shop
+do 2026-12-01 record V wheel --on 2026-12-01
+do 2026-12-02 record V torque --on 2026-11-30
+at 2026-12-02
+due V torque deadline=2026-12-04
