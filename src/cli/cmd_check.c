@@ -1,5 +1,6 @@
 #include "buf.h"
 #include "command.h"
+#include "overtaken.h"
 #include "publish.h"
 
 static void
@@ -35,7 +36,9 @@ run(struct invocation *i)
     if (p == NULL)
         return -1;
     pass_warn(p, i->problems);
-    failed = publish_warn(p, i->problems, &i->fault);
+    failed = overtaken_warn(p, i->problems, &i->fault);
+    if (!failed)
+        failed = publish_warn(p, i->problems, &i->fault);
     if (!failed && options_value(&i->options, "explain") != NULL)
         failed = pass_explain(p, i->out, &i->fault);
     say_counts(i, p);

@@ -5,6 +5,7 @@
 #include "doubt.h"
 #include "explain.h"
 #include "files.h"
+#include "stated_line.h"
 #include "tasks.h"
 
 #include <stdlib.h>
@@ -81,6 +82,13 @@ void
 config_warn_dates(const struct config *c, day_t today, struct problems *ps)
 {
     doubt_dates(&c->reading, today, ps);
+}
+
+void
+config_warn_stated(const struct config *c, const struct task *t,
+    const char *text, struct problems *ps)
+{
+    stated_line_warn(&c->reading, t, text, ps);
 }
 
 int

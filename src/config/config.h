@@ -45,6 +45,11 @@ int config_explain(const struct config *c, struct buf *out);
 void config_warn_dates(
     const struct config *c, day_t today, struct problems *ps);
 
+/* Warn of the line that states the deadline, or the first deadline, of @t of
+ * this fleet, with its key and @text; nothing when no line does. */
+void config_warn_stated(const struct config *c, const struct task *t,
+    const char *text, struct problems *ps);
+
 /*
  * A record says that @what is carried by @carrier from now on; both are of this
  * fleet.  Its depot, unless it states its own, and the working days of its jobs

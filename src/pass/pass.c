@@ -288,6 +288,13 @@ pass_warn(const struct pass *p, struct problems *ps)
     config_warn_dates(p->config, p->moment.today, ps);
 }
 
+void
+pass_warn_stated(const struct pass *p, const struct task *t, const char *text,
+    struct problems *ps)
+{
+    config_warn_stated(p->config, t, text, ps);
+}
+
 int
 pass_explain(const struct pass *p, struct buf *out, struct fault *f)
 {

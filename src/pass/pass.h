@@ -67,6 +67,10 @@ const struct record *pass_records(const struct pass *p, size_t *n);
 /* Add the warnings about the fleet file that depend on today. */
 void pass_warn(const struct pass *p, struct problems *ps);
 
+/* Warn of the line of the fleet file that states the deadline of @t. */
+void pass_warn_stated(const struct pass *p, const struct task *t,
+    const char *text, struct problems *ps);
+
 /* Append the fleet as it was understood, as config_explain() does. */
 int pass_explain(const struct pass *p, struct buf *out, struct fault *f);
 
