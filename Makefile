@@ -53,7 +53,7 @@ DESK := $(BUILD)/tests/http/desk
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 # Programs that the reference tests put questions to.
 ASKED := $(addprefix $(BUILD)/tests/reference/,calc ical_reader plan_cases \
-	quantlib usage)
+	quantlib recur usage)
 BENCHES := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/bench/*.c)) \
 	$(BUILD)/tests/bench/bench_dates
 FUZZERS := $(addprefix $(BUILD)/fuzz/,config path request)

@@ -71,7 +71,12 @@ take_interval(struct reading *r, struct entry *e, const char *piece,
     struct scan s = scan_start(piece);
     struct interval every;
 
-    if (kind_parse(&s, r->arena, &every) || !scan_end(&s)) {
+    int rc = kind_parse(&s, r->arena, &every);
+    if (rc == KIND_NO_MEMORY) {
+        r->document->out_of_memory = 1;
+        return;
+    }
+    if (rc != 0 || !scan_end(&s)) {
         refuse_interval(r, e, piece);
         return;
     }

@@ -27,11 +27,14 @@ kind_parse(struct scan *s, struct arena *a, struct interval *out)
         size_t len;
 
         const char *text = scan_peek(&attempt, &len);
-        if (kinds[i]->parse(&attempt, a, &found) != 0)
+        int rc = kinds[i]->parse(&attempt, a, &found);
+        if (rc == KIND_NO_MEMORY)
+            return rc;
+        if (rc != 0)
             continue;
         found.text = arena_text(a, text, (size_t)(attempt.at - text));
         if (found.text == NULL)
-            return -1;
+            return KIND_NO_MEMORY;
         *s = attempt;
         *out = found;
         return 0;

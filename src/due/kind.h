@@ -10,9 +10,11 @@ struct scan;
 
 /*
  * Read one interval, as "12 months", "20000 km" or "yearly on 1 nov", up to
- * the next "or" or the end.  Texts are taken from @a.  Returns 0, or -1 when
- * no kind knows the words, and then kind_form() says what there is.
+ * the next "or" or the end.  Texts are taken from @a.  Returns 0; -1 when no
+ * kind knows the words, and then kind_form() says what there is; or
+ * KIND_NO_MEMORY.
  */
+#define KIND_NO_MEMORY (-2)
 int kind_parse(struct scan *s, struct arena *a, struct interval *out);
 
 /* How the kind at @i of the table is spelled, "N days|weeks|months|years", for

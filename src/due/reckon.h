@@ -79,8 +79,8 @@ struct interval_kind {
     int needs_history; /* where it runs from a deadline, every completion
                           matters, not only the last */
     int looks_back;    /* next() looks at completions before @i too */
-    /* Take the words of one interval from the scan: 0, or -1 when they are
-     * not of this kind. */
+    /* Take the words of one interval from the scan: 0, -1 when they are not of
+     * this kind, or KIND_NO_MEMORY. */
     int (*parse)(struct scan *s, struct arena *a, struct interval *out);
     /* The deadline that a series like this one would have before @deadline,
      * one interval earlier; NULL where a meter decides. */

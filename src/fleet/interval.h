@@ -12,6 +12,8 @@ enum meter { METER_NONE, METER_DISTANCE, METER_HOURS };
 
 enum distance_unit { UNIT_KM, UNIT_MILES };
 
+struct recur;
+
 /* Defined by the table of kinds, in the layer that calculates. */
 struct interval_kind;
 
@@ -30,6 +32,7 @@ struct interval {
     int day;
     const char *recurrence; /* an RFC 5545 RRULE value */
     day_t from;             /* its DTSTART */
+    const struct recur *recur;
     const char *text;       /* as written in the fleet file */
 };
 

@@ -97,6 +97,112 @@ a_rule_that_does_not_hit_its_start(void **state)
     }
 }
 
+/* The first Monday of a week numbered 1 or 27, by a calendar of ISO weeks: week
+ * 27 of 2026 begins on 29 June, week 1 of 2027 on 4 January. */
+static void
+weeks_by_their_number(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(
+        w, "round", "rule FREQ=YEARLY;BYWEEKNO=1,27;BYDAY=MO from 2023-01-02");
+    struct record *k = world_done(w, j, "2026-04-24");
+
+    assert_deadline(w, j, "2026-06-29");
+    k->day = date("2026-06-29");
+    assert_deadline(w, j, "2027-01-04");
+}
+
+/* Examples of RFC 5545, section 3.8.5.3, with the days that it gives. */
+static void
+the_examples_of_the_standard(void **state)
+{
+    ASSERT_SERIES(*state, "rule FREQ=YEARLY;BYMONTH=1;BYDAY=SU from 1998-01-04",
+        "1998-01-04", "1998-01-11", "1998-01-18", "1998-01-25", "1999-01-03");
+    ASSERT_SERIES(*state,
+        "rule FREQ=WEEKLY;INTERVAL=2;COUNT=4;BYDAY=TU,SU;WKST=MO from "
+        "1997-08-05",
+        "1997-08-05", "1997-08-10", "1997-08-19", "1997-08-24", "-");
+    ASSERT_SERIES(*state,
+        "rule FREQ=WEEKLY;INTERVAL=2;COUNT=4;BYDAY=TU,SU;WKST=SU from "
+        "1997-08-05",
+        "1997-08-05", "1997-08-17", "1997-08-19", "1997-08-31", "-");
+    ASSERT_SERIES(*state, "rule FREQ=MONTHLY;BYMONTHDAY=-3 from 1997-09-28",
+        "1997-09-28", "1997-10-29", "1997-11-28", "1997-12-29", "1998-01-29",
+        "1998-02-26");
+    ASSERT_SERIES(*state,
+        "rule FREQ=YEARLY;INTERVAL=3;COUNT=10;BYYEARDAY=1,100,200 from "
+        "1997-01-01",
+        "1997-01-01", "1997-04-10", "1997-07-19", "2000-01-01", "2000-04-09",
+        "2000-07-18", "2003-01-01", "2003-04-10", "2003-07-19", "2006-01-01",
+        "-");
+}
+
+static void
+more_examples_of_the_standard(void **state)
+{
+    ASSERT_SERIES(*state, "rule FREQ=YEARLY;BYDAY=20MO from 1997-05-19",
+        "1997-05-19", "1998-05-18", "1999-05-17");
+    ASSERT_SERIES(*state,
+        "rule FREQ=YEARLY;BYWEEKNO=20;BYDAY=MO from 1997-05-12", "1997-05-12",
+        "1998-05-11", "1999-05-17");
+    ASSERT_SERIES(*state,
+        "rule FREQ=MONTHLY;BYDAY=FR;BYMONTHDAY=13 from 1998-02-13",
+        "1998-02-13", "1998-03-13", "1998-11-13", "1999-08-13", "2000-10-13");
+    ASSERT_SERIES(*state,
+        "rule FREQ=YEARLY;INTERVAL=4;BYMONTH=11;BYDAY=TU;BYMONTHDAY=2,3,4,5,6,"
+        "7,8 from 1996-11-05",
+        "1996-11-05", "2000-11-07", "2004-11-02");
+    ASSERT_SERIES(*state,
+        "rule FREQ=MONTHLY;COUNT=3;BYDAY=TU,WE,TH;BYSETPOS=3 from 1997-09-04",
+        "1997-09-04", "1997-10-07", "1997-11-06", "-");
+    ASSERT_SERIES(*state,
+        "rule FREQ=MONTHLY;BYDAY=MO,TU,WE,TH,FR;BYSETPOS=-2 from 1997-09-29",
+        "1997-09-29", "1997-10-30", "1997-11-27", "1997-12-30", "1998-01-29",
+        "1998-02-26", "1998-03-30");
+}
+
+/* Work done long after a rule's last day before the end of our range. */
+static void
+a_rule_ends_with_the_days_we_know(void **state)
+{
+    struct world *w = *state;
+    struct job *j =
+        world_job(w, "round", "rule FREQ=YEARLY;INTERVAL=300 from 2026-01-01");
+
+    world_done(w, j, "2026-01-01");
+    const struct due *d = world_due(w, j, "2026-02-01");
+    assert_day(d->deadline, "-");
+    assert_int_equal(d->warnings & WARN_OUT_OF_RANGE, WARN_OUT_OF_RANGE);
+}
+
+/* What the RFC forbids, and calendars and moves that we do not know. */
+static void
+what_is_no_rule_is_refused(void **state)
+{
+    static const char *const texts[] = {
+        "rule FREQ=MONTHLY;BYWEEKNO=1 from 2026-01-01",
+        "rule FREQ=MONTHLY;BYYEARDAY=1 from 2026-01-01",
+        "rule FREQ=WEEKLY;BYMONTHDAY=1 from 2026-01-01",
+        "rule FREQ=WEEKLY;BYDAY=1TH from 2026-01-01",
+        "rule FREQ=YEARLY;BYWEEKNO=1;BYDAY=1TH from 2026-01-01",
+        "rule FREQ=DAILY;BYSETPOS=1 from 2026-01-01",
+        "rule FREQ=YEARLY;BYMONTH=-12 from 2026-01-01",
+        "rule FREQ=MONTHLY;BYMONTHDAY=32,1 from 2026-01-01",
+        "rule FREQ=HOURLY from 2026-01-01",
+        "rule RSCALE=HEBREW;FREQ=YEARLY from 2026-01-01",
+        "rule RSCALE=GREGORIAN;FREQ=MONTHLY;SKIP=FORWARD from 2026-01-01",
+        "rule FREQ=DAILY;UNTIL=20251231 from 2026-01-01",
+    };
+    struct world *w = *state;
+
+    for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
+        struct scan s = scan_start(texts[i]);
+        struct interval found;
+        if (kind_parse(&s, w->arena, &found) != -1)
+            fail_msg("%s", texts[i]);
+    }
+}
+
 /* Completions before, on and after the day, as for any rhythm. */
 static void
 done_early_late_and_twice(void **state)
@@ -209,6 +315,11 @@ main(void)
         WORLD_TEST(a_rule_that_counts_comes_to_an_end),
         WORLD_TEST(a_rule_that_runs_until_a_day),
         WORLD_TEST(a_rule_that_does_not_hit_its_start),
+        WORLD_TEST(weeks_by_their_number),
+        WORLD_TEST(the_examples_of_the_standard),
+        WORLD_TEST(more_examples_of_the_standard),
+        WORLD_TEST(a_rule_ends_with_the_days_we_know),
+        WORLD_TEST(what_is_no_rule_is_refused),
         WORLD_TEST(done_early_late_and_twice),
         WORLD_TEST(with_nothing_pending_the_next_one_stands),
         WORLD_TEST(the_first_is_on_or_after_the_first_day),
