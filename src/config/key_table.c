@@ -77,7 +77,7 @@ const struct key key_table[] = {
     PLAIN(IN(SITE), 0, "presets", SORT(nothing, written), 0, "PATTERN..."),
     PLAIN(IN(SITE), 0, "feed-folder", SORT(path, text), AT(site, feed_folder),
         "PATH"),
-    PLAIN(IN(SITE), 0, "calm", SORT(any_span, span), AT(site, calm), SPAN_FORM),
+    PLAIN(IN(SITE), 0, "calm", SORT(calm, span), AT(site, calm), SPAN_FORM),
     PLAIN(IN(SITE), 0, "page-url", SORT(url, text), AT(site, page_url),
         "https://HOST/..."),
 

@@ -216,6 +216,21 @@ value_any_span(
     read_span(r, e, 0, at);
 }
 
+/* What is held back longer is not calm, but out of date. */
+void
+value_calm(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    static const struct span most = {31, STEP_DAYS};
+    struct span *span = at;
+
+    (void)k;
+    read_span(r, e, 0, span);
+    if (!e->refused && value_span_size(*span) > value_span_size(most))
+        reading_refuse(r, e, e->place,
+            "'%s' is too long to hold a date back; expected at most 1 month",
+            reading_text(r, e));
+}
+
 static int
 named(const char *const *names, const char *word, size_t len)
 {

@@ -21,6 +21,7 @@ VALUE_READER(value_most);     /* int64_t, what a feed holds */
 VALUE_READER(value_choice);   /* an enum, by the key's words */
 VALUE_READER(value_span);     /* struct span, 1 or more */
 VALUE_READER(value_any_span); /* struct span, 0 for none */
+VALUE_READER(value_calm);     /* the same, a month at most */
 VALUE_READER(value_weekdays); /* weekdays_t */
 VALUE_READER(value_works);    /* the same, or none of them */
 

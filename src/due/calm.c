@@ -112,6 +112,7 @@ is_same(const struct forecast *a, const struct forecast *b)
            a->likely == b->likely && a->late == b->late;
 }
 
+/* To an earlier day at once: a calendar is never later than the forecast. */
 static int
 has_moved(const struct calm *c, enum forecast_day which,
     const struct forecast *from, const struct forecast *to)
@@ -123,8 +124,8 @@ has_moved(const struct calm *c, enum forecast_day which,
         return 0;
     if (from->basis != to->basis || before == DAY_NONE || now == DAY_NONE)
         return 1;
-    return now >= step_span(before, c->length, 1, MONTH_END_CLAMP) ||
-           now <= step_span(before, c->length, -1, MONTH_END_CLAMP);
+    return now < before ||
+           now >= step_span(before, c->length, 1, MONTH_END_CLAMP);
 }
 
 /* A limit is worked out twice where it is explained: what was noted of the same

@@ -5,13 +5,13 @@
 
 /*
  * Forecasts as calendars and mail show them.  A forecast wavers with every
- * reading; what was shown stands until the day that counts has moved by a
- * length of time, and then the new forecast stands in its place.
+ * reading; what was shown stands until the day that counts is earlier, or later
+ * by a length of time, and then the new forecast stands in its place.
  *
- * So a calendar can show a day that is later than the present one, by less
- * than that length.  What is no forecast is never held: a reading that shows
- * the due reading, and nothing to go by at all.  Nor is one held over another
- * that goes by something else.
+ * So a calendar can show a day that is earlier than the present one, by less
+ * than that length, and never a later one.  What is no forecast is never held:
+ * a reading that shows the due reading, and nothing to go by at all.  Nor is
+ * one held over another that goes by something else.
  */
 struct calm;
 
@@ -30,8 +30,9 @@ struct held {
     struct forecast forecast;
 };
 
-/* Nothing is held yet; a day moves once it is @length off, at once when that is
- * 0 days.  NULL when memory is out.  Free with calm_free(). */
+/* Nothing is held yet; a day moves once it is @length later, at once when that
+ * is 0 days or it is earlier.  NULL when memory is out.  Free with calm_free().
+ */
 struct calm *calm_new(struct span length, enum calm_use use);
 
 /* Free @c; NULL is ignored. */
@@ -58,7 +59,7 @@ const struct held *calm_changes(const struct calm *c, size_t *n);
  * it is not with NULL. */
 int calm_settles(const struct calm *c);
 
-/* How far a day moves before it is shown. */
+/* How far a day moves to a later one before it is shown. */
 struct span calm_length(const struct calm *c);
 
 /* Nonzero when memory ran out: then what is held is not whole. */

@@ -1,5 +1,6 @@
 """Calm: a due that goes by distance alone keeps the forecast that calendars
-showed until its early day has moved by the site's calm (ostler(1), "Calm")."""
+showed until its early day is earlier, or later by the site's calm (ostler(1),
+"Calm")."""
 import re
 from datetime import date
 
@@ -28,7 +29,7 @@ def basis_of(event):
 
 def is_near(fleet, last, now):
     length = fleet.site.get("calm", "3 days")
-    return span(last, length, -1) < now < span(last, length, 1)
+    return last <= now < span(last, length, 1)
 
 
 class Calm:

@@ -194,11 +194,12 @@ class Picture:
         day, deadline = day_of_due(due), day_from(due["deadline"])
         shown = deadline_of(e)
         if due["forecast"] and shown != deadline:
-            # Held for calm: by up to two days it may be another day.
-            require(shown and deadline and abs(shown - deadline) < UNSURE
-                    or "calm" in self.fleet.site,
-                    "a day that is held is less than three days off", due,
-                    shown)
+            # Held for calm: it may be up to two days earlier.
+            require(shown and deadline and shown < deadline
+                    and (deadline - shown < UNSURE
+                         or "calm" in self.fleet.site),
+                    "a day that is held is earlier, by less than three days",
+                    due, shown)
             return
         words = str(e.component["SUMMARY"]).partition(" - ")[0]
         require(shown == deadline, "the deadline in the text", due, shown)

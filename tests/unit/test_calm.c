@@ -67,16 +67,26 @@ two_days_are_calm_and_three_are_not(void **state)
     assert_int_equal(stands(c, 0), 0);
     assert_int_equal(stands(c, 1), 0);
     assert_int_equal(stands(c, 2), 0);
-    assert_int_equal(stands(c, -2), 0);
     assert_int_equal(changes(c), 0);
     assert_int_equal(stands(c, 3), 3);
-    /* From there on it is the 4th that stands. */
-    assert_int_equal(stands(c, 1), 3);
-    assert_int_equal(stands(c, 0), 0);
-    calm_free(c);
-    c = holding(three_days, CALM_SETTLE);
-    assert_int_equal(stands(c, -3), -3);
     assert_int_equal(changes(c), 1);
+    /* From there on it is the 4th that stands. */
+    assert_int_equal(stands(c, 5), 3);
+    assert_int_equal(stands(c, 6), 6);
+    calm_free(c);
+}
+
+/* No calendar is later than the forecast, not by a day. */
+static void
+an_earlier_day_shows_at_once(void **state)
+{
+    (void)state;
+    struct calm *c = holding((struct span){1, STEP_MONTHS}, CALM_SETTLE);
+    assert_int_equal(stands(c, -1), -1);
+    assert_int_equal(changes(c), 1);
+    /* And is what the next ones are held against. */
+    assert_int_equal(stands(c, 0), -1);
+    assert_int_equal(stands(c, -40), -40);
     calm_free(c);
 }
 
@@ -88,10 +98,12 @@ a_slow_drift_does_not_escape(void **state)
     struct calm *c = holding(three_days, CALM_SETTLE);
     for (int day = 0; day <= 30; day++)
         assert_int_equal(stands(c, day), day - day % 3);
+    for (int day = 29; day >= 0; day--)
+        assert_int_equal(stands(c, day), day);
     calm_free(c);
 }
 
-/* A month from 1 March is 1 April, from which a month back is 1 March. */
+/* A month from 1 March is 1 April. */
 static void
 other_lengths(void **state)
 {
@@ -298,7 +310,8 @@ and_one_that_looks_says_so(void **state)
     day_t now = use_less(w, j, 2);
     const struct due *d = settled(w, j, 0, look);
     assert_int_equal(d->deadline, now);
-    snprintf(text, sizeof text, "calendars and mail keep %s until it is 3 days",
+    snprintf(text, sizeof text,
+        "calendars and mail keep %s until it is 3 days later",
         day_words(first, (char[DAY_WORDS]){0}));
     assert_true(says(d, text));
     use_less(w, j, 1);
@@ -375,6 +388,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(two_days_are_calm_and_three_are_not),
+        cmocka_unit_test(an_earlier_day_shows_at_once),
         cmocka_unit_test(a_slow_drift_does_not_escape),
         cmocka_unit_test(other_lengths),
         cmocka_unit_test(the_day_that_the_job_goes_by),

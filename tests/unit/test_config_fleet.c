@@ -161,6 +161,16 @@ site_and_mail(void **state)
         "fleet.conf: warning: there is no vehicle, equipment or driver, so "
         "nothing is ever due\n" F
         "1: error: unknown section 'sites'; did you mean 'site'?\n");
+    assert_read("[site]\nname = x\ntime-zone = Etc/UTC\nledger = x\n"
+                "calm = 32 days\n",
+        "fleet.conf: warning: there is no vehicle, equipment or driver, so "
+        "nothing is ever due\n" F
+        "5: error: 'calm': '32 days' is too long to hold a date back; expected "
+        "at most 1 month\n");
+    assert_read("[site]\nname = x\ntime-zone = Etc/UTC\nledger = x\n"
+                "calm = 1 month\n",
+        "fleet.conf: warning: there is no vehicle, equipment or driver, so "
+        "nothing is ever due\n");
     assert_read("[site]\n[driver D]\ndepot = d\n[depot d]\ncalendar = c\n"
                 "[calendar c]\nworks = mon\n[mail]\n[person p]\n",
         F "1: error: [site] has no 'name'; add name = TEXT\n" F
