@@ -56,17 +56,22 @@ is_lower_later(const struct usage *u, day_t day, int64_t value)
 
 /* Where the meter stood when the job was done: as noted then, else from the
  * readings around that day.  These also tell which is wrong when a later one
- * is lower: a slip of the pen would put off what is due for years. */
+ * is lower: a slip of the pen would put off what is due for years.  With no
+ * reading on one side it is guessed, which sets @guessed. */
 static int64_t
-reading_at(
-    const struct usage *u, const struct completion *done, enum meter meter)
+reading_at(const struct usage *u, const struct completion *done,
+    enum meter meter, int *guessed)
 {
     int64_t noted = done->reading[meter];
 
+    *guessed = 0;
     if (noted != USAGE_UNKNOWN && !is_lower_later(u, done->day, noted))
         return noted;
     int64_t around = usage_at(u, done->day);
-    return noted == USAGE_UNKNOWN || around < noted ? around : noted;
+    if (noted != USAGE_UNKNOWN && around >= noted)
+        return noted;
+    *guessed = !usage_is_between(u, done->day);
+    return around;
 }
 
 /* The cycle that runs from the completion at @i, named as its due is.  Where
@@ -124,7 +129,7 @@ say_kept(const struct reckoning *r, const struct interval *every, size_t i,
     day_t kept = calm_kept(r->calm, r->task->rule->forecast, &h);
     if (kept != DAY_NONE)
         reasons_add(r->why, REASON_NOTE, l->deadline, l->deadline,
-            "calendars and mail keep %s until it is %s off",
+            "calendars and mail keep %s until it is %s later",
             day_words(kept, (char[DAY_WORDS]){0}),
             span_text(calm_length(r->calm), off));
 }
@@ -152,10 +157,10 @@ static void
 say_due_reading(const struct completion *done, const struct limit *l,
     const char *unit, char *out, size_t size)
 {
-    if (l->due_reading < 0)
-        snprintf(out, size, "the reading then is not known, ");
-    else if (done->assumed)
+    if (done->assumed)
         out[0] = '\0';
+    else if (l->due_reading < 0)
+        snprintf(out, size, "the reading then is not known, ");
     else
         snprintf(
             out, size, "due at %lld %s, ", (long long)l->due_reading, unit);
@@ -205,7 +210,8 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
     const struct usage *u =
         every->kind->meter == METER_HOURS ? &r->hours : &r->distance;
     const struct completion *done = &r->done[i];
-    int64_t at = reading_at(u, done, every->kind->meter);
+    int guessed;
+    int64_t at = reading_at(u, done, every->kind->meter, &guessed);
     int64_t amount = amount_on_meter(every, r->task->subject);
     struct usage stated = {
         .yearly = u->yearly, .spells = u->spells, .n_spells = u->n_spells};
@@ -217,7 +223,10 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
     else
         l->forecast =
             usage_forecast(u, (struct reading){done->day, at}, at + amount);
-    l->due_reading = at == USAGE_UNKNOWN ? -1 : at + amount;
+    /* A day may go by a guess, but of work that was done no reading is shown
+     * that nobody took. */
+    l->due_reading =
+        at == USAGE_UNKNOWN || (guessed && !done->assumed) ? -1 : at + amount;
     settle(r, every, i, l);
     l->deadline = due_forecast_day(r->task->rule->forecast, &l->forecast);
     if (l->deadline != DAY_NONE)

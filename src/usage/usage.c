@@ -9,6 +9,17 @@ usage_since(day_t newest, day_t asked)
     return day_earlier(asked, step_span(newest, years, -1, MONTH_END_CLAMP));
 }
 
+int
+usage_is_between(const struct usage *u, day_t d)
+{
+    struct screened s;
+
+    if (u->n == 0)
+        return 0;
+    screen(&s, u, d);
+    return d >= s.at[0].day && d <= s.at[s.n - 1].day;
+}
+
 int64_t
 usage_at(const struct usage *u, day_t d)
 {

@@ -97,4 +97,8 @@ struct forecast usage_forecast(
  */
 int64_t usage_at(const struct usage *u, day_t d);
 
+/* Nonzero when such readings lie on either side of @d, or on it, so that
+ * usage_at() has not to guess. */
+int usage_is_between(const struct usage *u, day_t d);
+
 #endif

@@ -68,6 +68,32 @@ the_reading_when_it_was_done(void **state)
     assert_int_equal(world_find(w, j, 0)->due_reading, 32500);
 }
 
+/* Nothing was read when it was done, and only afterwards or only before: no due
+ * reading is claimed, by which somebody might go. */
+static void
+no_reading_is_invented(void **state)
+{
+    struct world *w = *state;
+    struct job *j = likely_job(w, "oil", "20000 km");
+
+    world_done(w, j, "2026-01-01");
+    world_reading(w, "2026-06-01", 50000);
+    const struct due *d = world_due(w, j, "2026-06-02");
+    assert_int_equal(d->due_reading, -1);
+    assert_int_equal(d->state, DUE_NEEDS_READING);
+    world_reading(w, "2026-07-01", 50000);
+    d = world_due(w, j, "2026-07-02");
+    assert_int_equal(d->due_reading, -1);
+    assert_int_equal(d->state, DUE_NEEDS_READING);
+    /* A reading of before makes it known: by straight line half of 40000. */
+    world_reading(w, "2025-08-03", 10000);
+    d = world_due(w, j, "2026-07-02");
+    assert_int_equal(d->due_reading, 10000 + 40000 / 2 + 20000);
+    /* Of work after the newest reading nothing is known either. */
+    world_done(w, j, "2026-07-02");
+    assert_int_equal(world_due(w, j, "2026-07-02")->due_reading, -1);
+}
+
 /* 51000 was noted for 15000 on 11 April, and 20000 shown 100 days later: by the
  * readings that can be right together 15000 then, half way from 10000 to 20000,
  * so 300 days to 35000 from 20 July.  At 71000 it would be due years later. */
@@ -421,6 +447,7 @@ main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(the_due_reading_and_its_day),
         WORLD_TEST(the_reading_when_it_was_done),
+        WORLD_TEST(no_reading_is_invented),
         WORLD_TEST(a_noted_reading_that_a_later_one_belies),
         WORLD_TEST(a_noted_reading_stands_where_the_later_one_is_wrong),
         WORLD_TEST(miles_and_kilometres),
