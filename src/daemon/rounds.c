@@ -111,14 +111,18 @@ publish(struct rounds *r, struct fault *f)
     return 0;
 }
 
+/* At their hour all reminders; at any other that something failed, which is
+ * told the same day. */
 static void
-remind(struct rounds *r, const struct snapshot *s)
+remind(struct rounds *r, const struct snapshot *s, unsigned work)
 {
     struct fault f;
-    int failed = remind_all(r->pass, s, &f);
+    int all = (work & WORK_REMIND) != 0;
+    int failed =
+        all ? remind_all(r->pass, s, &f) : remind_failed(r->pass, s, &f);
 
     (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, &f);
-    if (!failed)
+    if (all && !failed)
         r->rota.reminded = pass_moment(r->pass).today;
 }
 
@@ -137,19 +141,20 @@ keep_plan(struct rounds *r)
         r->kept = today;
 }
 
-/* Tell people, and whoever keeps the program. */
+/* Tell people, and whoever keeps the program of what is news. */
 static int
 tell(struct rounds *r, unsigned work, struct fault *f)
 {
     struct snapshot *s = dues_settled(r->pass, DAY_NONE, f);
+    int rc = 0;
 
     if (s == NULL)
         return -1;
-    if (work & WORK_REMIND)
-        remind(r, s);
-    int rc = troubles_tell(&r->troubles, r->pass, s, f);
-    if (rc == 0)
-        r->news = 0;
+    remind(r, s, work);
+    if ((work & WORK_REMIND) || r->news) {
+        rc = troubles_tell(&r->troubles, r->pass, s, f);
+        r->news = rc ? r->news : 0;
+    }
     snapshot_free(s);
     return rc;
 }
@@ -168,13 +173,10 @@ look_at_mail(struct rounds *r, struct fault *f)
 static int
 make_in_turn(struct rounds *r, unsigned work, struct fault *f)
 {
-    int tells =
-        r->options.today == DAY_NONE && ((work & WORK_REMIND) || r->news);
-
     if (publish(r, f))
         return -1;
     keep_plan(r);
-    int rc = tells ? tell(r, work, f) : 0;
+    int rc = r->options.today == DAY_NONE ? tell(r, work, f) : 0;
     return look_at_mail(r, rc ? NULL : f) ? -1 : rc;
 }
 

@@ -23,7 +23,8 @@ struct digest {
     const struct pass *pass;
     const struct snapshot *of;
     const struct person *person;
-    day_t until; /* up to when they hear today; DAY_NONE on a quiet day */
+    int only_failed; /* the rest waits for its hour */
+    day_t until;     /* up to when they hear today; DAY_NONE on a quiet day */
     struct digest_item *items; /* in the order of the snapshot */
     size_t n;
     day_t outlook; /* the day whose outlook it gives, or DAY_NONE */

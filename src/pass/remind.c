@@ -182,6 +182,8 @@ consider(struct digest *g, const struct due *d, int is_first, struct fault *f)
     if (stage_failed(d, &item->failed) && drop_told(g, item, &item->failed, f))
         return -1;
     int failed = item->failed.name[0] != '\0';
+    if (g->only_failed && !failed)
+        return 0;
     if ((failed || is_let_through(g, d)) && find_news(g, item, f))
         return -1;
     if (failed || item->stage.name[0] != '\0' ||
@@ -218,18 +220,23 @@ find_outlook(struct digest *g, struct fault *f)
 /* Fill in @g, whose items then go to free(). */
 static int
 decide(const struct pass *p, const struct snapshot *s,
-    const struct person *person, struct digest *g, struct fault *f)
+    const struct person *person, int only_failed, struct digest *g,
+    struct fault *f)
 {
     size_t n;
     const struct due *dues = snapshot_dues(s, &n);
     int known = told_anything(pass_ledger(p), person->id, f);
 
-    *g = (struct digest){.pass = p, .of = s, .person = person};
+    *g = (struct digest){.pass = p,
+        .of = s,
+        .person = person,
+        .only_failed = only_failed,
+        .outlook = DAY_NONE};
     g->until = tell_until(person, pass_moment(p).today);
     g->items = calloc(n + 1, sizeof *g->items);
     if (g->items == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    if (known < 0 || find_outlook(g, f))
+    if (known < 0 || (!only_failed && find_outlook(g, f)))
         return -1;
     for (size_t i = 0; i < n; i++)
         if (consider(g, &dues[i], !known, f))
@@ -239,10 +246,10 @@ decide(const struct pass *p, const struct snapshot *s,
 
 static int
 remind_person(const struct pass *p, const struct snapshot *s,
-    const struct person *person, struct fault *f)
+    const struct person *person, int only_failed, struct fault *f)
 {
     struct digest g;
-    int rc = decide(p, s, person, &g, f);
+    int rc = decide(p, s, person, only_failed, &g, f);
 
     if (rc == 0 && digest_says(&g))
         rc = digest_put(&g, f);
@@ -250,8 +257,9 @@ remind_person(const struct pass *p, const struct snapshot *s,
     return rc;
 }
 
-int
-remind_all(const struct pass *p, const struct snapshot *s, struct fault *f)
+static int
+remind(const struct pass *p, const struct snapshot *s, int only_failed,
+    struct fault *f)
 {
     const struct fleet *fleet = pass_fleet(p);
     int rc = 0;
@@ -259,9 +267,21 @@ remind_all(const struct pass *p, const struct snapshot *s, struct fault *f)
     if (fleet->site.mail.from == NULL)
         return 0;
     for (size_t i = 0; i < fleet->n_persons; i++)
-        if (remind_person(p, s, &fleet->persons[i], rc ? NULL : f))
+        if (remind_person(p, s, &fleet->persons[i], only_failed, rc ? NULL : f))
             rc = -1;
     return rc;
+}
+
+int
+remind_all(const struct pass *p, const struct snapshot *s, struct fault *f)
+{
+    return remind(p, s, 0, f);
+}
+
+int
+remind_failed(const struct pass *p, const struct snapshot *s, struct fault *f)
+{
+    return remind(p, s, 1, f);
 }
 
 int
@@ -273,7 +293,7 @@ remind_show(const struct pass *p, const struct snapshot *s, struct buf *out,
 
     for (size_t i = 0; i < fleet->n_persons && rc == 0; i++) {
         struct digest g;
-        rc = decide(p, s, &fleet->persons[i], &g, f);
+        rc = decide(p, s, &fleet->persons[i], 0, &g, f);
         if (rc == 0)
             rc = digest_show(&g, out, f);
         free(g.items);

@@ -16,6 +16,11 @@ struct buf;
  */
 int remind_all(const struct pass *p, const struct snapshot *s, struct fault *f);
 
+/* The same of what has failed since the last run, and nothing else: it does not
+ * wait for the hour of the reminders. */
+int remind_failed(
+    const struct pass *p, const struct snapshot *s, struct fault *f);
+
 /* Append what remind_all() would do, writing nothing.  Returns 0 or -1. */
 int remind_show(const struct pass *p, const struct snapshot *s, struct buf *out,
     struct fault *f);
