@@ -1,8 +1,11 @@
 #!/usr/bin/python3
 """second_calculator.py FLEET TODAY: what is due, worked out a second time.
 
-A slow, plain calculator written from the rules in ostler-fleet(5) alone, so
-that it shares no thinking with the program.  It reads the fleet file and its
+A slow, plain calculator written from the rules in ostler-fleet(5) alone.  It
+shares no code with the program, but its reading of the rules is by the same
+hands: a rule misread once is misread twice, and so it was with follow-ons and
+with two of one day in "N within SPAN".  What a rule means is for the stories
+and the outside sources to say.  It reads the fleet file and its
 ledger and prints the dues as JSON.  30-second-calculator compares the two.
 Distances, hours and reminders are left out; second_usage has the forecasts.
 """

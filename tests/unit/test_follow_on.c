@@ -5,6 +5,7 @@
 
 #include <cmocka.h>
 
+#include "chance.h"
 #include "fixture.h"
 
 /* A torque check within a week of any work on the wheels. */
@@ -307,6 +308,74 @@ a_call_that_none_can_date_is_said(void **state)
     assert_true(says(d, "(record 2), by a day that none can tell"));
 }
 
+#define FROM "2025-12-01"
+
+static void
+something_happens(struct world *w, struct chance *c, const struct pair *p)
+{
+    const struct job *j = one_in(c, 4) ? p->torque : p->wheels;
+
+    world_done(w, j, FROM)->day += chance_from(c, 0, 20);
+}
+
+/* Whether the torque was checked after the record at @i, by the meaning of the
+ * words alone. */
+static int
+was_checked(const struct world *w, size_t i, const struct pair *p)
+{
+    const struct record *call = &w->records[i];
+
+    for (size_t k = 0; k < w->n_records; k++) {
+        const struct record *r = &w->records[k];
+        if (r->job == p->torque &&
+            (r->day > call->day || (r->day == call->day && r->id > call->id)))
+            return 1;
+    }
+    return 0;
+}
+
+static day_t
+oldest_unchecked(const struct world *w, const struct pair *p)
+{
+    day_t oldest = DAY_NONE;
+
+    for (size_t i = 0; i < w->n_records; i++)
+        if (w->records[i].job == p->wheels && !was_checked(w, i, p))
+            oldest = day_earlier(oldest, w->records[i].day);
+    return oldest;
+}
+
+/* Whatever is recorded, in whatever order: no call that was not answered is
+ * lost, and no other call makes it due later. */
+static void
+no_open_call_is_lost(void **state)
+{
+    struct chance c = chance_of(14, 1);
+    int open = 0;
+
+    (void)state;
+    for (int n = 0; n < 300; n++) {
+        struct world *w = world_new();
+        struct pair p = torque(w);
+        day_t before = DAY_NONE;
+        for (int k = chance_from(&c, 1, 12); k > 0; k--) {
+            something_happens(w, &c, &p);
+            int called = w->records[w->n_records - 1].job == p.wheels;
+            day_t oldest = oldest_unchecked(w, &p);
+            const struct due *d = world_due(w, p.torque, "2026-01-01");
+            assert_int_equal(d != NULL, oldest != DAY_NONE);
+            if (d != NULL)
+                assert_int_equal(d->deadline, oldest + 7);
+            if (called && before != DAY_NONE)
+                assert_true(d->deadline <= before);
+            before = d != NULL ? d->deadline : DAY_NONE;
+            open += d != NULL;
+        }
+        world_free(w);
+    }
+    assert_true(open > 500);
+}
+
 /* Work that is done when needed is itself never due. */
 static void
 when_needed_is_never_due(void **state)
@@ -341,6 +410,7 @@ main(void)
         WORLD_TEST(wider_work_calls_for_it),
         WORLD_TEST(nothing_is_projected),
         WORLD_TEST(by_distance_too),
+        cmocka_unit_test(no_open_call_is_lost),
         WORLD_TEST(when_needed_is_never_due),
     };
 
