@@ -246,9 +246,9 @@ the_earlier_of_number_and_gap(void **state)
     assert_deadline(w, j, "2026-02-10");
 }
 
-/* The most there may be is counted to the day, whatever the kind of end: by
- * number to the end of December, but four months from 31 October are the last
- * of February. */
+/* The most there may be is counted to the day, whatever the kind of end and of
+ * month: by number to 31 January 2026, but four months from 28 February are 28
+ * June. */
 static void
 the_gap_is_to_the_day(void **state)
 {
@@ -258,9 +258,9 @@ the_gap_is_to_the_day(void **state)
 
     j->rule.ends = ENDS_MONTH_END;
     j->rule.month_end = MONTH_END_STICKY;
-    world_done(w, j, "2025-09-05");
-    world_done(w, j, "2025-10-31");
-    assert_deadline(w, j, "2026-02-28");
+    world_done(w, j, "2025-01-05");
+    world_done(w, j, "2025-02-28");
+    assert_deadline(w, j, "2025-06-28");
 }
 
 /* The annual test that counts begins the four months as well. */

@@ -348,6 +348,22 @@ a_failure_and_a_pass_of_one_day(void **state)
         "service 2026-07-01 2026-01-01 r5 failed\n");
 }
 
+/* What the file states of the day of a failure has no place among the records,
+ * and is taken for the end of that day. */
+static void
+a_failure_and_the_file_of_one_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "service", "6 months");
+
+    w->tasks[0].baseline.last = date("2025-07-01");
+    world_done(w, j, "2025-01-10");
+    world_done(w, j, "2025-07-01")->kind = RECORD_FAILED;
+    assert_proofs(w, "2025-07-01", "2025-12-31", "2025-12-31",
+        "service 2025-07-10 2025-07-01 r2 failed\n"
+        "service - 2025-07-01 r0 in time\n");
+}
+
 /* Every 10,000 km from 40,000: at 50,000 in time, at 61,500 1,500 too late,
  * whatever day was foretold. */
 static void
@@ -456,6 +472,7 @@ main(void)
         WORLD_TEST(each_call_has_its_own_deadline),
         WORLD_TEST(a_check_that_failed_answers_nothing),
         WORLD_TEST(a_failure_and_a_pass_of_one_day),
+        WORLD_TEST(a_failure_and_the_file_of_one_day),
         WORLD_TEST(more_on_the_meter_than_was_due),
         WORLD_TEST(off_the_road),
         WORLD_TEST(in_order_and_of_one_subject),

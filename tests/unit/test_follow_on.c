@@ -127,6 +127,33 @@ work_before_the_call_answers_nothing(void **state)
     assert_deadline(w, p.torque, "2026-01-12");
 }
 
+/* Of two that are due on one day, the one entered first. */
+static void
+two_calls_of_one_day(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+
+    world_done(w, p.wheels, "2026-01-05");
+    world_done(w, p.wheels, "2026-01-05");
+    assert_deadline(w, p.torque, "2026-01-12");
+    assert_int_equal(world_find(w, p.torque, 0)->cycle.record, 1);
+}
+
+/* What only counts towards a number of it is not the check itself. */
+static void
+what_also_counts_answers_nothing(void **state)
+{
+    struct world *w = *state;
+    struct pair p = torque(w);
+    struct job *other = world_loose_job(w, "inspection", "12 months");
+
+    p.torque->also_counts = (struct also_counts){other, 1};
+    world_done(w, p.wheels, "2026-01-05");
+    world_done(w, other, "2026-01-06");
+    assert_deadline(w, p.torque, "2026-01-12");
+}
+
 /* Voided, the call is gone, and the next is due: here by leaving it out. */
 static void
 a_voided_call_is_open_no_more(void **state)
@@ -398,6 +425,8 @@ main(void)
         WORLD_TEST(the_reasons_name_the_others),
         WORLD_TEST(it_answers_all_calls_before_it),
         WORLD_TEST(work_before_the_call_answers_nothing),
+        WORLD_TEST(two_calls_of_one_day),
+        WORLD_TEST(what_also_counts_answers_nothing),
         WORLD_TEST(a_voided_call_is_open_no_more),
         WORLD_TEST(what_the_file_and_a_record_say_of_one_day),
         WORLD_TEST(one_record_cannot_answer_itself),
