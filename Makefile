@@ -271,6 +271,7 @@ lint: deps-tools all
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
 	@clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/*/*.[ch])
+	@BUILD=$(BUILD) tests/lint/house
 	@tests/lint/tidy $(SOURCES)
 
 .PHONY: format
