@@ -23,6 +23,14 @@ isoweek_last(day_t d)
 }
 
 day_t
+isoweek_end(day_t d)
+{
+    day_t last = isoweek_last(d);
+
+    return d == DAY_NONE || last != DAY_NONE ? last : DAY_LAST;
+}
+
+day_t
 isoweek_first(day_t d)
 {
     return d == DAY_NONE ? DAY_NONE : step_days(d, -day_weekday(d));

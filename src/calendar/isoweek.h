@@ -15,6 +15,9 @@ struct isoweek isoweek_of(day_t d);
 /* The Sunday of @d's week. */
 day_t isoweek_last(day_t d);
 
+/* The last day of @d's week that there is: the Sunday, or DAY_LAST. */
+day_t isoweek_end(day_t d);
+
 /* The Monday of @d's week. */
 day_t isoweek_first(day_t d);
 

@@ -52,7 +52,7 @@ choose_until(struct invocation *i, const struct pass *p, struct filter *filter)
     struct span length;
 
     if (options_value(&i->options, "this-week") != NULL)
-        filter->until = isoweek_last(today);
+        filter->until = isoweek_end(today);
     if (within == NULL)
         return 0;
     if (filter->until != 0)

@@ -383,7 +383,7 @@ warn_of_return(const struct reckoning *r, day_t today, struct due *d)
 static int
 by_this_week(day_t d, day_t today)
 {
-    return d != DAY_NONE && d <= isoweek_last(today);
+    return d != DAY_NONE && d <= isoweek_end(today);
 }
 
 /* By the days alone, whatever failed. */

@@ -49,12 +49,16 @@ add_day(struct buf *out, const char *name, day_t day)
     buf_text(out, "\r\n");
 }
 
-/* DTEND is the day after (RFC 5545, 3.6.1). */
+/* DTEND is the day after (RFC 5545, 3.6.1); that of the last day we know is one
+ * that we do not. */
 void
 ical_event_day(day_t day, struct buf *out)
 {
     add_day(out, "DTSTART", day);
-    add_day(out, "DTEND", day + 1);
+    if (day < DAY_LAST)
+        add_day(out, "DTEND", day + 1);
+    else
+        add_line(out, "DTEND;VALUE=DATE:", "22000101");
 }
 
 /* Append clean words as a value of the type TEXT (RFC 5545, 3.3.11). */

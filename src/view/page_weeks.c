@@ -18,7 +18,7 @@ is_planned(const struct due *d)
 static int
 is_this_week(const struct page *p, const struct due *d)
 {
-    day_t last = isoweek_last(snapshot_today(p->dues->of));
+    day_t last = isoweek_end(snapshot_today(p->dues->of));
     int at_once = d->cycle.ahead == 0 && due_at_once(d);
 
     return is_planned(d) && (select_day(d) <= last || at_once);
@@ -27,7 +27,7 @@ is_this_week(const struct page *p, const struct due *d)
 static int
 is_next_week(const struct page *p, const struct due *d)
 {
-    day_t last = isoweek_last(snapshot_today(p->dues->of));
+    day_t last = isoweek_end(snapshot_today(p->dues->of));
 
     return is_planned(d) && !is_this_week(p, d) && select_day(d) <= last + 7;
 }
@@ -87,8 +87,9 @@ page_weeks(const struct page *p, struct buf *out)
 {
     day_t monday = isoweek_first(snapshot_today(p->dues->of));
 
-    if (add_week(p, is_this_week, "This week", monday, out) ||
-        add_week(p, is_next_week, "Next week", monday + 7, out))
+    if (add_week(p, is_this_week, "This week", monday, out))
         return -1;
-    return 0;
+    return day_valid(monday + 7)
+               ? add_week(p, is_next_week, "Next week", monday + 7, out)
+               : 0;
 }

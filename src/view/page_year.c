@@ -24,7 +24,25 @@ first_monday(const struct page *p)
 day_t
 page_until(day_t today)
 {
-    return step_days(isoweek_first(today), 7 * PAGE_WEEKS - 1);
+    return day_earlier(
+        step_days(isoweek_first(today), 7 * PAGE_WEEKS - 1), DAY_LAST);
+}
+
+/* How many weeks from @monday on are shown: the last that we know is in 2199.
+ */
+static int
+weeks_from(day_t monday)
+{
+    int left = (DAY_LAST - monday) / 7 + 1;
+
+    return left < PAGE_WEEKS ? left : PAGE_WEEKS;
+}
+
+/* The month of the week of @monday. */
+static struct ymd
+month_of_week(day_t monday)
+{
+    return day_ymd(day_earlier(monday + 3, DAY_LAST));
 }
 
 /* The column of a due: what should have been done already stands in this
@@ -54,13 +72,14 @@ static void
 add_heads(const struct page *p, struct buf *out)
 {
     day_t monday = first_monday(p);
+    int weeks = weeks_from(monday);
     char day[WORDING_DATE];
 
     buf_text(out, "<thead><tr><td></td><td></td>");
-    for (int w = 0, n; w < PAGE_WEEKS; w += n) {
-        struct ymd date = day_ymd(monday + 7 * w + 3);
-        for (n = 1; w + n < PAGE_WEEKS &&
-                    day_ymd(monday + 7 * (w + n) + 3).month == date.month;)
+    for (int w = 0, n; w < weeks; w += n) {
+        struct ymd date = month_of_week(monday + 7 * w);
+        for (n = 1; w + n < weeks &&
+                    month_of_week(monday + 7 * (w + n)).month == date.month;)
             n++;
         /* One week at the end is too narrow for a name that is seen. */
         buf_print(out,
@@ -72,7 +91,7 @@ add_heads(const struct page *p, struct buf *out)
     }
     buf_text(out, "</tr>\n<tr><th scope=\"col\">Week</th>"
                   "<th scope=\"col\">now</th>");
-    for (int w = 0; w < PAGE_WEEKS; w++)
+    for (int w = 0; w < weeks; w++)
         buf_print(out,
             "<th scope=\"col\">%d<span class=\"v\"> from %s</span></th>",
             isoweek_of(monday + 7 * w).week,
@@ -166,10 +185,11 @@ add_row(const struct page *p, const struct page_list *list, size_t from,
            page_carrier(list->dues[from + n]->task->subject) == s)
         n++;
     begin_row(p, s, out);
-    for (int w = NOW; w < PAGE_WEEKS; w++) {
+    for (int w = NOW; w < weeks_from(monday); w++) {
         day_t day = monday + 7 * w;
         int off = w != NOW && page_spell(p, s, day, day + 6) != NULL;
-        int starts = w > 0 && day_ymd(day + 3).month != day_ymd(day - 4).month;
+        int starts =
+            w > 0 && month_of_week(day).month != month_of_week(day - 7).month;
         buf_print(out, "<td%s>",
             off && starts ? " class=\"off s\""
             : off         ? " class=\"off\""

@@ -74,10 +74,23 @@ weeks_that_do_not_exist_are_no_day(void **state)
     assert_int_equal(isoweek_count(2200), 0);
 }
 
+/* 2199-12-31 is a Tuesday; its Sunday lies beyond the days we know. */
+static void
+the_last_week_ends_with_the_last_day(void **state)
+{
+    (void)state;
+    assert_int_equal(isoweek_last(DAY_LAST), DAY_NONE);
+    assert_int_equal(isoweek_end(DAY_LAST), DAY_LAST);
+    assert_int_equal(isoweek_end(DAY_LAST - 1), DAY_LAST);
+    assert_int_equal(isoweek_end(DAY_LAST - 2), DAY_LAST - 2);
+    assert_int_equal(isoweek_end(DAY_NONE), DAY_NONE);
+}
+
 int
 main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_last_week_ends_with_the_last_day),
         cmocka_unit_test(every_week_agrees_with_walking),
         cmocka_unit_test(the_last_week_leaves_the_range),
         cmocka_unit_test(weeks_that_do_not_exist_are_no_day),
