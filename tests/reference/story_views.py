@@ -106,7 +106,7 @@ def compare_feed(dues, text, today, at):
         if not any(day in (None, e[1]) for e in mine):
             yield f"feed: {key} not on {day}: {mine}"
         word = TITLES.get(due["state"])
-        if word and not any(re.search(rf" {word}(, [\w, ]+)? - ", e[0])
+        if word and not any(re.search(rf" {word}\b[\w, ]* - ", e[0])
                             for e in mine):
             yield f"feed: {key} does not say {word}: {mine}"
 

@@ -20,6 +20,18 @@ vehicle
 at 2151-02-01
 due V j deadline=none
 
+story week-end-beyond
+source design: days end on 2199-12-31, and a date outside is never a wrap
+known OWN
+working 20 November 2199 and six weeks is 1 January 2200: no day
+job
+    every = 6 weeks
+    ends = week end
+vehicle
+    j.last = 2199-11-20
+at 2199-11-21
+due V j deadline=none
+
 story last-32-bit-second
 source the end of signed 32-bit seconds since 1970: 19 January 2038, 03:14:07
 known CALC
@@ -53,6 +65,28 @@ vehicle
     j.last = 2105-02-08
 at 2106-02-07
 due V j deadline=2106-02-08 state=ahead
+
+story last-days-of-the-calendar
+source design: days end on 2199-12-31
+known OWN
+working 30 November 2199 and a month is 30 December, a Monday
+job
+    every = 1 month
+vehicle
+    j.last = 2199-11-30
+at 2199-12-01
+due V j deadline=2199-12-30 plan=2199-12-30
+
+story last-day-of-the-calendar
+source design: days end on 2199-12-31
+known OWN
+working 24 December 2199 and a week: the last day there is, a Tuesday
+job
+    every = 1 week
+vehicle
+    j.last = 2199-12-24
+at 2199-12-25
+due V j deadline=2199-12-31 plan=2199-12-31
 
 story clocks-go-forward
 source GOV.UK: clocks go forward on 29 March 2026

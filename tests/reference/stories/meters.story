@@ -59,6 +59,31 @@ do 2026-11-01 reading V 70000 --on 2026-08-01
 at 2026-11-02
 due V j deadline=2026-11-01 state=overdue
 
+story no-reading-at-completion
+source design: a due reading is null where none was read at the completion
+known OWN
+working one reading five months later tells nothing of that day
+job
+    class = maker
+    every = 20000 km
+do 2026-06-01 record V j --on 2026-01-01
+do 2026-06-01 reading V 50000 --on 2026-06-01
+at 2026-06-02
+due V j reading=none state=needs-reading
+
+story standing-meter
+source design: a due reading is null where none was read at the completion
+known OWN
+working two equal readings later tell nothing of that day
+job
+    class = maker
+    every = 20000 km
+do 2026-06-01 record V j --on 2026-01-01
+do 2026-06-01 reading V 50000 --on 2026-06-01
+do 2026-07-01 reading V 50000 --on 2026-07-01
+at 2026-07-02
+due V j reading=none state=needs-reading
+
 story unit-changed-to-miles
 source the international mile of 1959: 1.609344 km; ostler-fleet(5): parts of
     one are dropped on the early side

@@ -361,6 +361,34 @@ vehicle
 at 2016-03-01
 due V j deadline=2017-02-28
 
+story weeks-1-and-27
+source RFC 5545, BYWEEKNO; ISO 8601 weeks
+known CALC
+working 29 December 2025 is 2026-W01-1; W27-1 is 26 weeks on, 29 June 2026;
+    2026 has 53 weeks, so the next W01-1 is 27 weeks on, 4 January 2027
+calendar all
+job
+    every = rule FREQ=YEARLY;BYWEEKNO=1,27;BYDAY=MO from 2023-01-02
+vehicle
+    j.last = 2025-12-29
+at 2025-12-30
+due V j deadline=2026-06-29
+do 2026-06-29 record V j --on 2026-06-29
+at 2026-06-30
+due V j deadline=2027-01-04
+
+story week-53-only
+source RFC 5545, BYWEEKNO; ISO 8601: the years of 53 weeks are 2020, 2026, 2032
+known CALC
+working Monday of week 53: 28 December 2020, then 28 December 2026
+calendar all
+job
+    every = rule FREQ=YEARLY;BYWEEKNO=53;BYDAY=MO from 2020-12-28
+vehicle
+    j.last = 2020-12-28
+at 2021-01-01
+due V j deadline=2026-12-28
+
 story yearly-on-leap-day
 source ostler-fleet(5), yearly on: 29 February is the 28th in a common year
 known OWN CALC
