@@ -1,8 +1,11 @@
 #include "arena.h"
+#include "booked.h"
 #include "bookings.h"
 #include "buf.h"
-#include "sign.h"
+#include "dues.h"
 #include "planning.h"
+#include "select.h"
+#include "sign.h"
 
 #include <strings.h>
 #include <sysexits.h>
@@ -34,8 +37,7 @@ is_sure(const struct asked *b)
 
 /* What cannot be, and, unless --sure was given, what is unwise. */
 static int
-check(const struct asked *b, const struct agenda *a,
-    const struct plan_booking *taker)
+check(const struct asked *b, const struct due *d)
 {
     struct fault *f = &b->i->fault;
     char day[DAY_WORDS];
@@ -43,20 +45,21 @@ check(const struct asked *b, const struct agenda *a,
     const char *why = workcal_why(b->task->calendar, b->day);
 
     day_words(b->day, day);
-    if (taker == NULL)
+    if (d == NULL)
         return fault_set(f, EX_DATAERR,
             "%s has no %s to be done by %s within the plan, which reaches to "
             "%s; see ostler plan",
             b->task->subject->id, b->task->job->id, day,
             day_words(planning_until(b->pass), other));
-    if (agenda_fixed(a, taker) != NULL && taker->day == b->day)
+    if (d->booked == b->day)
         return fault_set(f, EX_DATAERR, "it is booked for %s already", day);
     if (is_sure(b))
         return 0;
-    if (b->day > taker->call.to && taker->call.to >= pass_moment(b->pass).today)
+    if (b->day > d->deadline && !d->no_return &&
+        d->deadline >= pass_moment(b->pass).today)
         return fault_set(f, EX_DATAERR,
             "%s is after the deadline, %s; give an earlier day, or --sure", day,
-            day_words(taker->call.to, other));
+            day_words(d->deadline, other));
     if (!workcal_is_open(b->task->calendar, b->day))
         return fault_set(f, EX_DATAERR,
             "%s is not a working day for it%s%s; give another, or --sure", day,
@@ -64,22 +67,38 @@ check(const struct asked *b, const struct agenda *a,
     return 0;
 }
 
+/* What the booking is worth to those who made it. */
 static int
-add(const struct asked *b, const struct agenda *a,
-    const struct plan_booking *taker)
+say_early(const struct asked *b, const struct due *d)
 {
-    const struct agenda_day *was = agenda_fixed(a, taker);
+    struct agenda *a = planning_agenda(b->pass, NULL, 0, NULL, &b->i->fault);
+    char day[DAY_WORDS];
+
+    if (a == NULL)
+        return -1;
+    const struct plan_booking *p = agenda_find(a, b->task, d->deadline);
+    if (p != NULL && b->day < p->call.from)
+        buf_print(b->i->out,
+            "; earlier than %s, which wastes some of its interval",
+            day_words(p->call.from, day));
+    agenda_free(a);
+    return 0;
+}
+
+static int
+add(const struct asked *b, const struct due *d)
+{
     char cycle[CYCLE_TEXT];
     char day[DAY_WORDS];
     struct booking new = {
         .subject = b->task->subject->id,
         .job = b->task->job->id,
-        .cycle = agenda_cycle_text(a, taker, cycle),
+        .cycle = due_cycle_text(&d->cycle, cycle),
         .day = b->day,
         .entered = pass_moment(b->pass).now,
         .by = b->by,
         .note = b->note,
-        .replaces = was ? was->id : 0,
+        .replaces = d->booking,
     };
     int64_t id;
 
@@ -87,28 +106,60 @@ add(const struct asked *b, const struct agenda *a,
         return -1;
     buf_print(b->i->out, "booking %lld: %s %s on %s", (long long)id,
         new.subject, new.job, day_words(b->day, day));
-    if (was != NULL)
-        buf_print(b->i->out, ", in place of %s", day_words(was->day, day));
-    if (b->day < taker->call.from)
-        buf_print(b->i->out,
-            "; earlier than %s, which wastes some of its interval",
-            day_words(taker->call.from, day));
+    if (d->booking != 0)
+        buf_print(b->i->out, ", in place of %s", day_words(d->booked, day));
+    if (d->deadline != DAY_NONE && !d->no_return && b->day > d->deadline)
+        buf_print(
+            b->i->out, ", after the deadline, %s", day_words(d->deadline, day));
+    if (say_early(b, d))
+        return -1;
     buf_text(b->i->out, "\n");
     return 0;
+}
+
+/* The due of the task in that cycle, or NULL. */
+static const struct due *
+due_ahead(const struct snapshot *s, const struct task *t, int ahead)
+{
+    size_t n;
+    const struct due *d = snapshot_dues(s, &n);
+
+    for (size_t i = 0; i < n; i++)
+        if (d[i].task == t && d[i].cycle.ahead == ahead)
+            return &d[i];
+    return NULL;
+}
+
+/* The first due of the task that takes the day for its own, or NULL. */
+static const struct due *
+taker(const struct asked *b, const struct snapshot *s)
+{
+    day_t today = pass_moment(b->pass).today;
+    day_t last = DAY_NONE;
+    const struct due *d;
+
+    for (int k = 0; (d = due_ahead(s, b->task, k)) != NULL; k++) {
+        day_t by = d->no_return ? DAY_NONE : d->deadline;
+        if (booked_takes(b->day, by, last, k == 0, today))
+            return d;
+        last = select_day(d);
+    }
+    return NULL;
 }
 
 static int
 book(const struct asked *b)
 {
-    struct agenda *a = planning_agenda(b->pass, NULL, 0, NULL, &b->i->fault);
+    struct snapshot *s =
+        dues_outline(b->pass, planning_until(b->pass), &b->i->fault);
     int rc = -1;
 
-    if (a == NULL)
+    if (s == NULL)
         return -1;
-    const struct plan_booking *taker = agenda_taker(a, b->task, b->day);
-    if (check(b, a, taker) == 0)
-        rc = add(b, a, taker);
-    agenda_free(a);
+    const struct due *d = taker(b, s);
+    if (check(b, d) == 0)
+        rc = add(b, d);
+    snapshot_free(s);
     return rc;
 }
 
@@ -173,22 +224,55 @@ cancel(const struct asked *b)
     return 0;
 }
 
+/* What has become of a booking, if anything: its due says it. */
+static void
+say_fate(const struct snapshot *s, const struct booking *k, struct buf *out)
+{
+    size_t n;
+    const struct due *d = snapshot_dues(s, &n);
+
+    for (size_t i = 0; i < n; i++)
+        if (d[i].booking == k->id) {
+            buf_text(out,
+                d[i].warnings & WARN_BOOKED_LATE ? ", after the deadline" : "");
+            buf_text(out,
+                d[i].warnings & WARN_BOOKED_PASSED ? ", which has passed" : "");
+            return;
+        }
+    buf_text(out, ", over");
+}
+
+static void
+list_all(const struct snapshot *s, const struct booking *all, size_t n,
+    struct buf *out)
+{
+    char day[DAY_WORDS];
+
+    for (size_t k = 0; k < n; k++) {
+        buf_print(out, "%5lld  %s  %s %s%s%s%s%s", (long long)all[k].id,
+            day_words(all[k].day, day), all[k].subject, all[k].job,
+            all[k].by ? ", by " : "", all[k].by ? all[k].by : "",
+            all[k].note ? ": " : "", all[k].note ? all[k].note : "");
+        say_fate(s, &all[k], out);
+        buf_text(out, "\n");
+    }
+    if (n == 0)
+        buf_text(out, "Nothing is booked.\n");
+}
+
 static int
 list(struct invocation *i, const struct pass *p)
 {
     struct booking *all;
     size_t n;
-    char day[DAY_WORDS];
 
     if (bookings_read(pass_ledger(p), pass_arena(p), &all, &n, &i->fault))
         return -1;
-    for (size_t k = 0; k < n; k++)
-        buf_print(i->out, "%5lld  %s  %s %s%s%s%s%s\n", (long long)all[k].id,
-            day_words(all[k].day, day), all[k].subject, all[k].job,
-            all[k].by ? ", by " : "", all[k].by ? all[k].by : "",
-            all[k].note ? ": " : "", all[k].note ? all[k].note : "");
-    if (n == 0)
-        buf_text(i->out, "Nothing is booked.\n");
+    struct snapshot *s = dues_outline(p, planning_until(p), &i->fault);
+    if (s == NULL)
+        return -1;
+    list_all(s, all, n, i->out);
+    snapshot_free(s);
     return 0;
 }
 

@@ -1,5 +1,6 @@
 #include "compute.h"
 
+#include "booked.h"
 #include "decide.h"
 #include "isoweek.h"
 #include "length.h"
@@ -174,13 +175,39 @@ follow_plan(const struct reckoning *r, struct due *d)
     const char *why = "";
     day_t last = d->plan_day;
 
-    if (r->planned == NULL || last == DAY_NONE)
+    if (r->planned == NULL || last == DAY_NONE || d->booked != DAY_NONE)
         return;
     day_t day = r->planned(r->planned_with, r->task, d->deadline, &why);
     if (day == DAY_NONE || day == last || day > d->deadline)
         return;
     reasons_add(r->why, REASON_PLAN, last, day, "by the plan: %s", why);
     d->plan_day = day;
+}
+
+/*
+ * What somebody booked is so, whatever else is wished.  After the deadline it
+ * moves no day beyond that: the deadline stays the last day, and is said.
+ */
+static void
+follow_booking(const struct reckoning *r, struct due *d)
+{
+    const struct booked *b =
+        booked_for(r, r->now ? r->now : &d->cycle, d->deadline);
+    char text[64];
+
+    if (b == NULL)
+        return;
+    d->booked = b->day;
+    d->booking = b->id;
+    int late = !d->no_return && d->deadline != DAY_NONE && b->day > d->deadline;
+    if (late)
+        d->warnings |= WARN_BOOKED_LATE;
+    day_t before = d->plan_day != DAY_NONE ? d->plan_day : d->deadline;
+    d->plan_day = late ? d->deadline : b->day;
+    reasons_add(r->why, REASON_PLAN, before, d->plan_day, "%s%s%s%s%s%s",
+        due_booked_text(d, d->warnings, text, sizeof text),
+        b->by ? ", by " : "", b->by ? b->by : "", b->note ? " (" : "",
+        b->note ? b->note : "", b->note ? ")" : "");
 }
 
 static void
@@ -190,7 +217,7 @@ choose_book_by(const struct reckoning *r, struct due *d)
     const struct workcal *calendar = r->task->calendar;
     char text[SPAN_TEXT];
 
-    if (d->plan_day == DAY_NONE || lead->span.n == 0)
+    if (d->plan_day == DAY_NONE || d->booked != DAY_NONE || lead->span.n == 0)
         return;
     if (lead->working)
         d->book_by = workcal_add(calendar, d->plan_day, -lead->span.n);
@@ -283,6 +310,7 @@ undated(const struct reckoning *r)
         .besides = DUE_AHEAD,
         .deadline = DAY_NONE,
         .plan_day = DAY_NONE,
+        .booked = DAY_NONE,
         .book_by = DAY_NONE,
         .back = DAY_NONE,
         .last_done = DAY_NONE,
@@ -323,11 +351,14 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
     else if (all->decides < 0)
         out->warnings |= WARN_OUT_OF_RANGE;
     wait_for_return(r, out);
+    if (!out->no_return) {
+        roll_deadline(r, out);
+        warn_of_holidays(r, out);
+        choose_plan_day(r, out);
+    }
+    follow_booking(r, out);
     if (out->no_return)
         return 1;
-    roll_deadline(r, out);
-    warn_of_holidays(r, out);
-    choose_plan_day(r, out);
     follow_plan(r, out);
     choose_book_by(r, out);
     return 1;
@@ -392,7 +423,9 @@ state_by_days(const struct reckoning *r, day_t today, struct due *d)
 {
     /* Overdue says more than either of these. */
     int ahead = d->deadline != DAY_NONE && d->deadline >= today;
-    if (ahead && d->plan_day != DAY_NONE && d->plan_day < today)
+    if (d->booked != DAY_NONE && d->booked < today)
+        d->warnings |= WARN_BOOKED_PASSED;
+    else if (ahead && d->plan_day != DAY_NONE && d->plan_day < today)
         d->warnings |= WARN_PLAN_PASSED;
     else if (ahead && d->book_by != DAY_NONE && d->book_by <= today)
         d->warnings |= WARN_BOOK_NOW;

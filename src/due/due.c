@@ -3,6 +3,7 @@
 #include "span.h"
 
 #include <stdio.h>
+#include <string.h>
 
 day_t
 due_forecast_day(enum forecast_day which, const struct forecast *f)
@@ -65,6 +66,10 @@ due_warning_word(enum due_warning warning)
         return "done-later";
     case WARN_BEFORE_RETURN:
         return "before-return";
+    case WARN_BOOKED_LATE:
+        return "booked-late";
+    case WARN_BOOKED_PASSED:
+        return "booked-day-passed";
     }
     return "";
 }
@@ -85,6 +90,37 @@ plan_passed_text(const struct due *d, day_t today, char *out, size_t size)
         snprintf(out, size,
             "not done on its plan day, and no working day is left before the "
             "deadline");
+}
+
+const char *
+due_booked_text(const struct due *d, unsigned warnings, char *out, size_t size)
+{
+    char day[DAY_WORDS];
+
+    snprintf(out, size, "booked for %s%s%s", day_words(d->booked, day),
+        warnings & WARN_BOOKED_LATE ? ", after the deadline" : "",
+        warnings & WARN_BOOKED_PASSED ? ", which has passed" : "");
+    return out;
+}
+
+/* How much time is left to book it anew; overdue says more than that. */
+static void
+booked_passed_text(const struct due *d, day_t today, char *out, size_t size)
+{
+    int left =
+        workcal_between(d->task->calendar, step_days(today, -1), d->deadline);
+
+    due_booked_text(d, WARN_BOOKED_PASSED, out, size);
+    size_t len = strlen(out);
+    if (d->deadline < today || d->no_return)
+        return;
+    if (left > 0)
+        snprintf(out + len, size - len,
+            "; %d working day%s left, today included, before the deadline",
+            left, left == 1 ? " is" : "s are");
+    else
+        snprintf(out + len, size - len,
+            "; no working day is left before the deadline");
 }
 
 static void
@@ -158,6 +194,12 @@ due_warning_text(const struct due *d, enum due_warning warning, day_t today,
         break;
     case WARN_BEFORE_RETURN:
         before_return_text(d, out, size);
+        break;
+    case WARN_BOOKED_LATE:
+        due_booked_text(d, WARN_BOOKED_LATE, out, size);
+        break;
+    case WARN_BOOKED_PASSED:
+        booked_passed_text(d, today, out, size);
         break;
     }
     return out;

@@ -27,10 +27,15 @@ enum due_warning {
     WARN_STATED_USE = 1 << 5,       /* forecast from the stated use alone */
     WARN_OUT_OF_RANGE = 1 << 6,     /* a date past the last day we know */
     WARN_DONE_LATER = 1 << 7,       /* it was last done on a day to come */
-    WARN_BEFORE_RETURN = 1 << 8     /* overdue, and off the road today: to be
+    WARN_BEFORE_RETURN = 1 << 8,    /* overdue, and off the road today: to be
                                        done before it returns */
+    WARN_BOOKED_LATE = 1 << 9,      /* booked for a day after the deadline */
+    WARN_BOOKED_PASSED = 1 << 10    /* booked for a day that has passed */
 };
-#define WARN_LAST WARN_BEFORE_RETURN
+#define WARN_LAST WARN_BOOKED_PASSED
+
+/* What is wrong with the day that somebody booked. */
+#define WARN_BOOKED (WARN_BOOKED_LATE | WARN_BOOKED_PASSED)
 
 /* The steps by which a due comes to its dates. */
 enum reason_step {
@@ -81,9 +86,13 @@ struct due {
     unsigned warnings;      /* of enum due_warning */
     int no_return; /* off the road and no return known: the deadline only stands
                       to be seen, and there is no plan day */
-    day_t deadline; /* DAY_NONE when none can be told */
-    day_t plan_day; /* never after the deadline; DAY_NONE when none */
-    day_t book_by;  /* DAY_NONE without a plan day or a lead */
+    day_t deadline;  /* DAY_NONE when none can be told */
+    day_t plan_day;  /* the booked day, where there is one; never after the
+                        deadline; DAY_NONE when none */
+    day_t booked;    /* by somebody, be it after the deadline, or passed; or
+                        DAY_NONE */
+    int64_t booking; /* the number of that booking, or 0 */
+    day_t book_by;   /* DAY_NONE without a plan day or a lead, or when booked */
     day_t back; /* WARN_BEFORE_RETURN: the last day off the road, or DAY_NONE
                    while the return is not known */
     day_t last_done;     /* DAY_NONE when never */
@@ -118,6 +127,14 @@ const char *due_step_word(enum reason_step step);
  */
 const char *due_warning_text(const struct due *d, enum due_warning warning,
     day_t today, char *out, size_t size);
+
+/*
+ * "booked for Fri 2027-01-08" and what is wrong with that day by those of the
+ * bits @warnings: ", after the deadline", ", which has passed".  Written into
+ * @out and returned.
+ */
+const char *due_booked_text(
+    const struct due *d, unsigned warnings, char *out, size_t size);
 
 /*
  * The name of a cycle, of letters, digits, "-" and "+": "r42" from record 42,

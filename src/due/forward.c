@@ -218,6 +218,17 @@ forward_call(struct forward *f, size_t task, const day_t *done, size_t n,
 }
 
 int
+forward_booked(struct forward *f, size_t task, const struct booked *b)
+{
+    struct line *l = &f->lines[task];
+    struct forward_call now;
+
+    if (forward_call(f, task, NULL, 0, &now) != 1)
+        return BOOKED_UNTOLD;
+    return booked_ahead(b, &l->facts, l->n_base, &now.cycle);
+}
+
+int
 forward_has_spells(const struct forward *f, size_t task)
 {
     return f->lines[task].facts.n_spells > 0;

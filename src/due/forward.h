@@ -1,6 +1,7 @@
 #ifndef FORWARD_H
 #define FORWARD_H
 
+#include "booked.h"
 #include "due.h"
 
 /*
@@ -38,6 +39,9 @@ void forward_free(struct forward *f);
  */
 int forward_call(struct forward *f, size_t task, const day_t *done, size_t n,
     struct forward_call *out);
+
+/* Which cycle of its task a booking is for, as booked_ahead(). */
+int forward_booked(struct forward *f, size_t task, const struct booked *b);
 
 /* Nonzero when the subject of the task, or what carries it, was or will ever be
  * off the road; and when it is so on @d. */

@@ -48,6 +48,12 @@ struct reckoning {
     struct calm *calm;             /* forecasts that stand, or NULL */
     planned_day *planned;          /* NULL when there is no plan */
     void *planned_with;
+    const struct booked *booked; /* for the task, in order of entry */
+    size_t n_booked;
+    const struct cycle *now; /* the present cycle, while a later one is worked
+                                out; else NULL */
+    int ahead;               /* how much later: so many of what was done are
+                                assumed */
 };
 
 /* What one interval of a rule comes to, carried from cycle to cycle. */

@@ -1,6 +1,7 @@
 #include "snapshot.h"
 
 #include "arena.h"
+#include "booked.h"
 #include "compute.h"
 #include "follow.h"
 #include "gather.h"
@@ -15,6 +16,7 @@
 struct snapshot {
     const struct facts *facts;
     struct snapshot_options options;
+    size_t next_booked;  /* which of its bookings comes next */
     struct arena *arena; /* of the reasons */
     struct due *dues;
     size_t n;
@@ -35,6 +37,16 @@ next_slot(struct snapshot *s)
     return &s->dues[s->n];
 }
 
+/* The day on which a due is taken to be done: that of its event, or, where
+ * somebody booked one to come after the deadline, that. */
+static day_t
+day_done(const struct snapshot *s, const struct due *d)
+{
+    return d->warnings & WARN_BOOKED_LATE && d->booked >= s->options.today
+               ? d->booked
+               : select_day(d);
+}
+
 /* The next cycle of a due, taking it as completed on its plan day.  Returns 1
  * when one was added, 0 when there is none by the horizon, -1 without
  * memory. */
@@ -44,7 +56,7 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
 {
     const struct decision before_it = *all;
     const struct due before = s->dues[s->n - 1];
-    struct completion assumed = {.day = select_day(&before),
+    struct completion assumed = {.day = day_done(s, &before),
         .reading = {USAGE_UNKNOWN, USAGE_UNKNOWN, USAGE_UNKNOWN},
         .job = r->task->job,
         .assumed = 1};
@@ -57,6 +69,7 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
     reasons_clear(r->why);
     r->before = &before_it;
     r->failed = NULL;
+    r->ahead = before.cycle.ahead + 1;
     compute_due(r, d, all);
     r->before = NULL;
     day_t day = select_day(d);
@@ -83,6 +96,21 @@ add_coming(struct snapshot *s, struct gather *g, struct reckoning *r,
     return rc < 0 ? -1 : 0;
 }
 
+/* The bookings of @t; sets @n.  Tasks are taken in their order. */
+static const struct booked *
+booked_of(struct snapshot *s, const struct task *t, size_t *n)
+{
+    const struct booked *all = s->options.booked;
+    size_t end = s->options.n_booked;
+    size_t *at = &s->next_booked;
+
+    while (*at < end && all[*at].task < t)
+        ++*at;
+    for (*n = 0; *at + *n < end && all[*at + *n].task == t;)
+        ++*n;
+    return *n > 0 ? &all[*at] : NULL;
+}
+
 static int
 add_task(struct snapshot *s, struct gather *g, const struct task *t,
     struct reasons *why)
@@ -102,6 +130,7 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     r.calm = s->options.calm;
     r.planned = s->options.planned;
     r.planned_with = s->options.with;
+    r.booked = booked_of(s, t, &r.n_booked);
     reasons_clear(why);
     follow_say_others(&r);
     struct decision all;
@@ -115,6 +144,8 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
     s->n++;
     if (reasons_take(why, d))
         return -1;
+    const struct cycle now = d->cycle;
+    r.now = &now;
     return due ? add_coming(s, g, &r, &all) : 0;
 }
 

@@ -7,6 +7,7 @@
  * All dues of a fleet on one day: the one thing that every view is made from.
  * It is made once and then only read; it borrows the facts and their fleet.
  */
+struct booked;
 struct calm;
 struct snapshot;
 
@@ -25,6 +26,9 @@ struct snapshot_options {
                           snapshot_new(); NULL when none do */
     planned_day *planned; /* NULL: each on its last working day */
     void *with;
+    const struct booked *booked; /* in order of task, then of entry; borrowed
+                                    up to the end of snapshot_new() */
+    size_t n_booked;
 };
 
 /* Work out every due, the most urgent first.  NULL when memory is out.  Free

@@ -3,6 +3,7 @@
 #include "calm.h"
 #include "held.h"
 #include "planning.h"
+#include "standing.h"
 
 #include <sysexits.h>
 
@@ -11,6 +12,9 @@ static struct snapshot *
 make(const struct pass *p, struct snapshot_options options, struct fault *f)
 {
     int planner = pass_fleet(p)->site.planner;
+    options.booked = standing_bookings(p, &options.n_booked, f);
+    if (options.booked == NULL)
+        return NULL;
     struct snapshot *s = planner ? planning_snapshot(p, options, f)
                                  : snapshot_new(pass_facts(p), &options);
 

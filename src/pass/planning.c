@@ -3,17 +3,10 @@
 #include "arena.h"
 #include "because.h"
 #include "bookings.h"
-#include "lookup.h"
+#include "standing.h"
 
 #include <stdlib.h>
 #include <sysexits.h>
-
-/* Ids of the ledger to what the fleet file has. */
-struct names {
-    const struct fleet *fleet;
-    struct lookup *subjects;
-    struct lookup *jobs;
-};
 
 day_t
 planning_until(const struct pass *p)
@@ -22,36 +15,6 @@ planning_until(const struct pass *p)
         pass_fleet(p)->site.plan_ahead, 1, MONTH_END_CLAMP);
 
     return until == DAY_NONE ? DAY_LAST : until;
-}
-
-static int
-names_make(const struct fleet *f, struct names *out)
-{
-    *out = (struct names){f, lookup_new(f->n_subjects), lookup_new(f->n_jobs)};
-    if (out->subjects == NULL || out->jobs == NULL)
-        return -1;
-    for (size_t i = 0; i < f->n_subjects; i++)
-        lookup_add(out->subjects, f->subjects[i].id, &f->subjects[i]);
-    for (size_t i = 0; i < f->n_jobs; i++)
-        lookup_add(out->jobs, f->jobs[i].id, &f->jobs[i]);
-    return 0;
-}
-
-static void
-names_free(struct names *n)
-{
-    lookup_free(n->subjects);
-    lookup_free(n->jobs);
-}
-
-/* NULL for what the fleet file has no more. */
-static const struct task *
-task_named(const struct names *n, const char *subject, const char *job)
-{
-    const struct subject *s = lookup_find(n->subjects, subject);
-    const struct job *j = lookup_find(n->jobs, job);
-
-    return s && j ? fleet_task(n->fleet, s, j) : NULL;
 }
 
 /* The days of a plan's bookings. */
@@ -70,8 +33,8 @@ days_like(const struct agenda *like, size_t *n, struct fault *f)
 }
 
 static struct agenda_day *
-days_kept(
-    const struct pass *p, const struct names *names, size_t *n, struct fault *f)
+days_kept(const struct pass *p, const struct standing_names *names, size_t *n,
+    struct fault *f)
 {
     struct planned *rows;
     size_t n_rows;
@@ -83,42 +46,20 @@ days_kept(
         fault_fill(f, EX_OSERR, "out of memory");
     *n = 0;
     for (size_t i = 0; i < n_rows && days != NULL; i++) {
-        const struct task *t = task_named(names, rows[i].subject, rows[i].job);
+        const struct task *t =
+            standing_task(names, rows[i].subject, rows[i].job);
         if (t != NULL)
             days[(*n)++] = (struct agenda_day){.task = t, .day = rows[i].day};
     }
     return days;
 }
 
-static struct agenda_day *
-days_booked(
-    const struct pass *p, const struct names *names, size_t *n, struct fault *f)
-{
-    struct booking *rows;
-    size_t n_rows;
-
-    if (bookings_read(pass_ledger(p), pass_arena(p), &rows, &n_rows, f))
-        return NULL;
-    struct agenda_day *days = malloc((n_rows + 1) * sizeof *days);
-    if (days == NULL)
-        fault_fill(f, EX_OSERR, "out of memory");
-    *n = 0;
-    for (size_t i = 0; i < n_rows && days != NULL; i++) {
-        const struct booking *b = &rows[i];
-        const struct task *t = task_named(names, b->subject, b->job);
-        if (t != NULL)
-            days[(*n)++] =
-                (struct agenda_day){t, b->day, b->id, b->cycle, b->by, b->note};
-    }
-    return days;
-}
-
 static struct agenda *
 make(const struct pass *p, struct agenda_options *o, const struct agenda *like,
-    const struct names *names, struct fault *f)
+    const struct standing_names *names, struct fault *f)
 {
     struct agenda *a = NULL;
-    struct agenda_day *fixed = days_booked(p, names, &o->n_fixed, f);
+    struct booked *fixed = standing_bookings(p, &o->n_fixed, f);
     struct agenda_day *kept = NULL;
 
     if (fixed != NULL)
@@ -131,7 +72,6 @@ make(const struct pass *p, struct agenda_options *o, const struct agenda *like,
         if (a == NULL)
             fault_fill(f, EX_OSERR, "out of memory");
     }
-    free(fixed);
     free(kept);
     return a;
 }
@@ -144,14 +84,14 @@ planning_agenda(const struct pass *p, const struct change *changes, size_t n,
         .until = planning_until(p),
         .changes = changes,
         .n_changes = n};
-    struct names names;
+    struct standing_names *names = standing_names(pass_fleet(p));
     struct agenda *a = NULL;
 
-    if (names_make(pass_fleet(p), &names) == 0)
-        a = make(p, &o, like, &names, f);
+    if (names != NULL)
+        a = make(p, &o, like, names, f);
     else
         fault_fill(f, EX_OSERR, "out of memory");
-    names_free(&names);
+    standing_names_free(names);
     return a;
 }
 
@@ -161,18 +101,42 @@ struct followed {
     struct buf *why;
 };
 
+/* The day of the wider job that does for the call of @t, if one does. */
+static day_t
+day_of_wider(const struct followed *f, const struct task *t, day_t deadline,
+    const char **why)
+{
+    size_t n;
+    const struct agenda_covered *c = agenda_covered(f->agenda, &n);
+
+    for (size_t i = 0; i < n; i++) {
+        if (c[i].task != t || c[i].deadline != deadline)
+            continue;
+        const struct plan_booking *b = agenda_wider(f->agenda, &c[i]);
+        buf_print(
+            f->why, "done with %s, which covers it", c[i].with->job->title);
+        *why = buf_str(f->why);
+        return b ? b->day : DAY_NONE;
+    }
+    return DAY_NONE;
+}
+
 static day_t
 day_of_plan(void *with, const struct task *t, day_t deadline, const char **why)
 {
     const struct followed *f = with;
     const struct plan_booking *b = agenda_find(f->agenda, t, deadline);
+    day_t passed = agenda_passed(f->agenda, t);
 
-    if (b == NULL)
-        return DAY_NONE;
     buf_clear(f->why);
-    because_calmly(f->agenda, b, f->why);
+    if (b == NULL)
+        return day_of_wider(f, t, deadline, why);
+    if (b->cycle == 0 && passed != DAY_NONE)
+        buf_text(f->why, "as it had it before that day passed");
+    else
+        because_calmly(f->agenda, b, f->why);
     *why = buf_str(f->why);
-    return b->day;
+    return b->cycle == 0 && passed != DAY_NONE ? passed : b->day;
 }
 
 struct snapshot *
@@ -205,15 +169,23 @@ planning_keep(const struct pass *p, const struct agenda *a, struct fault *f)
 {
     size_t n;
     const struct plan_booking *b = plan_bookings(agenda_plan(a), &n);
-    struct planned *days = malloc((n + 1) * sizeof *days);
+    struct planned *days = malloc((2 * n + 1) * sizeof *days);
+    size_t n_days = 0;
 
     if (days == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     for (size_t i = 0; i < n; i++) {
         const struct task *t = agenda_task(a, b[i].work);
-        days[i] = (struct planned){t->subject->id, t->job->id, b[i].day};
+        day_t passed = b[i].cycle == 0 ? agenda_passed(a, t) : DAY_NONE;
+        if (b[i].day != DAY_NONE)
+            days[n_days++] =
+                (struct planned){t->subject->id, t->job->id, b[i].day};
+        /* The day that was said stays the one that was said. */
+        if (passed != DAY_NONE)
+            days[n_days++] =
+                (struct planned){t->subject->id, t->job->id, passed};
     }
-    int rc = planned_write(pass_ledger(p), days, n, f);
+    int rc = planned_write(pass_ledger(p), days, n_days, f);
     free(days);
     return rc;
 }

@@ -6,6 +6,19 @@
 #include <string.h>
 
 static int
+by_task_and_entry(const void *left, const void *right)
+{
+    const struct booked *a = left;
+    const struct booked *b = right;
+
+    if (a->task != b->task)
+        return a->task < b->task ? -1 : 1;
+    if (a->day != b->day)
+        return a->day < b->day ? -1 : 1;
+    return (a->id > b->id) - (a->id < b->id);
+}
+
+static int
 by_task_and_day(const void *left, const void *right)
 {
     const struct agenda_day *a = left;
@@ -17,16 +30,17 @@ by_task_and_day(const void *left, const void *right)
 }
 
 /* A sorted copy in the arena, or NULL when memory is out. */
-static struct agenda_day *
-sorted(struct arena *a, const struct agenda_day *days, size_t n)
+static void *
+sorted(struct arena *a, const void *list, size_t n, size_t each,
+    int (*order)(const void *, const void *))
 {
-    struct agenda_day *copy = arena_take(a, (n + 1) * sizeof *copy);
+    void *copy = arena_take(a, (n + 1) * each);
 
     if (copy == NULL)
         return NULL;
     if (n > 0)
-        memcpy(copy, days, n * sizeof *copy);
-    qsort(copy, n, sizeof *copy, by_task_and_day);
+        memcpy(copy, list, n * each);
+    qsort(copy, n, each, order);
     return copy;
 }
 
@@ -64,13 +78,16 @@ make(struct agenda *a)
     a->arena = arena_new();
     if (a->arena == NULL)
         return -1;
-    a->fixed = sorted(a->arena, o->fixed, o->n_fixed);
-    a->kept = sorted(a->arena, o->kept, o->n_kept);
+    a->fixed = sorted(
+        a->arena, o->fixed, o->n_fixed, sizeof *a->fixed, by_task_and_entry);
+    a->kept =
+        sorted(a->arena, o->kept, o->n_kept, sizeof *a->kept, by_task_and_day);
+    a->fixed_for = arena_take(a->arena, (o->n_fixed + 1) * sizeof(int));
     o->fixed = a->fixed; /* the caller's lists are his */
     o->kept = a->kept;
     a->forward = forward_new(a->facts);
-    if (a->fixed == NULL || a->kept == NULL || a->forward == NULL ||
-        posed_make(a))
+    if (a->fixed == NULL || a->fixed_for == NULL || a->kept == NULL ||
+        a->forward == NULL || posed_make(a))
         return -1;
     a->plan = plan_new(&a->problem);
     return a->plan ? sort_bookings(a) : -1;
@@ -209,35 +226,34 @@ agenda_by_task(const struct agenda *a, size_t *n)
     return a->by_work;
 }
 
+day_t
+agenda_passed(const struct agenda *a, const struct task *t)
+{
+    size_t work = work_of(a, t);
+
+    return work < a->problem.n_works ? a->works[work].passed : DAY_NONE;
+}
+
+const struct agenda_covered *
+agenda_covered(const struct agenda *a, size_t *n)
+{
+    *n = a->n_covered;
+    return a->covered;
+}
+
 const struct plan_booking *
-agenda_taker(const struct agenda *a, const struct task *t, day_t d)
+agenda_wider(const struct agenda *a, const struct agenda_covered *c)
 {
     size_t n;
-    size_t work = work_of(a, t);
-    day_t last = DAY_NONE;
-
+    size_t work = work_of(a, c->with);
     (void)plan_bookings(a->plan, &n);
-    for (size_t i = first_of(a, n, work); i < n && a->by_work[i]->work == work;
-         i++) {
-        const struct plan_booking *b = a->by_work[i];
-        if (posed_takes(d, b->call.to, last, b->cycle == 0, a->options.today))
-            return b;
-        last = b->day;
-    }
-    return NULL;
+    size_t first = first_of(a, n, work);
+
+    return first < n && a->by_work[first]->work == work ? a->by_work[first]
+                                                        : NULL;
 }
 
-const char *
-agenda_cycle_text(
-    const struct agenda *a, const struct plan_booking *b, char out[CYCLE_TEXT])
-{
-    struct cycle c = a->works[b->work].now;
-
-    c.ahead = (int)b->cycle;
-    return due_cycle_text(&c, out);
-}
-
-const struct agenda_day *
+const struct booked *
 agenda_fixed(const struct agenda *a, const struct plan_booking *b)
 {
     const struct posed_work *w = &a->works[b->work];

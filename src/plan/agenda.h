@@ -12,22 +12,16 @@
  */
 struct agenda;
 
-/* A day for a task: fixed by somebody, or where an earlier plan had it. */
+/* Where an earlier plan had a task. */
 struct agenda_day {
     const struct task *task;
     day_t day;
-    int64_t id;        /* for whoever fixed it */
-    const char *cycle; /* as the task's was when it was fixed; a current one
-                          that is over takes the day with it.  These three
-                          may be NULL */
-    const char *by;
-    const char *note;
 };
 
 struct agenda_options {
     day_t today;
-    day_t until; /* calls with a later deadline are left out */
-    const struct agenda_day *fixed; /* in any order, as the next */
+    day_t until;                /* calls with a later deadline are left out */
+    const struct booked *fixed; /* by somebody; in any order, as the next */
     size_t n_fixed;
     const struct agenda_day *kept;
     size_t n_kept;
@@ -76,22 +70,33 @@ const struct plan_booking *const *agenda_by_task(
     const struct agenda *a, size_t *n);
 
 /* Who fixed the day of a booking, or NULL when nobody did. */
-const struct agenda_day *agenda_fixed(
+const struct booked *agenda_fixed(
     const struct agenda *a, const struct plan_booking *b);
 
 /* What has no day, in the order of the fleet; sets @n. */
 const struct agenda_undated *agenda_undated(const struct agenda *a, size_t *n);
 
 /*
- * The booking of @t whose call would take the day @d for its own: the first
- * with its deadline on or after that, or overdue, or missed by no more than
- * four weeks and the present one.  NULL when none does.
+ * The day that the present call of @t was booked for, or else, where nobody
+ * booked it, on which an earlier plan had it, that has passed without it being
+ * done; or DAY_NONE.  The plan has another day for it, the day that was said is
+ * that one.
  */
-const struct plan_booking *agenda_taker(
-    const struct agenda *a, const struct task *t, day_t d);
+day_t agenda_passed(const struct agenda *a, const struct task *t);
 
-/* The name of the cycle of a booking, as due_cycle_text(). */
-const char *agenda_cycle_text(
-    const struct agenda *a, const struct plan_booking *b, char out[CYCLE_TEXT]);
+/* A present call that needs no day of its own: a wider job of the subject,
+ * which has to be done by its deadline, completes it as well. */
+struct agenda_covered {
+    const struct task *task;
+    const struct task *with; /* the wider one */
+    day_t deadline;          /* of @task */
+};
+
+/* All of them, in the order of the fleet; sets @n. */
+const struct agenda_covered *agenda_covered(const struct agenda *a, size_t *n);
+
+/* The booking of the work that does for @c, or NULL when that has none. */
+const struct plan_booking *agenda_wider(
+    const struct agenda *a, const struct agenda_covered *c);
 
 #endif

@@ -65,7 +65,7 @@ say_limit(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 static void
 say_fixed(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 {
-    const struct agenda_day *d = agenda_fixed(a, b);
+    const struct booked *d = agenda_fixed(a, b);
 
     buf_text(out, "booked for that day");
     if (d != NULL && d->by != NULL)
@@ -136,6 +136,13 @@ because_booking(
     const struct agenda *a, const struct plan_booking *b, struct buf *out)
 {
     say_cause(a, b, out);
+    day_t passed =
+        b->cycle == 0 ? agenda_passed(a, agenda_task(a, b->work)) : DAY_NONE;
+    if (b->cause == PLAN_FIXED && b->day > b->call.to)
+        buf_text(out, ", after the deadline");
+    if (passed != DAY_NONE)
+        buf_print(out, "; it was not done on %s, as was said before",
+            day_words(passed, (char[DAY_WORDS]){0}));
     if (b->cause != PLAN_FIXED && b->day < b->call.from && b->day != DAY_NONE)
         buf_print(out, ", sooner than %s, which wastes some of its interval",
             day_words(b->call.from, (char[DAY_WORDS]){0}));

@@ -117,6 +117,30 @@ days_of(const struct agenda_day *days, size_t n_days, const struct task *t,
     return first;
 }
 
+/* The same of what somebody booked, which is little. */
+static size_t
+fixed_of(const struct agenda *a, const struct task *t, size_t *n)
+{
+    size_t first = 0;
+
+    while (first < a->options.n_fixed && a->fixed[first].task < t)
+        first++;
+    *n = 0;
+    while (first + *n < a->options.n_fixed && a->fixed[first + *n].task == t)
+        ++*n;
+    return first;
+}
+
+/* Work that somebody booked a day for waits for no other. */
+static int
+is_booked_now(const struct agenda *a, const struct posed_work *w)
+{
+    for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++)
+        if (a->fixed_for[i] == 0)
+            return 1;
+    return 0;
+}
+
 /* The first call of a wider job of the subject completes @w as well. */
 static int
 find_wider(struct agenda *a, const struct cover *cover, struct posed_work *w)
@@ -126,6 +150,8 @@ find_wider(struct agenda *a, const struct cover *cover, struct posed_work *w)
     const struct subject *s = w->task->subject;
 
     w->wide_from = w->wide_to = DAY_NONE;
+    if (is_booked_now(a, w))
+        return 0;
     for (size_t i = s->first_task; i < s->first_task + s->n_tasks; i++) {
         struct forward_call c;
         if (i == w->at || !by[f->tasks[i].job->index])
@@ -139,23 +165,44 @@ find_wider(struct agenda *a, const struct cover *cover, struct posed_work *w)
             continue;
         w->wide_from = day_later(c.from, a->options.today);
         w->wide_to = day_later(c.deadline, a->options.today);
+        w->wider = &f->tasks[i];
     }
     return 0;
 }
 
-/* A day that was fixed for a cycle that is over is of no use. */
+/* For which cycle each of the days is that somebody booked. */
 static void
-drop_stale(
-    struct agenda *a, const struct posed_work *w, const struct forward_call *c)
+resolve_fixed(struct agenda *a, const struct posed_work *w)
 {
-    char now[CYCLE_TEXT];
+    for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++)
+        a->fixed_for[i] = forward_booked(a->forward, w->at, &a->fixed[i]);
+}
 
-    due_cycle_text(&c->cycle, now);
-    for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++) {
-        const char *then = a->fixed[i].cycle;
-        if (then != NULL && strchr(then, '+') == NULL && strcmp(then, now) != 0)
-            a->fixed[i].day = DAY_NONE;
+/* A day that was said for the present call @c and has passed: the booked one,
+ * else the first that an earlier plan had for it. */
+static day_t
+passed_day(const struct agenda *a, const struct posed_work *w,
+    const struct forward_call *c)
+{
+    day_t today = a->options.today;
+
+    for (size_t i = w->first_fixed + w->n_fixed; i > w->first_fixed; i--)
+        if (a->fixed_for[i - 1] == 0)
+            return a->fixed[i - 1].day < today ? a->fixed[i - 1].day : DAY_NONE;
+    for (size_t i = w->first_kept; i < w->first_kept + w->n_kept; i++) {
+        day_t d = a->kept[i].day;
+        if (d < today && d >= c->from && d <= c->deadline)
+            return d;
     }
+    return DAY_NONE;
+}
+
+static void
+note_covered(struct agenda *a, const struct posed_work *w, day_t deadline)
+{
+    if (w->wide_to != DAY_NONE && w->wide_to <= deadline)
+        a->covered[a->n_covered++] =
+            (struct agenda_covered){w->task, w->wider, deadline};
 }
 
 static int
@@ -189,11 +236,13 @@ add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
     if (rc <= 0 || note_undated(a, t, &c))
         return rc < 0 ? -1 : 0;
     *w = (struct posed_work){.task = t, .at = at, .now = c.cycle};
-    w->first_fixed = days_of(a->fixed, a->options.n_fixed, t, &w->n_fixed);
-    drop_stale(a, w, &c);
+    w->first_fixed = fixed_of(a, t, &w->n_fixed);
+    resolve_fixed(a, w);
     w->first_kept = days_of(a->kept, a->options.n_kept, t, &w->n_kept);
+    w->passed = passed_day(a, w, &c);
     if (find_wider(a, cover, w))
         return -1;
+    note_covered(a, w, c.deadline);
     struct plan_work *work = &a->posed[a->problem.n_works++];
     *work = (struct plan_work){
         .unit = unit,
@@ -213,9 +262,11 @@ make_works(struct agenda *a, const struct cover *cover, const size_t *unit_of)
 
     a->works = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->works);
     a->undated = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->undated);
+    a->covered = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->covered);
     a->problem.works = a->posed =
         arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->posed);
-    if (a->works == NULL || a->undated == NULL || a->posed == NULL)
+    if (a->works == NULL || a->undated == NULL || a->covered == NULL ||
+        a->posed == NULL)
         return -1;
     for (size_t i = 0; i < f->n_tasks; i++) {
         const struct subject *s = f->tasks[i].subject;

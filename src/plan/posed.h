@@ -30,12 +30,15 @@ struct posed_work {
     struct cycle now; /* its present cycle */
     day_t wide_from;  /* a wider job's call, which this one is covered by; */
     day_t wide_to;    /* DAY_NONE for none */
+    const struct task *wider; /* that one */
+    day_t passed;             /* as agenda_passed() */
 };
 
 struct agenda {
     const struct facts *facts;
     struct agenda_options options;
-    struct agenda_day *fixed; /* by task, then day, as the next */
+    struct booked *fixed; /* by task, then day, as the next */
+    int *fixed_for;       /* of each, as booked_ahead() */
     struct agenda_day *kept;
     struct arena *arena;
     struct forward *forward;
@@ -48,6 +51,8 @@ struct agenda {
     struct cut_calendar *cut;
     struct agenda_undated *undated;
     size_t n_undated;
+    struct agenda_covered *covered;
+    size_t n_covered;
     day_t *done; /* of one work while its next call is asked for */
     size_t done_size;
     struct plan *plan;
@@ -80,14 +85,5 @@ struct workcal *posed_keep(
 /* posed_call.c: the problem's next(). */
 int posed_next(void *with, size_t work, const day_t *done, size_t n,
     struct plan_call *out);
-
-/* Nonzero when the call due on @deadline, after work on @last (DAY_NONE for
- * none), takes the fixed day @d for its own. */
-int posed_takes(day_t d, day_t deadline, day_t last, int first, day_t today);
-
-/* The call for the task of a work after those days, as posed_next() finds it,
- * and on which day work was last done before it. */
-int posed_call(struct agenda *a, const struct posed_work *w, const day_t *done,
-    size_t n, struct forward_call *out, day_t *last);
 
 #endif

@@ -3,19 +3,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Work booked for a day so soon after its deadline was booked late; later, it
- * is the next time. */
-#define LATE_MOST 28
-
-int
-posed_takes(day_t d, day_t deadline, day_t last, int first, day_t today)
-{
-    if (last != DAY_NONE && d <= last)
-        return 0;
-    return d <= deadline || deadline < today ||
-           (first && d - deadline <= LATE_MOST);
-}
-
 static int
 make_room(struct agenda *a, size_t n)
 {
@@ -47,10 +34,11 @@ covered_on(const struct posed_work *w, const struct forward_call *c, day_t last)
  * A wider job that has to be done by the deadline of a narrow one completes
  * that as well: it is put among the days on which it was done.
  */
-int
-posed_call(struct agenda *a, const struct posed_work *w, const day_t *done,
-    size_t n, struct forward_call *out, day_t *last)
+static int
+call_after(struct agenda *a, const struct posed_work *w, const day_t *done,
+    size_t n, struct forward_call *out, size_t *n_done)
 {
+    day_t last = DAY_NONE;
     day_t wide = DAY_NONE;
     int rc = 1;
 
@@ -70,26 +58,35 @@ posed_call(struct agenda *a, const struct posed_work *w, const day_t *done,
             a->done[m++] = wide;
         a->done[m++] = done[k];
     }
-    *last = m ? a->done[m - 1] : DAY_NONE;
+    *n_done = m;
+    last = m ? a->done[m - 1] : DAY_NONE;
     rc = forward_call(a->forward, w->at, a->done, m, out);
     if (rc != 1 || wide != DAY_NONE)
         return rc;
-    wide = covered_on(w, out, *last);
+    wide = covered_on(w, out, last);
     if (wide == DAY_NONE)
         return 1;
-    a->done[m++] = *last = wide;
+    a->done[m++] = wide;
+    *n_done = m;
     return forward_call(a->forward, w->at, a->done, m, out);
 }
 
-/* The first fixed day that belongs to the call. */
+/* The day booked for the call that comes after the first @n of the days done:
+ * the last one of those that are to come. */
 static day_t
 fixed_day(const struct agenda *a, const struct posed_work *w,
-    const struct forward_call *c, day_t last, int first)
+    const struct forward_call *c, size_t n)
 {
-    for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++) {
-        day_t d = a->fixed[i].day;
-        if (d >= a->options.today &&
-            posed_takes(d, c->deadline, last, first, a->options.today))
+    day_t last = n ? a->done[n - 1] : DAY_NONE;
+    day_t today = a->options.today;
+
+    for (size_t i = w->first_fixed + w->n_fixed; i > w->first_fixed; i--) {
+        day_t d = a->fixed[i - 1].day;
+        int ahead = a->fixed_for[i - 1];
+        if (ahead == BOOKED_UNTOLD &&
+            booked_takes(d, c->deadline, last, n == 0, today))
+            ahead = (int)n;
+        if (d >= today && (last == DAY_NONE || d > last) && ahead == (int)n)
             return d;
     }
     return DAY_NONE;
@@ -142,8 +139,8 @@ posed_next(
     struct agenda *a = with;
     const struct posed_work *w = &a->works[work];
     struct forward_call c;
-    day_t last = DAY_NONE;
-    int rc = posed_call(a, w, done, n, &c, &last);
+    size_t n_done = 0;
+    int rc = call_after(a, w, done, n, &c, &n_done);
 
     if (rc <= 0 || c.no_return || c.deadline == DAY_NONE ||
         c.deadline > a->options.until)
@@ -152,7 +149,7 @@ posed_next(
     *out = (struct plan_call){
         .from = first_day(a, w, &c, kept),
         .to = c.deadline,
-        .fixed = fixed_day(a, w, &c, last, n == 0),
+        .fixed = fixed_day(a, w, &c, n_done),
         .planned = kept,
     };
     if (c.counts < out->from)

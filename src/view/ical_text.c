@@ -82,7 +82,8 @@ add_mark(const struct ical_item *item, struct buf *out)
         instead = "forecast";
     else if (ical_day(item) == DAY_NONE)
         instead = d->state >= DUE_NOW ? "no day" : NULL;
-    else if (d->state >= DUE_NOW || d->state == DUE_NEEDS_READING)
+    else if ((d->state >= DUE_NOW || d->state == DUE_NEEDS_READING) &&
+             !(d->warnings & WARN_BOOKED))
         return;
     buf_text(out, " ");
     if (instead != NULL)
@@ -162,6 +163,8 @@ describe_due(const struct due *d, struct buf *out)
         say_undated(d, out);
     add_day(out, "Deadline: ", d->deadline, "none");
     add_day(out, "Book by: ", d->book_by, NULL);
+    if (d->warnings & WARN_BOOKED_PASSED)
+        add_line(out, due_booked_text(d, d->warnings, text, sizeof text));
     add_class(out, job);
     add_day(out, "Last done: ", d->last_done, "not on record");
     if (d->warnings & WARN_OLD_READING)

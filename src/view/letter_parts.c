@@ -79,6 +79,8 @@ say_days(const struct due *d, letter_line *line, void *to, struct buf *text)
         buf_str(text));
     if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
         line(to, "Plan day", wording_date(d->plan_day, day));
+    if (d->booked != DAY_NONE && !(d->warnings & WARN_BOOKED))
+        line(to, "Booked for", wording_date(d->booked, day));
     if (d->book_by != DAY_NONE && d->besides >= DUE_NOW &&
         !(d->warnings & WARN_PLAN_PASSED))
         line(to, "Book by", wording_date(d->book_by, day));
@@ -204,11 +206,12 @@ say_short_days(const struct due *d, struct buf *out)
 {
     char day[WORDING_DATE];
 
-    if (d->state == DUE_OVERDUE && !(d->warnings & WARN_BEFORE_RETURN)) {
+    if (d->state == DUE_OVERDUE &&
+        !(d->warnings & (WARN_BEFORE_RETURN | WARN_BOOKED))) {
         buf_print(out, " since %s", wording_date(d->deadline, day));
         return;
     }
-    if (d->state < DUE_NOW)
+    if (d->state < DUE_NOW || d->warnings & WARN_BOOKED)
         buf_text(out, ", ");
     else if (d->plan_day != DAY_NONE && d->plan_day != d->deadline)
         buf_print(out, "plan day %s, ", wording_short_date(d->plan_day, day));

@@ -206,6 +206,8 @@ page_item(const struct page *p, const struct due *d, int plate, struct buf *out)
     buf_print(
         out, "</bdi> <span class=\"meta\">%s", fleet_class_word(job->class));
     add_standing(d, today, out);
+    if (d->booked != DAY_NONE && !(d->warnings & WARN_BOOKED))
+        buf_text(out, ", booked");
     buf_text(out, "</span>");
     int rc = add_warnings(d, today, out);
     page_record(p, d, out);

@@ -7,8 +7,8 @@
 #include <stdlib.h>
 
 /*
- * One object with "schema", "today", "until", "bookings", "clashes" and
- * "undated".  Keys may be added under the same schema number.
+ * One object with "schema", "today", "until", "bookings", "clashes",
+ * "undated" and "covered".  Keys may be added under the same schema number.
  */
 
 static json_t *
@@ -102,6 +102,26 @@ undated_value(const struct agenda *a)
     return list;
 }
 
+/* What a wider job does for. */
+static json_t *
+covered_value(const struct agenda *a)
+{
+    size_t n;
+    const struct agenda_covered *c = agenda_covered(a, &n);
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < n; i++) {
+        const struct plan_booking *b = agenda_wider(a, &c[i]);
+        json_array_append_new(
+            list, json_pack("{s:s, s:s, s:s, s:o, s:s, s:o}", "subject",
+                      c[i].task->subject->id, "job", c[i].task->job->id,
+                      "title", c[i].task->job->title, "deadline",
+                      day_value(c[i].deadline), "with", c[i].with->job->id,
+                      "day", day_value(b ? b->day : DAY_NONE)));
+    }
+    return list;
+}
+
 int
 plan_view_json(const struct agenda *a, struct buf *out)
 {
@@ -110,11 +130,11 @@ plan_view_json(const struct agenda *a, struct buf *out)
 
     if (said == NULL)
         return -1;
-    json_t *top = json_pack("{s:i, s:o, s:o, s:i, s:s, s:o, s:o, s:o}",
+    json_t *top = json_pack("{s:i, s:o, s:o, s:i, s:s, s:o, s:o, s:o, s:o}",
         "schema", 1, "today", day_value(o->today), "until", day_value(o->until),
         "visits", (int)plan_visits(agenda_plan(a)), "caution", CAUTION_TEXT,
         "bookings", bookings_value(a, said), "clashes", clashes_value(a, said),
-        "undated", undated_value(a));
+        "undated", undated_value(a), "covered", covered_value(a));
     char *text = top ? json_dumps(top, JSON_INDENT(2)) : NULL;
     if (text != NULL)
         buf_print(out, "%s\n", text);

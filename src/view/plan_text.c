@@ -114,6 +114,28 @@ add_undated(struct page *p)
             u[i].task->job->title, "", plan_view_advice(&u[i]));
 }
 
+/* What a wider job does for, under the one that does. */
+static void
+add_covered(struct page *p)
+{
+    size_t n;
+    const struct agenda_covered *c = agenda_covered(p->agenda, &n);
+    char day[DAY_WORDS];
+
+    if (n > 0)
+        buf_text(p->out, "\nDone with other work\n");
+    for (size_t i = 0; i < n; i++) {
+        const struct plan_booking *b = agenda_wider(p->agenda, &c[i]);
+        day_t on = b ? b->day : DAY_NONE;
+        buf_print(p->out, "  %-14s  %-*s  %s\n%18s- ",
+            on == DAY_NONE ? "no day" : day_words(on, day), p->unit_width,
+            c[i].task->subject->id, c[i].task->job->title, "");
+        buf_print(p->out, "by %s: done with %s, which covers it%s\n",
+            day_words(c[i].deadline, day), c[i].with->job->title,
+            on == DAY_NONE || on > c[i].deadline ? ", LATE" : "");
+    }
+}
+
 static void
 add_work(struct page *p, const struct plan_booking *b)
 {
@@ -180,6 +202,7 @@ plan_view_text(const struct agenda *a, struct buf *out)
     add_head(&p, &v);
     add_clashes(&p);
     add_undated(&p);
+    add_covered(&p);
     add_weeks(&p, &v);
     if (n_works == 0)
         buf_text(out, "\nNothing is to be planned.\n");

@@ -27,6 +27,7 @@ add_due(const struct due *d, struct buf *out)
     sheet_field(d->failed ? d->failed->by : NULL, out);
     sheet_field(d->failed ? d->failed->reference : NULL, out);
     sheet_field(d->failed ? d->failed->note : NULL, out);
+    sheet_day(d->booked, out);
     buf_text(out, "\r\n");
 }
 
@@ -35,7 +36,7 @@ render(const struct selection *dues, struct buf *out)
 {
     buf_text(out, "subject,kind,depot,job,title,class,state,deadline,"
                   "plan_day,book_by,last_done,cycle,failed,failed_by,"
-                  "failed_reference,failed_note\r\n");
+                  "failed_reference,failed_note,booked\r\n");
     for (size_t i = 0; i < dues->n; i++)
         add_due(dues->dues[i], out);
     return buf_failed(out) ? -1 : 0;

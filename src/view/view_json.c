@@ -124,20 +124,20 @@ due_value(const struct due *d, day_t today)
     char cycle[CYCLE_TEXT];
 
     return json_pack("{s:s, s:s, s:o, s:s, s:s, s:s, s:s, s:o, s:o, s:o, s:o,"
+                     " s:o,"
                      " s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
         "subject", s->id, "kind", fleet_kind_word(s->kind), "depot",
         text_value(depot ? depot->id : NULL), "job", job->id, "title",
         job->title, "class", fleet_class_word(job->class), "state",
         due_state_word(d->state), "deadline", day_value(d->deadline),
         "plan_day", day_value(d->plan_day), "book_by", day_value(d->book_by),
-        "last_done", day_value(d->last_done), "cycle",
-        due_cycle_text(&d->cycle, cycle), "authority",
+        "booked", day_value(d->booked), "last_done", day_value(d->last_done),
+        "cycle", due_cycle_text(&d->cycle, cycle), "authority",
         text_value(job->authority), "due_reading", number_value(d->due_reading),
         "unit", unit_value(d), "newest_reading", day_value(d->newest_reading),
         "forecast", forecast_value(&d->forecast), "failed",
         failed_value(d->failed), "besides", besides_value(d), "warnings",
-        warnings_value(d, today),
-        "reasons", reasons_value(d));
+        warnings_value(d, today), "reasons", reasons_value(d));
 }
 
 static int

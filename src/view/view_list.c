@@ -46,7 +46,9 @@ add_line(const struct due *d, struct widths w, struct buf *out)
         w.subject, d->task->subject->id, w.title, job->title);
     if (d->deadline != DAY_NONE)
         buf_print(out, "by %s, ", day_words(d->deadline, last));
-    buf_print(out, "%s\n", fleet_class_word(job->class));
+    buf_print(out, "%s%s\n", fleet_class_word(job->class),
+        d->booked != DAY_NONE && !(d->warnings & WARN_BOOKED) ? ", booked"
+                                                              : "");
 }
 
 /* What a line asks for that the days do not say. */

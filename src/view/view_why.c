@@ -45,6 +45,7 @@ add_due(const struct due *d, day_t today, struct buf *out)
     add_day("deadline", d->deadline, out);
     add_day("plan day", d->plan_day, out);
     add_day("book by", d->book_by, out);
+    add_day("booked for", d->booked, out);
     add_day("last done", d->last_done, out);
     add_text("class", fleet_class_word(job->class), out);
     add_text("authority", job->authority, out);

@@ -57,6 +57,11 @@ wording_states(const struct due *d, struct buf *out)
         buf_print(out, " and %s", states[d->besides].title);
     if (d->warnings & WARN_BEFORE_RETURN)
         buf_print(out, " and %s", states[DUE_BEFORE_RETURN].title);
+    const char *gap = states[d->state].title[0] != '\0' ? " and " : "";
+    if (d->warnings & WARN_BOOKED_PASSED)
+        buf_print(out, "%snot done when booked", gap);
+    else if (d->warnings & WARN_BOOKED_LATE)
+        buf_print(out, "%sbooked after the deadline", gap);
 }
 
 void

@@ -57,10 +57,10 @@ at() {
 }
 
 # due DAY SUBJECT JOB: that due on that day, as its line of CSV, without the
-# columns of a failure where there is none.
+# columns of a failure and of a booking where there is none.
 due() {
     at "$1" due --csv --subject "$2" --job "$3" | tr -d '\r' |
-        sed -e 1d -e 's/,,,,$//'
+        sed -e 1d -e 's/,$//' -e 's/,,,,$//'
 }
 
 # code COMMAND...: print its exit code; what it says is kept in $folder/out and

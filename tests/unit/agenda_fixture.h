@@ -19,7 +19,7 @@ struct shop {
     struct workplace places[2]; /* the depot's, and one elsewhere */
     struct away_limit limit;
     const struct subject *of[WORLD_SUBJECTS];
-    struct agenda_day fixed[4];
+    struct booked fixed[4];
     struct agenda_day kept[4];
     struct agenda_options options;
     struct agenda *agenda;

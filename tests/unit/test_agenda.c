@@ -144,7 +144,7 @@ nothing_is_planned_off_the_road(void **state)
     shop_has(s, s->k7, j, "2025-12-30"); /* due on 24 March */
     shop_has(s, s->k8, j, LAST);
     s->places[0].vehicles = 1;
-    s->fixed[0] = (struct agenda_day){.day = date("2026-03-24"), .by = "Tern"};
+    s->fixed[0] = (struct booked){.day = date("2026-03-24"), .by = "Tern"};
     s->options.n_fixed = 1;
     world_group(s->w);
     s->fixed[0].task = shop_task(s, s->k8, j);
@@ -217,7 +217,7 @@ a_fixed_day_is_kept(void **state)
 
     shop_has(s, s->k7, j, LAST);
     s->options.n_fixed = 1;
-    s->fixed[0] = (struct agenda_day){
+    s->fixed[0] = (struct booked){
         .day = date("2026-03-11"), .by = "J. Tern", .note = "ramp is free"};
     world_group(s->w);
     s->fixed[0].task = shop_task(s, s->k7, j);
@@ -236,29 +236,9 @@ a_fixed_day_is_kept(void **state)
     s->fixed[0].cycle = "r99"; /* a cycle that is over */
     shop_plan(s);
     assert_booked(s, s->k7, j, 1, "2026-06-15");
-    s->fixed[0].cycle = "d" LAST; /* as the present one is called */
+    s->fixed[0].cycle = "d" LAST "+1"; /* as the next one is called */
     shop_plan(s);
     assert_booked(s, s->k7, j, 1, "2026-06-01");
-}
-
-static void
-who_takes_a_day(void **state)
-{
-    struct shop *s = *state;
-    struct job *j = world_loose_job(s->w, "check", "12 weeks");
-    char cycle[CYCLE_TEXT];
-
-    shop_has(s, s->k7, j, LAST);
-    shop_plan(s);
-    const struct task *t = shop_task(s, s->k7, j);
-    assert_int_equal(agenda_taker(s->agenda, t, date("2026-03-05"))->cycle, 0);
-    assert_int_equal(agenda_taker(s->agenda, t, date("2026-04-20"))->cycle, 0);
-    assert_int_equal(agenda_taker(s->agenda, t, date("2026-04-21"))->cycle, 1);
-    assert_null(agenda_taker(s->agenda, t, date("2026-06-16")));
-    assert_string_equal(
-        agenda_cycle_text(
-            s->agenda, agenda_taker(s->agenda, t, date("2026-04-21")), cycle),
-        "d" LAST "+1");
 }
 
 static void
@@ -396,7 +376,6 @@ main(void)
         SHOP_TEST(what_has_no_day_is_listed),
         SHOP_TEST(a_wider_job_does_for_a_narrow_one),
         SHOP_TEST(a_fixed_day_is_kept),
-        SHOP_TEST(who_takes_a_day),
         SHOP_TEST(an_earlier_plan_is_held_to),
         SHOP_TEST(no_sooner_than_it_can_be_arranged),
         SHOP_TEST(what_is_overdue_comes_first),

@@ -1,0 +1,103 @@
+#include "standing.h"
+
+#include "arena.h"
+#include "bookings.h"
+#include "lookup.h"
+
+#include <stdlib.h>
+#include <sysexits.h>
+
+struct standing_names {
+    const struct fleet *fleet;
+    struct lookup *subjects;
+    struct lookup *jobs;
+};
+
+struct standing_names *
+standing_names(const struct fleet *f)
+{
+    struct standing_names *n = calloc(1, sizeof *n);
+
+    if (n == NULL)
+        return NULL;
+    n->fleet = f;
+    n->subjects = lookup_new(f->n_subjects);
+    n->jobs = lookup_new(f->n_jobs);
+    if (n->subjects == NULL || n->jobs == NULL) {
+        standing_names_free(n);
+        return NULL;
+    }
+    for (size_t i = 0; i < f->n_subjects; i++)
+        lookup_add(n->subjects, f->subjects[i].id, &f->subjects[i]);
+    for (size_t i = 0; i < f->n_jobs; i++)
+        lookup_add(n->jobs, f->jobs[i].id, &f->jobs[i]);
+    return n;
+}
+
+void
+standing_names_free(struct standing_names *n)
+{
+    if (n == NULL)
+        return;
+    lookup_free(n->subjects);
+    lookup_free(n->jobs);
+    free(n);
+}
+
+const struct task *
+standing_task(
+    const struct standing_names *n, const char *subject, const char *job)
+{
+    const struct subject *s = lookup_find(n->subjects, subject);
+    const struct job *j = lookup_find(n->jobs, job);
+
+    return s && j ? fleet_task(n->fleet, s, j) : NULL;
+}
+
+static int
+by_task(const void *left, const void *right)
+{
+    const struct booked *a = left;
+    const struct booked *b = right;
+
+    if (a->task != b->task)
+        return a->task < b->task ? -1 : 1;
+    return (a->id > b->id) - (a->id < b->id);
+}
+
+static size_t
+take(const struct standing_names *names, const struct booking *rows,
+    size_t n_rows, struct booked *out)
+{
+    size_t n = 0;
+
+    for (size_t i = 0; i < n_rows; i++) {
+        const struct booking *b = &rows[i];
+        const struct task *t = standing_task(names, b->subject, b->job);
+        if (t != NULL)
+            out[n++] = (struct booked){
+                t, b->day, b->id, b->entered, b->cycle, b->by, b->note};
+    }
+    if (n > 1)
+        qsort(out, n, sizeof *out, by_task);
+    return n;
+}
+
+struct booked *
+standing_bookings(const struct pass *p, size_t *n, struct fault *f)
+{
+    struct booking *rows;
+    size_t n_rows;
+
+    if (bookings_read(pass_ledger(p), pass_arena(p), &rows, &n_rows, f))
+        return NULL;
+    struct standing_names *names = standing_names(pass_fleet(p));
+    struct booked *out = arena_take(pass_arena(p), (n_rows + 1) * sizeof *out);
+    if (names != NULL && out != NULL)
+        *n = take(names, rows, n_rows, out);
+    else
+        fault_fill(f, EX_OSERR, "out of memory");
+    int failed = names == NULL;
+    standing_names_free(names);
+    return failed ? NULL : out;
+}
