@@ -145,6 +145,16 @@ FLEETS ?= 5000
 readers: all $(BUILD)/tests/unit/test_ical $(BUILD)/tests/reference/ical_reader
 	@BUILD=$(BUILD) FLEETS=$(FLEETS) tests/reference/10-ical-readers
 
+# What must hold of any fleet: 10,000 of them, and 200 through the program.
+.PHONY: invariants
+invariants: FLEETS = 10000
+invariants: all $(BUILD)/tests/unit/test_invariants
+	@for seed in $(or $(SEED),1 2 3); do \
+		SEED=$$seed FLEETS=$(FLEETS) $(BUILD)/tests/unit/test_invariants && \
+		SEED=$$seed FLEETS=200 BUILD=$(BUILD) tests/reference/31-invariants \
+			|| exit 1; \
+	done
+
 # Mail while each write in turn fails, not only some of them.
 .PHONY: torture
 torture: all
@@ -296,6 +306,7 @@ help:
 	@echo 'make mutants     MUTANTS=100 SEED=: small faults that no quick test sees'
 	@echo 'make readers     FLEETS=5000: hostile feeds in five other libraries'
 	@echo 'make torture     mail while each write in turn fails'
+	@echo 'make invariants  what must hold, on 10,000 random fleets of each seed'
 	@echo 'make plan-proof  the planner against an integer program'
 	@echo 'make bench       speed and memory beside other libraries'
 	@echo 'make fuzz        FUZZ_SECONDS=600: the fleet file against libFuzzer'
