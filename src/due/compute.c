@@ -2,6 +2,7 @@
 
 #include "booked.h"
 #include "decide.h"
+#include "early.h"
 #include "isoweek.h"
 #include "length.h"
 #include "reasons.h"
@@ -150,17 +151,15 @@ roll_deadline(const struct reckoning *r, struct due *d)
 }
 
 static void
-choose_plan_day(const struct reckoning *r, struct due *d)
+choose_plan_day(
+    const struct reckoning *r, const struct decision *all, struct due *d)
 {
     day_t plan = workcal_preceding(r->task->calendar, d->deadline);
-    day_t done = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;
-    /* The day of the last completion has had its turn.  A follow-on can be
-     * done on the very day that calls for it. */
-    int too_early = r->task->job->n_follows > 0 ? plan < done : plan <= done;
 
     if (d->deadline == DAY_NONE)
         return;
-    if (plan == DAY_NONE || too_early) {
+    /* On a day before that, the work would be done and still be due. */
+    if (plan == DAY_NONE || plan < early_counts(r, all, d)) {
         d->warnings |= WARN_NO_WORKING_DAY;
         return;
     }
@@ -354,7 +353,7 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
     if (!out->no_return) {
         roll_deadline(r, out);
         warn_of_holidays(r, out);
-        choose_plan_day(r, out);
+        choose_plan_day(r, all, out);
     }
     follow_booking(r, out);
     if (out->no_return)

@@ -223,10 +223,8 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
     else
         l->forecast =
             usage_forecast(u, (struct reading){done->day, at}, at + amount);
-    /* A day may go by a guess, but of work that was done no reading is shown
-     * that nobody took. */
-    l->due_reading =
-        at == USAGE_UNKNOWN || (guessed && !done->assumed) ? -1 : at + amount;
+    /* A day may go by a guess, but no reading is shown that nobody took. */
+    l->due_reading = at == USAGE_UNKNOWN || guessed ? -1 : at + amount;
     settle(r, every, i, l);
     l->deadline = due_forecast_day(r->task->rule->forecast, &l->forecast);
     if (l->deadline != DAY_NONE)

@@ -202,8 +202,9 @@ off_the_road_and_rolled(void **state)
         {REASON_START, "-", "2026-01-05"},
         {REASON_INTERVAL, "2026-01-05", "2026-02-16"},
         {REASON_OFF_ROAD, "2026-02-16", "2026-02-22"},
+        {REASON_NOTE, "2026-02-22", "2026-02-22"}, /* not past the return */
         {REASON_NOTE, "2026-02-22", "2026-02-22"},
-        {REASON_ROLL, "2026-02-22", "2026-02-23"});
+        {REASON_ROLL, "2026-02-22", "2026-02-20"});
 }
 
 int

@@ -212,6 +212,26 @@ a_window_before_a_deadline(void **state)
     assert_deadline(w, j, "2026-07-31");
 }
 
+/* Within two days of Sunday 1 February are Saturday and that Sunday: on Friday
+ * it would be done and still be due, so no working day can be named. */
+static void
+no_day_is_named_on_which_it_would_not_count(void **state)
+{
+    struct world *w = *state;
+    struct job *j = rhythm(w, "1 month");
+
+    j->rule.first.on = date("2026-02-01");
+    j->rule.window = (struct span){2, STEP_DAYS};
+    const struct due *d = world_due(w, j, "2026-01-05");
+    assert_day(d->deadline, "2026-02-01");
+    assert_day(d->plan_day, "-");
+    assert_true(d->warnings & WARN_NO_WORKING_DAY);
+    world_done(w, j, "2026-01-30");
+    assert_deadline(w, j, "2026-02-01");
+    j->rule.window.n = 3;
+    assert_deadline(w, j, "2026-03-01");
+}
+
 int
 main(void)
 {
@@ -227,6 +247,7 @@ main(void)
         WORLD_TEST(month_ends_stay_at_the_end),
         WORLD_TEST(a_stated_deadline_begins_it_anew),
         WORLD_TEST(a_window_before_a_deadline),
+        WORLD_TEST(no_day_is_named_on_which_it_would_not_count),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);
