@@ -7,12 +7,6 @@
  * Which sorts of interval a rule has, for the checks and for what is shown.
  */
 
-/* Nonzero for a length of time, also one with a count. */
-int bounds_is_length(const struct interval *i);
-
-/* Nonzero for "4 within 12 months": nothing else has a count and a length. */
-int bounds_is_count(const struct interval *i);
-
 /* The first of the intervals that names its own days, or NULL. */
 const struct interval *bounds_calendar_rule(const struct rule *rule);
 
@@ -26,8 +20,5 @@ const struct interval *bounds_metered(
 /* Whether a first deadline can be kept, unless the rule says: a certificate to
  * the end of a month begins with the month of the first pass. */
 int bounds_keeps_first(const struct rule *rule);
-
-/* Nonzero unless the work is only recorded when it happens. */
-int bounds_ever_due(const struct rule *rule);
 
 #endif

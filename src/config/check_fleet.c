@@ -2,6 +2,7 @@
 
 #include "bounds.h"
 #include "holder.h"
+#include "kind.h"
 #include "value.h"
 
 #include <string.h>
@@ -91,7 +92,7 @@ check_job(struct reading *r, const struct section *s, const struct job *job)
 
     check_kinds_of_interval(r, s);
     if (class != NULL && !class->refused && job->class == CLASS_LAW &&
-        has(s, "every") && !has(s, "lead") && bounds_ever_due(&job->rule))
+        has(s, "every") && !has(s, "lead") && !kind_never_due(&job->rule))
         reading_warning(r, s->place,
             "%s is law and has no 'lead'; add lead = N working days, so that "
             "it is booked in time",

@@ -1,6 +1,7 @@
 #include "check.h"
 
 #include "bounds.h"
+#include "kind.h"
 #include "span.h"
 #include "value.h"
 
@@ -116,7 +117,7 @@ check_also_counts(const struct rule_check *c)
     if (e == NULL || section_entry(c->of_job, "also-counts") == NULL)
         return;
     for (int i = 0; i < c->rule->n_every; i++)
-        if (!bounds_is_count(&c->rule->every[i])) {
+        if (!kind_looks_back(&c->rule->every[i])) {
             reading_refuse(c->reading, e, e->place,
                 "'also-counts' goes with N within SPAN only, and '%s' is "
                 "another kind of interval",
@@ -143,7 +144,7 @@ check_week_end(const struct rule_check *c)
         return;
     for (int i = 0; i < c->rule->n_every; i++) {
         const struct interval *every = &c->rule->every[i];
-        if (bounds_is_length(every) && every->span.unit != STEP_WEEKS) {
+        if (kind_is_length(every) && every->span.unit != STEP_WEEKS) {
             refuse_weeks(c, e, every->text);
             return;
         }

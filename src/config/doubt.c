@@ -2,6 +2,7 @@
 
 #include "bounds.h"
 #include "holder.h"
+#include "kind.h"
 
 #include <ctype.h>
 #include <stdio.h>
@@ -48,7 +49,7 @@ any_due(const struct reading *r, const struct scope *scopes, size_t n)
     for (size_t i = 0; i < r->fleet->n_tasks; i++)
         for (size_t k = 0; k < n; k++)
             if (in_any_scope(&scopes[k], &r->tasks[i]) &&
-                bounds_ever_due(r->tasks[i].rule))
+                !kind_never_due(r->tasks[i].rule))
                 return 1;
     return 0;
 }

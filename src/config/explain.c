@@ -76,7 +76,7 @@ bears(const struct key *k, const struct rule *rule)
     if (strcmp(word, "at-most") == 0)
         return rule->n_at_most > 0;
     for (int i = 0; i < rule->n_every; i++)
-        length |= bounds_is_length(&rule->every[i]);
+        length |= kind_is_length(&rule->every[i]);
     if (strcmp(word, "ends") == 0 || strcmp(word, "month-end") == 0 ||
         strcmp(word, "off-road") == 0 || strcmp(word, "from-age") == 0)
         return length;
@@ -114,7 +114,7 @@ is_shown(const struct key *k, const struct use *use,
         return section_entry(of_job, k->word) != NULL;
     if (from->entry != NULL)
         return 1;
-    return bounds_ever_due(use->rule) && bears(k, use->rule);
+    return !kind_never_due(use->rule) && bears(k, use->rule);
 }
 
 static void

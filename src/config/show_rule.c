@@ -1,39 +1,14 @@
 #include "show.h"
 
-#include "bounds.h"
 #include "kind.h"
 #include "span.h"
-
-static void
-show_interval(const struct interval *i, struct buf *out)
-{
-    static const char *const months[] = {"jan", "feb", "mar", "apr", "may",
-        "jun", "jul", "aug", "sep", "oct", "nov", "dec"};
-    enum meter meter = kind_meter(i);
-    char text[SPAN_TEXT];
-
-    if (meter != METER_NONE)
-        buf_print(out, "%lld %s", (long long)i->amount,
-            meter == METER_HOURS ? "hours" : fleet_unit_word(i->unit));
-    else if (i->recurrence != NULL)
-        buf_print(out, "rule %s from %s", i->recurrence,
-            day_text(i->from, (char[DAY_TEXT]){0}));
-    else if (kind_is_calendar_rule(i))
-        buf_print(out, "yearly on %d %s", i->day, months[i->month - 1]);
-    else if (bounds_is_count(i))
-        buf_print(out, "%lld within %s", (long long)i->amount,
-            span_text(i->span, text));
-    else
-        buf_text(out,
-            bounds_is_length(i) ? span_text(i->span, text) : "when needed");
-}
 
 static void
 show_intervals(const struct interval *list, int n, struct buf *out)
 {
     for (int i = 0; i < n; i++) {
         buf_text(out, i > 0 ? " or " : "");
-        show_interval(&list[i], out);
+        kind_print(&list[i], out);
     }
 }
 

@@ -124,7 +124,7 @@ static int
 is_measured(const struct interval *i)
 {
     return kind_meter(i) != METER_NONE ||
-           (bounds_is_length(i) && !bounds_is_count(i));
+           (kind_is_length(i) && !kind_looks_back(i));
 }
 
 void

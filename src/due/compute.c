@@ -4,18 +4,13 @@
 #include "decide.h"
 #include "early.h"
 #include "isoweek.h"
+#include "kind.h"
 #include "length.h"
 #include "reasons.h"
 #include "span.h"
 
 #include <stdio.h>
 #include <string.h>
-
-int
-compute_never_due(const struct rule *rule)
-{
-    return rule->n_every == 1 && rule->every[0].kind == &kind_needed;
-}
 
 static const struct spell *
 spell_on(const struct reckoning *r, day_t d)
@@ -333,7 +328,7 @@ compute_undated(const struct reckoning *r, struct due *out)
 int
 compute_due(const struct reckoning *r, struct due *out, struct decision *all)
 {
-    if (compute_never_due(r->task->rule))
+    if (kind_never_due(r->task->rule))
         return 0;
     *out = undated(r);
     decide_limits(r, all);

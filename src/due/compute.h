@@ -13,9 +13,6 @@
 int compute_due(
     const struct reckoning *r, struct due *out, struct decision *all);
 
-/* Nonzero for work done only when needed. */
-int compute_never_due(const struct rule *rule);
-
 /* A due without any day, of a task that failed while nothing else makes it due:
  * work done only when needed, or a follow-on that nothing calls for. */
 void compute_undated(const struct reckoning *r, struct due *out);

@@ -11,7 +11,7 @@ static int
 is_rhythm(const struct rule *rule, const struct interval *every)
 {
     return every->kind->date_from != NULL ||
-           (every->kind == &kind_length && rule->runs_from == FROM_DEADLINE);
+           (every->kind->needs_history && rule->runs_from == FROM_DEADLINE);
 }
 
 /* The last day of work, or the start of a first interval. */

@@ -3,6 +3,7 @@
 #include "compute.h"
 #include "follow.h"
 #include "gather.h"
+#include "kind.h"
 
 #include <stdlib.h>
 
@@ -170,7 +171,7 @@ proof_of(const struct reckoning *r, size_t i)
         .record = c->by,
         .called = DAY_NONE,
         .extra = is_extra(r, i),
-        .needed = compute_never_due(r->task->rule)};
+        .needed = kind_never_due(r->task->rule)};
     struct due d;
 
     if (c->by == NULL || p.extra)

@@ -4,6 +4,7 @@
 #include "compute.h"
 #include "early.h"
 #include "gather.h"
+#include "kind.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -186,7 +187,7 @@ never_comes(const struct line *l, size_t n)
 {
     const struct task *t = l->facts.task;
 
-    return !l->is_due || compute_never_due(t->rule) ||
+    return !l->is_due || kind_never_due(t->rule) ||
            (t->job->n_follows > 0 && n > 0);
 }
 

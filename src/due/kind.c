@@ -6,15 +6,25 @@
 
 #include <string.h>
 
-static const struct interval_kind *const kinds[] = {
-    &kind_count, /* before length: "4 within 12 months" begins with a number */
-    &kind_length,
-    &kind_distance,
-    &kind_hours,
-    &kind_yearly,
-    &kind_recurrence,
-    &kind_needed,
-};
+/* Every kind there is, each defined in its own file: to add one, give it a
+ * row.  The first that takes the words has them: "4 within 12 months" begins
+ * with a number, so the count comes before the length. */
+#define KINDS_OF_INTERVAL                                                      \
+    ROW(kind_count)                                                            \
+    ROW(kind_length)                                                           \
+    ROW(kind_distance)                                                         \
+    ROW(kind_hours)                                                            \
+    ROW(kind_yearly)                                                           \
+    ROW(kind_recurrence)                                                       \
+    ROW(kind_needed)
+
+#define ROW(kind) extern const struct interval_kind kind;
+KINDS_OF_INTERVAL
+#undef ROW
+
+#define ROW(kind) &kind,
+static const struct interval_kind *const kinds[] = {KINDS_OF_INTERVAL};
+#undef ROW
 
 #define KINDS (sizeof kinds / sizeof kinds[0])
 
@@ -46,6 +56,27 @@ const char *
 kind_form(size_t i)
 {
     return i < KINDS ? kinds[i]->form : NULL;
+}
+
+void
+kind_print(const struct interval *i, struct buf *out)
+{
+    i->kind->print(i, out);
+}
+
+int
+kind_is_length(const struct interval *i)
+{
+    return i->kind->by_length;
+}
+
+int
+kind_never_due(const struct rule *rule)
+{
+    for (int i = 0; i < rule->n_every; i++)
+        if (!rule->every[i].kind->never_due)
+            return 0;
+    return 1;
 }
 
 int

@@ -6,6 +6,7 @@
 #include <stddef.h>
 
 struct arena;
+struct buf;
 struct scan;
 
 /*
@@ -21,6 +22,16 @@ int kind_parse(struct scan *s, struct arena *a, struct interval *out);
  * a message or a manual; NULL past the last. */
 const char *kind_form(size_t i);
 
+/* Append @i as it was understood: "12 months", "4 within 12 months". */
+void kind_print(const struct interval *i, struct buf *out);
+
+/* Nonzero for a length of time, also one with a count. */
+int kind_is_length(const struct interval *i);
+
+/* Nonzero when the work of @rule is only recorded when it happens, and so when
+ * it has no interval at all. */
+int kind_never_due(const struct rule *rule);
+
 /* Nonzero when this interval names its deadlines itself (a yearly date, a
  * recurrence), so that nothing is said of what it runs from. */
 int kind_is_calendar_rule(const struct interval *i);
@@ -29,7 +40,7 @@ int kind_is_calendar_rule(const struct interval *i);
  * it, and so on each completion that there ever was. */
 int kind_runs_on(const struct interval *i, enum runs_from runs_from);
 
-/* Nonzero when it depends on so many completions before it. */
+/* Nonzero when it depends on so many completions before it: a count. */
 int kind_looks_back(const struct interval *i);
 
 /* The meter that this interval is measured by, METER_NONE for the calendar. */

@@ -1,3 +1,4 @@
+#include "buf.h"
 #include "length.h"
 #include "reasons.h"
 #include "reckon.h"
@@ -23,6 +24,17 @@ parse(struct scan *s, struct arena *a, struct interval *out)
     if (!scan_word(s, "apart") || !span_scan(s, &out->apart))
         return -1;
     return out->apart.n > 0 ? 0 : -1;
+}
+
+static void
+print(const struct interval *every, struct buf *out)
+{
+    char text[SPAN_TEXT];
+
+    buf_print(out, "%lld within %s", (long long)every->amount,
+        span_text(every->span, text));
+    if (every->apart.n > 0)
+        buf_print(out, ", apart %s", span_text(every->apart, text));
 }
 
 /* The completions of the day of that at @i begin here. */
@@ -149,7 +161,9 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
 const struct interval_kind kind_count = {
     .form = "N within LENGTH[, apart LENGTH]",
     .looks_back = 1,
+    .by_length = 1,
     .parse = parse,
+    .print = print,
     .before = before,
     .first = first,
     .next = next,

@@ -1,3 +1,4 @@
+#include "buf.h"
 #include "length.h"
 #include "reasons.h"
 #include "reckon.h"
@@ -12,6 +13,12 @@ parse(struct scan *s, struct arena *a, struct interval *out)
 {
     (void)a;
     return span_scan(s, &out->span) && out->span.n > 0 ? 0 : -1;
+}
+
+static void
+print(const struct interval *every, struct buf *out)
+{
+    buf_text(out, span_text(every->span, (char[SPAN_TEXT]){0}));
 }
 
 static const char *
@@ -349,8 +356,10 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
 
 const struct interval_kind kind_length = {
     .form = "N days|weeks|months|years",
+    .by_length = 1,
     .needs_history = 1,
     .parse = parse,
+    .print = print,
     .before = before,
     .first = first,
     .next = next,

@@ -1,3 +1,4 @@
+#include "buf.h"
 #include "calm.h"
 #include "reasons.h"
 #include "reckon.h"
@@ -32,6 +33,14 @@ parse_hours(struct scan *s, struct arena *a, struct interval *out)
     if (!scan_number(s, 1, MOST, &out->amount))
         return -1;
     return scan_choice(s, units) < 0 ? -1 : 0;
+}
+
+static void
+print(const struct interval *every, struct buf *out)
+{
+    buf_print(out, "%lld %s", (long long)every->amount,
+        every->kind->meter == METER_HOURS ? "hours"
+                                          : fleet_unit_word(every->unit));
 }
 
 /* The amount in the unit that the subject's meter counts, without its fraction
@@ -237,6 +246,7 @@ const struct interval_kind kind_distance = {
     .form = "N km|miles",
     .meter = METER_DISTANCE,
     .parse = parse_distance,
+    .print = print,
     .first = first,
     .next = next,
 };
@@ -245,6 +255,7 @@ const struct interval_kind kind_hours = {
     .form = "N hours",
     .meter = METER_HOURS,
     .parse = parse_hours,
+    .print = print,
     .first = first,
     .next = next,
 };

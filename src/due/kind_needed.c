@@ -1,3 +1,4 @@
+#include "buf.h"
 #include "reckon.h"
 #include "scan.h"
 
@@ -9,6 +10,13 @@ parse(struct scan *s, struct arena *a, struct interval *out)
     (void)a;
     (void)out;
     return scan_word(s, "when") && scan_word(s, "needed") ? 0 : -1;
+}
+
+static void
+print(const struct interval *every, struct buf *out)
+{
+    (void)every;
+    buf_text(out, "when needed");
 }
 
 static void
@@ -29,7 +37,9 @@ next(const struct reckoning *r, const struct interval *every, size_t i,
 
 const struct interval_kind kind_needed = {
     .form = "when needed",
+    .never_due = 1,
     .parse = parse,
+    .print = print,
     .first = first,
     .next = next,
 };

@@ -1,4 +1,5 @@
 #include "arena.h"
+#include "buf.h"
 #include "kind.h"
 #include "reckon.h"
 #include "recur.h"
@@ -214,11 +215,19 @@ parse(struct scan *s, struct arena *a, struct interval *out)
     return out->from == DAY_NONE ? -1 : read_rule(out, recur);
 }
 
+static void
+print(const struct interval *every, struct buf *out)
+{
+    buf_print(out, "rule %s from %s", every->recurrence,
+        day_text(every->from, (char[DAY_TEXT]){0}));
+}
+
 const struct interval_kind kind_recurrence = {
     .form = "rule RRULE from DAY",
     .date_from = date_from,
     .needs_history = 1,
     .parse = parse,
+    .print = print,
     .before = season_before,
     .first = season_first,
     .next = season_next,

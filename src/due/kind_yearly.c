@@ -1,3 +1,4 @@
+#include "buf.h"
 #include "reckon.h"
 #include "scan.h"
 #include "season.h"
@@ -27,6 +28,12 @@ parse(struct scan *s, struct arena *a, struct interval *out)
     return 0;
 }
 
+static void
+print(const struct interval *every, struct buf *out)
+{
+    buf_print(out, "yearly on %d %s", every->day, months[every->month - 1]);
+}
+
 /* That date in @year; 29 February is 28 February in a common year. */
 static day_t
 date_in(const struct interval *every, int year)
@@ -54,6 +61,7 @@ const struct interval_kind kind_yearly = {
     .date_from = date_from,
     .needs_history = 1,
     .parse = parse,
+    .print = print,
     .before = season_before,
     .first = season_first,
     .next = season_next,

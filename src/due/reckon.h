@@ -8,6 +8,7 @@
  * and what an interval kind has to answer.
  */
 struct arena;
+struct buf;
 struct calm;
 struct decision;
 struct reasons;
@@ -74,10 +75,13 @@ struct limit {
 
 /*
  * A kind of interval.  To add one, write its file and give it a row in the
- * table in kind.c.
+ * table in kind.c.  What nobody sets is 0 or NULL.
  */
 struct interval_kind {
     const char *form; /* as the fleet file spells it */
+    int by_length;    /* @span is a length of time, which the rule's kind of
+                         end, ages and spells off the road act on */
+    int never_due;    /* the work is only recorded when it happens */
     enum meter meter;
     /* The first deadline on or after a day, where the calendar names them and
      * nothing is said of what the interval runs from; else NULL. */
@@ -88,6 +92,8 @@ struct interval_kind {
     /* Take the words of one interval from the scan: 0, -1 when they are not of
      * this kind, or KIND_NO_MEMORY. */
     int (*parse)(struct scan *s, struct arena *a, struct interval *out);
+    /* Append it as it was understood, in words that parse() takes. */
+    void (*print)(const struct interval *every, struct buf *out);
     /* The deadline that a series like this one would have before @deadline,
      * one interval earlier; NULL where a meter decides. */
     day_t (*before)(const struct reckoning *r, const struct interval *every,
@@ -99,13 +105,5 @@ struct interval_kind {
     void (*next)(const struct reckoning *r, const struct interval *every,
         size_t i, struct limit *l);
 };
-
-extern const struct interval_kind kind_length;
-extern const struct interval_kind kind_distance;
-extern const struct interval_kind kind_hours;
-extern const struct interval_kind kind_yearly;
-extern const struct interval_kind kind_recurrence;
-extern const struct interval_kind kind_count;
-extern const struct interval_kind kind_needed;
 
 #endif

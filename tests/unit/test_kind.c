@@ -6,6 +6,7 @@
 #include <cmocka.h>
 
 #include "arena.h"
+#include "buf.h"
 #include "days.h"
 #include "kind.h"
 #include "scan.h"
@@ -254,6 +255,35 @@ every_kind_shows_its_form(void **state)
     assert_int_equal(n, 7);
 }
 
+/* What a kind prints it would also read, and nothing is left out. */
+static void
+printed_in_words_that_are_read_back(void **state)
+{
+    static const char *const pairs[][2] = {
+        {"24 Months", "24 months"},
+        {"4 within 12 months", "4 within 12 months"},
+        {"4 within 12 months, apart 4 months",
+            "4 within 12 months, apart 4 months"},
+        {"20000 KM", "20000 km"},
+        {"1 mile", "1 miles"},
+        {"250 hours", "250 hours"},
+        {"yearly on 29 February", "yearly on 29 feb"},
+        {"rule FREQ=MONTHLY;BYDAY=-1FR from 2026-01-30",
+            "rule FREQ=MONTHLY;BYDAY=-1FR from 2026-01-30"},
+        {"when  needed", "when needed"},
+    };
+
+    for (size_t i = 0; i < sizeof pairs / sizeof *pairs; i++) {
+        struct buf *out = buf_new();
+        struct interval written = read_interval(state, pairs[i][0]);
+        kind_print(&written, out);
+        assert_string_equal(buf_str(out), pairs[i][1]);
+        struct interval again = read_interval(state, buf_str(out));
+        assert_ptr_equal(again.kind, written.kind);
+        buf_free(out);
+    }
+}
+
 int
 main(void)
 {
@@ -270,6 +300,7 @@ main(void)
         cmocka_unit_test(when_needed),
         cmocka_unit_test(one_interval_ends_at_or),
         cmocka_unit_test(every_kind_shows_its_form),
+        cmocka_unit_test(printed_in_words_that_are_read_back),
     };
 
     return cmocka_run_group_tests(tests, setup, teardown);
