@@ -6,6 +6,8 @@
 #include <assert.h>
 #include <string.h>
 
+_Static_assert(MONTH_EPOCH == DAY_FIRST, "one first day");
+
 int
 day_valid(day_t d)
 {

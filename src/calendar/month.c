@@ -23,7 +23,7 @@
     TWENTY_YEARS(y), TWENTY_YEARS((y) + 20), TWENTY_YEARS((y) + 40),           \
         TWENTY_YEARS((y) + 60), TWENTY_YEARS((y) + 80)
 
-const day_t month_first[MONTH_COUNT + 1] = {
+const int32_t month_first[MONTH_COUNT + 1] = {
     CENTURY(1900),
     CENTURY(2000),
     CENTURY(2100),

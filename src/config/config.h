@@ -2,23 +2,12 @@
 #define CONFIG_H
 
 #include "buf.h"
+#include "config_options.h"
 #include "fleet.h"
 #include "problem.h"
 
 /* A fleet read from its file; it owns everything in it. */
 struct config;
-
-/* A way to send mail. */
-struct config_transport {
-    const char *name;
-    const char *form; /* what it takes, for a message */
-    int takes_server; /* that is a server, not a path */
-};
-
-struct config_options {
-    const struct config_transport *transports;
-    size_t n_transports;
-};
 
 /*
  * Read the fleet file at @path and what it includes.  All that is wrong, or

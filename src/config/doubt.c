@@ -1,7 +1,6 @@
 #include "doubt.h"
 
 #include "bounds.h"
-#include "holder.h"
 #include "kind.h"
 
 #include <ctype.h>

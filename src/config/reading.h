@@ -1,8 +1,9 @@
 #ifndef READING_H
 #define READING_H
 
-#include "config.h"
+#include "config_options.h"
 #include "document.h"
+#include "fleet.h"
 
 /*
  * What is at hand while the sections are given meaning, and the ways in which

@@ -19,6 +19,12 @@ due_forecast_day(enum forecast_day which, const struct forecast *f)
     return DAY_NONE;
 }
 
+day_t
+due_day(const struct due *d)
+{
+    return d->plan_day != DAY_NONE ? d->plan_day : d->deadline;
+}
+
 int
 due_at_once(const struct due *d)
 {

@@ -109,6 +109,16 @@ struct due {
     size_t n_reasons;
 };
 
+/*
+ * The day that a plan has for the call of @t with that deadline, and why: a
+ * clause that is good until the next question.  DAY_NONE when it has none.
+ */
+typedef day_t planned_day(
+    void *with, const struct task *t, day_t deadline, const char **why);
+
+/* The day by which a due is listed: the plan day, else the deadline. */
+day_t due_day(const struct due *d);
+
 /* Nonzero when a due matters today, however far off its day. */
 int due_at_once(const struct due *d);
 

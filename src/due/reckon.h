@@ -1,7 +1,7 @@
 #ifndef RECKON_H
 #define RECKON_H
 
-#include "snapshot.h"
+#include "due.h"
 
 /*
  * Inside the due layer only: what is at hand while one task is worked out,

@@ -2,12 +2,6 @@
 
 #include <stdlib.h>
 
-day_t
-select_day(const struct due *d)
-{
-    return d->plan_day != DAY_NONE ? d->plan_day : d->deadline;
-}
-
 /* Equipment belongs to what carries it. */
 static int
 is_or_is_carried_by(const struct subject *s, const void *which)
@@ -60,7 +54,7 @@ in_scopes(const struct filter *f, const struct due *d)
 static int
 in_time(const struct filter *f, const struct due *d)
 {
-    day_t day = select_day(d);
+    day_t day = due_day(d);
 
     if (f->until == 0 || f->until == DAY_NONE || day == DAY_NONE)
         return 1;
@@ -75,7 +69,7 @@ in_time(const struct filter *f, const struct due *d)
 static int
 still_to_come(const struct filter *f, const struct due *d)
 {
-    return select_day(d) >= f->from;
+    return due_day(d) >= f->from;
 }
 
 static int

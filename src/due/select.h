@@ -34,7 +34,11 @@ int select_in_scope(const struct scope *scope, const struct due *d);
 int select_dues(const struct snapshot *s, const struct filter *filter,
     struct selection *out);
 
-/* The day by which a due is listed: the plan day, else the deadline. */
-day_t select_day(const struct due *d);
+/* See due_day(). */
+static inline day_t
+select_day(const struct due *d)
+{
+    return due_day(d);
+}
 
 #endif

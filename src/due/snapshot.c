@@ -6,7 +6,6 @@
 #include "follow.h"
 #include "gather.h"
 #include "reasons.h"
-#include "select.h"
 
 #include <stdlib.h>
 
@@ -44,7 +43,7 @@ day_done(const struct snapshot *s, const struct due *d)
 {
     return d->warnings & WARN_BOOKED_LATE && d->booked >= s->options.today
                ? d->booked
-               : select_day(d);
+               : due_day(d);
 }
 
 /* The next cycle of a due, taking it as completed on its plan day.  Returns 1
@@ -72,7 +71,7 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
     r->ahead = before.cycle.ahead + 1;
     compute_due(r, d, all);
     r->before = NULL;
-    day_t day = select_day(d);
+    day_t day = due_day(d);
     if (day == DAY_NONE || day > s->options.horizon || day <= assumed.day)
         return 0;
     d->cycle = before.cycle;
@@ -182,7 +181,7 @@ static struct order
 order_of(const struct snapshot *s, size_t at)
 {
     const struct due *d = &s->dues[at];
-    day_t day = select_day(d);
+    day_t day = due_day(d);
     uint32_t after = day == DAY_NONE ? 0 : (uint32_t)(day - DAY_FIRST) + 1;
 
     return (struct order){(uint64_t)rank(d) << 32 | after, at};

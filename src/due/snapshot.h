@@ -11,13 +11,6 @@ struct booked;
 struct calm;
 struct snapshot;
 
-/*
- * The day that a plan has for the call of @t with that deadline, and why: a
- * clause that is good until the next question.  DAY_NONE when it has none.
- */
-typedef day_t planned_day(
-    void *with, const struct task *t, day_t deadline, const char **why);
-
 struct snapshot_options {
     day_t today;
     day_t horizon;     /* project coming cycles up to here; DAY_NONE for none */

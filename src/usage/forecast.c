@@ -91,3 +91,37 @@ usage_forecast(const struct usage *u, struct reading from, int64_t due)
     f.early = not_before(last.day, reach(&m, from, due, fast(&m, from, due)));
     return f;
 }
+
+int
+usage_is_between(const struct usage *u, day_t d)
+{
+    struct screened s;
+
+    if (u->n == 0)
+        return 0;
+    screen(&s, u, d);
+    return d >= s.at[0].day && d <= s.at[s.n - 1].day;
+}
+
+/* Between two readings no rate is asked for, which is what takes long. */
+int64_t
+usage_at(const struct usage *u, day_t d)
+{
+    struct model m;
+
+    if (u->n == 0)
+        return USAGE_UNKNOWN;
+    const struct screened *s = &m.readings;
+    screen(&m.readings, u, d);
+    if (d >= s->at[0].day && d <= s->at[s->n - 1].day)
+        return (int64_t)screened_at(s, d);
+    model_make(&m, u, d);
+    const struct reading *nearest = &s->at[d < s->at[0].day ? 0 : s->n - 1];
+    if (m.basis == FORECAST_NONE)
+        return nearest->value;
+    double value =
+        (double)nearest->value +
+        m.rate.a_day * (wear_at(&m.wear, d) - wear_at(&m.wear, nearest->day));
+    /* Only the scale of a meter that was replaced goes below 0. */
+    return value > 0 || nearest->value < 0 ? (int64_t)value : 0;
+}

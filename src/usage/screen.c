@@ -1,6 +1,7 @@
 #include "screen.h"
 
 #include "slope.h"
+#include "step.h"
 
 #include <stdlib.h>
 
@@ -15,6 +16,14 @@ struct point {
     struct reading reading;
     double behind;
 };
+
+day_t
+usage_since(day_t newest, day_t asked)
+{
+    struct span years = {3, STEP_YEARS};
+
+    return day_earlier(asked, step_span(newest, years, -1, MONTH_END_CLAMP));
+}
 
 /* The last reading of each of the days that count. */
 static void
