@@ -1,5 +1,17 @@
 # Bookings and the plan.
 
+story booking-moves-the-day
+source design: a booking moves plan day and event everywhere
+known OWN
+working due Thursday 10 December 2026, booked for Tuesday the 1st
+job
+    every = 12 months
+vehicle
+    j.last = 2025-12-10
+do 2026-11-20 book V j --on 2026-12-01
+at 2026-11-21
+due V j deadline=2026-12-10 plan=2026-12-01
+
 story booking-moves-the-day-with-planner
 source design: a booking moves plan day and event everywhere
 known OWN
@@ -27,6 +39,19 @@ do 2026-11-21 book V j --cancel
 at 2026-11-22
 due V j deadline=2026-12-10 plan=2026-12-10
 
+story booking-replaced
+source ostler(1), book: another for the same cycle replaces it
+known OWN
+working booked for 1 December, then for the 3rd
+job
+    every = 12 months
+vehicle
+    j.last = 2025-12-10
+do 2026-11-20 book V j --on 2026-12-01
+do 2026-11-21 book V j --on 2026-12-03
+at 2026-11-22
+due V j deadline=2026-12-10 plan=2026-12-03
+
 story booking-ends-with-its-work
 source ostler(1), book: it ends when the job is recorded as done
 known OWN CALC
@@ -40,6 +65,34 @@ do 2026-11-20 book V j --on 2026-12-01
 do 2026-11-27 record V j --on 2026-11-27
 at 2026-11-28
 due V j deadline=2027-11-27 plan=2027-11-26
+
+story booking-passed-undone
+source design: a booking that has passed undone stays and says so
+known OWN
+working booked for 1 December, not done by the 3rd
+job
+    every = 12 months
+vehicle
+    j.last = 2025-12-10
+do 2026-11-20 book V j --on 2026-12-01
+at 2026-12-03
+due V j deadline=2026-12-10 plan=2026-12-01 warns=plan-day-passed
+
+story booking-ends-to-be-booked
+source design: a booking ends "to be booked by"
+known OWN
+working lead of two weeks: to be booked by 26 November; booked, it is not asked
+    for any more
+job
+    every = 12 months
+    lead = 2 weeks
+vehicle
+    j.last = 2025-12-10
+at 2026-11-27
+due V j plan=2026-12-10 book=2026-11-26 warns=book-now
+do 2026-11-27 book V j --on 2026-12-08
+at 2026-11-28
+due V j plan=2026-12-08 quiet=book-now
 
 story booking-after-deadline-refused
 source ostler(1), book: a day after the deadline wants --sure

@@ -90,3 +90,15 @@ at 2026-01-16
 due V middle deadline=2026-01-15 state=overdue
 due V small deadline=2025-07-15 state=overdue
 due V large deadline=2027-01-15
+
+story cover-older-than-narrower
+source common practice: the last time counts, whichever job it was
+known OWN CALC
+working the small one of 1 December 2026 is newer than the large one of
+    15 January
+use three-services
+do 2026-12-01 record V small --on 2026-12-01
+do 2026-12-02 record V large --on 2026-01-15
+at 2026-12-02
+due V small deadline=2027-06-01
+due V middle deadline=2027-01-15
