@@ -37,6 +37,20 @@ cause_word(enum plan_cause cause)
     return words[cause];
 }
 
+/* Which cycle of its task a booking is for, 0 the one that is due now: that one
+ * has no booking of its own where a wider job completes it. */
+static int
+cycle_of(const struct agenda *a, const struct plan_booking *b)
+{
+    size_t n;
+    const struct agenda_covered *c = agenda_covered(a, &n);
+    int covered = 0;
+
+    for (size_t i = 0; i < n && !covered; i++)
+        covered = c[i].task == agenda_task(a, b->work);
+    return (int)b->cycle + covered;
+}
+
 static json_t *
 booking_value(
     const struct agenda *a, const struct plan_booking *b, struct buf *text)
@@ -50,7 +64,7 @@ booking_value(
         "day", day_value(b->day), "vehicle", agenda_subject(a, b->work)->id,
         "subject", t->subject->id, "job", t->job->id, "title", t->job->title,
         "place", p->places[w->place].name, "minutes", w->minutes, "stays",
-        w->stays, "cycle", (int)b->cycle, "from", day_value(b->call.from),
+        w->stays, "cycle", cycle_of(a, b), "from", day_value(b->call.from),
         "deadline", day_value(b->call.to), "late", plan_is_late(b), "cause",
         cause_word(b->cause), "why", SAID(because_booking, a, b, text));
 }

@@ -166,12 +166,19 @@ def compare_plan(dues, text, today, planner):
         key = (due["subject"], due["job"])
         mine = [b for b in plan["bookings"]
                 if (b["subject"], b["job"]) == key and b["cycle"] == 0]
+        with_wider = [c for c in plan["covered"]
+                      if (c["subject"], c["job"]) == key]
         without = any((u["subject"], u["job"]) == key
                       for u in plan["undated"])
         if due["plan_day"] and today <= due["deadline"] and \
                 due["plan_day"] <= (plan["until"] or "9999") and \
-                not mine and not without:
+                not mine and not with_wider and not without:
             yield f"plan: nothing for {key}"
+        for c in with_wider:
+            if c["deadline"] != due["deadline"]:
+                yield f"plan: {key} by {c['deadline']}, JSON {due['deadline']}"
+            if planner and due["plan_day"] and c["day"] != due["plan_day"]:
+                yield f"plan: {key} on {c['day']}, JSON {due['plan_day']}"
         for b in mine[:1]:
             if b["deadline"] != due["deadline"]:
                 yield f"plan: {key} by {b['deadline']}, JSON {due['deadline']}"

@@ -76,7 +76,7 @@ vehicle
     j.last = 2025-12-10
 do 2026-11-20 book V j --on 2026-12-01
 at 2026-12-03
-due V j deadline=2026-12-10 plan=2026-12-01 warns=plan-day-passed
+due V j deadline=2026-12-10 plan=2026-12-01 warns=booked-day-passed
 
 story booking-ends-to-be-booked
 source design: a booking ends "to be booked by"
