@@ -30,3 +30,14 @@ span_text(struct span length, char out[SPAN_TEXT])
         units[(int)length.unit + (length.n == 1 ? 0 : 4)]);
     return out;
 }
+
+int64_t
+span_size(struct span s)
+{
+    /* In 4800ths of a day: 400 years are 4800 months of 146097 days. */
+    static const int64_t day = 4800;
+    static const int64_t month = 146097;
+    const int64_t sizes[] = {day, 7 * day, month, 12 * month};
+
+    return s.n * sizes[s.unit];
+}

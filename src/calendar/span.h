@@ -12,6 +12,10 @@ struct scan;
  * the scan: 1, or 0 and nothing taken. */
 int span_scan(struct scan *s, struct span *out);
 
+/* A number that puts lengths of time in order: on average, in parts of a day.
+ */
+int64_t span_size(struct span s);
+
 /* Write @length as "6 weeks" or "1 month" into @out and return it. */
 const char *span_text(struct span length, char out[SPAN_TEXT]);
 

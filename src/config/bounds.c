@@ -1,7 +1,7 @@
 #include "bounds.h"
 
 #include "kind.h"
-#include "value.h"
+#include "span.h"
 
 const struct interval *
 bounds_calendar_rule(const struct rule *rule)
@@ -20,8 +20,7 @@ bounds_length(const struct rule *rule)
     for (int i = 0; i < rule->n_every; i++) {
         const struct interval *every = &rule->every[i];
         if (kind_is_length(every) && !kind_looks_back(every) &&
-            (found == NULL ||
-                value_span_size(every->span) < value_span_size(found->span)))
+            (found == NULL || span_size(every->span) < span_size(found->span)))
             found = every;
     }
     return found;

@@ -10,26 +10,6 @@
 
 #include <string.h>
 
-/* All stages, however long before the deadline the first may be. */
-static const struct span from_the_first = {60, STEP_YEARS};
-
-/* What calendar services are known to take whole. */
-static const struct feed feed_defaults = {
-    .horizon = {18, STEP_MONTHS},
-    .alarm = {-1, STEP_DAYS},
-    .most_events = 1000,
-    .most_kilobytes = 900,
-};
-
-/* At seven, when people begin. */
-static const struct server_settings server_defaults = {
-    .listen = "127.0.0.1:8080",
-    .remind_at = (int64_t)7 * 60,
-};
-
-static const struct span default_calm = {3, STEP_DAYS};
-static const struct span default_ahead = {12, STEP_MONTHS};
-
 /* Number the sections of each group and count them. */
 static void
 count(struct reading *r, size_t counts[SECTION_KINDS])
@@ -65,53 +45,8 @@ make_room(struct reading *r, const size_t counts[SECTION_KINDS])
     return r->document->out_of_memory ? -1 : 0;
 }
 
-/* What the section describes, before any of its keys is read. */
-
 static void *
-new_holidays(struct reading *r)
-{
-    struct holidays *h = reading_take(r, sizeof *h);
-
-    if (h != NULL)
-        h->set.known_until = h->published_until = DAY_NONE;
-    return h;
-}
-
-static void *
-new_calendar(struct reading *r, const struct section *s)
-{
-    struct calendar *c = reading_take(r, sizeof *c);
-
-    if (c == NULL)
-        return NULL;
-    c->title = s->id;
-    c->workplace = &r->workplaces[s->index];
-    return c;
-}
-
-static void *
-new_depot(struct reading *r, const struct section *s)
-{
-    struct depot *d = &r->depots[s->index];
-
-    d->id = d->title = s->id;
-    return d;
-}
-
-static void *
-new_job(struct reading *r, const struct section *s)
-{
-    struct job *j = &r->jobs[s->index];
-
-    j->id = j->title = s->id;
-    j->index = s->index;
-    j->rule.age_from = ORIGIN_EARLIEST;
-    j->rule.first.on = DAY_NONE;
-    return j;
-}
-
-static void *
-new_holder(struct reading *r, const struct section *s)
+new_subject(struct reading *r, const struct section *s)
 {
     struct holder *h = s->kind == SECTION_TYPE ? reading_take(r, sizeof *h)
                                                : &r->holders[s->index];
@@ -119,88 +54,95 @@ new_holder(struct reading *r, const struct section *s)
     if (h == NULL)
         return NULL;
     h->section = s;
-    h->subject.id = s->id;
-    h->subject.index = s->index;
-    h->subject.kind = s->kind == SECTION_EQUIPMENT ? SUBJECT_EQUIPMENT
-                      : s->kind == SECTION_DRIVER  ? SUBJECT_DRIVER
-                                                   : SUBJECT_VEHICLE;
-    h->subject.registered = h->subject.built = h->subject.in_service = DAY_NONE;
-    h->subject.unit_since = DAY_NONE;
+    h->subject = (struct subject){.id = s->id,
+        .index = s->index,
+        .kind = s->kind == SECTION_EQUIPMENT ? SUBJECT_EQUIPMENT
+                : s->kind == SECTION_DRIVER  ? SUBJECT_DRIVER
+                                             : SUBJECT_VEHICLE,
+        .registered = DAY_NONE,
+        .built = DAY_NONE,
+        .in_service = DAY_NONE,
+        .unit_since = DAY_NONE};
     if (s->kind != SECTION_TYPE)
         r->subjects[s->index] = h->subject;
     return h;
 }
 
-static void *
-new_person(struct reading *r, const struct section *s)
-{
-    struct person *p = &r->persons[s->index];
-
-    p->id = s->id;
-    p->from = from_the_first;
-    p->days = WEEKDAYS_ALL;
-    return p;
-}
-
-static void *
-new_feed(struct reading *r, const struct section *s)
-{
-    struct feed *f = &r->feeds[s->index];
-
-    *f = feed_defaults;
-    f->id = f->title = s->id;
-    return f;
-}
-
-static void *
-new_limit(struct reading *r, const struct section *s)
-{
-    struct away_limit *l = &r->limits[s->index];
-
-    l->id = l->title = s->id;
-    return l;
-}
-
-static void *
-new_site(struct reading *r)
-{
-    r->fleet->site.plan_ahead = default_ahead;
-    return &r->fleet->site;
-}
-
+/* What the section describes, before any of its keys is read: all that does
+ * not go by a key alone, which has its usual value in the table of keys. */
 static void *
 new_object(struct reading *r, const struct section *s)
 {
+    struct holidays *holidays;
+    struct calendar *calendar;
+
     switch (s->kind) {
     case SECTION_SITE:
-        return new_site(r);
+        return &r->fleet->site;
     case SECTION_MAIL:
         return &r->fleet->site.mail;
     case SECTION_SERVER:
         return &r->fleet->site.server;
     case SECTION_HOLIDAYS:
-        return new_holidays(r);
+        holidays = reading_take(r, sizeof *holidays);
+        if (holidays != NULL)
+            holidays->set.known_until = holidays->published_until = DAY_NONE;
+        return holidays;
     case SECTION_CALENDAR:
-        return new_calendar(r, s);
+        calendar = reading_take(r, sizeof *calendar);
+        if (calendar != NULL)
+            *calendar = (struct calendar){
+                .title = s->id, .workplace = &r->workplaces[s->index]};
+        return calendar;
     case SECTION_DEPOT:
-        return new_depot(r, s);
+        r->depots[s->index] = (struct depot){.id = s->id, .title = s->id};
+        return &r->depots[s->index];
     case SECTION_JOB:
-        return new_job(r, s);
+        r->jobs[s->index] = (struct job){.id = s->id,
+            .title = s->id,
+            .index = s->index,
+            .rule = {.first = {.on = DAY_NONE}}};
+        return &r->jobs[s->index];
     case SECTION_TYPE:
     case SECTION_VEHICLE:
     case SECTION_EQUIPMENT:
     case SECTION_DRIVER:
-        return new_holder(r, s);
+        return new_subject(r, s);
     case SECTION_PERSON:
-        return new_person(r, s);
+        r->persons[s->index] = (struct person){.id = s->id};
+        return &r->persons[s->index];
     case SECTION_FEED:
-        return new_feed(r, s);
+        r->feeds[s->index] = (struct feed){
+            .id = s->id, .title = s->id, .alarm = {-1, STEP_DAYS}};
+        return &r->feeds[s->index];
     case SECTION_LIMIT:
-        return new_limit(r, s);
+        r->limits[s->index] = (struct away_limit){.id = s->id, .title = s->id};
+        return &r->limits[s->index];
     case SECTION_KINDS:
         break;
     }
     return NULL;
+}
+
+/* Make what each section describes, as it is when nothing is stated. */
+static int
+make_objects(struct reading *r)
+{
+    /* These hold without a section, too. */
+    keys_set_usual(r, SECTION_SITE, PART_WHOLE, &r->fleet->site);
+    keys_set_usual(r, SECTION_SERVER, PART_WHOLE, &r->fleet->site.server);
+    for (struct section *s = r->document->sections; s != NULL; s = s->next) {
+        if (s->again)
+            continue;
+        s->object = new_object(r, s);
+        if (s->object == NULL)
+            return -1;
+        keys_set_usual(r, s->kind, PART_WHOLE, s->object);
+        if (s->kind == SECTION_JOB)
+            keys_set_usual(
+                r, s->kind, PART_RULE, &((struct job *)s->object)->rule);
+    }
+    return r->document->out_of_memory ? -1 : 0;
 }
 
 /* What remains to be done once the keys of a section are read. */
@@ -338,11 +280,8 @@ build_fleet(struct reading *r, struct place whole)
     count(r, counts);
     if (make_room(r, counts))
         return;
-    r->fleet->site.calm = default_calm;
-    r->fleet->site.server = server_defaults;
-    for (struct section *s = r->document->sections; s != NULL; s = s->next)
-        if (!s->again && (s->object = new_object(r, s)) == NULL)
-            return;
+    if (make_objects(r))
+        return;
     for (int kind = 0; kind < SECTION_KINDS; kind++)
         for (struct section *s = r->document->sections; s != NULL; s = s->next)
             if (!s->again && (int)s->kind == kind &&

@@ -89,7 +89,13 @@ void
 check_job(struct reading *r, const struct section *s, const struct job *job)
 {
     const struct entry *class = section_entry(s, "class");
+    struct entry *follows = section_entry(s, "follows");
 
+    for (size_t i = 0; i < job->n_follows; i++)
+        if (job->follows[i] == job)
+            reading_refuse(r, follows, follows->place,
+                "'%s' cannot follow itself; name the job that makes it due",
+                job->id);
     check_kinds_of_interval(r, s);
     if (class != NULL && !class->refused && job->class == CLASS_LAW &&
         has(s, "every") && !has(s, "lead") && !kind_never_due(&job->rule))

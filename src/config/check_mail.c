@@ -2,10 +2,6 @@
 
 #include <string.h>
 
-#define TIMEOUT                                                                \
-    300 /* seconds; RFC 5321, 4.5.3.2, has five minutes for most               \
-         */
-
 /* Keys that say how to speak to a server. */
 static const char *const of_servers[] = {
     "tls", "login", "password-file", "ca-file", "ehlo"};
@@ -75,8 +71,6 @@ check_mail(
     struct server server;
     int near = 1;
 
-    if (mail->timeout == 0)
-        mail->timeout = TIMEOUT;
     if (mail->transport == NULL || mail->argument == NULL)
         return; /* refused already */
     if (!takes_server(r, mail->transport)) {

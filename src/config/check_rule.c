@@ -3,7 +3,6 @@
 #include "bounds.h"
 #include "kind.h"
 #include "span.h"
-#include "value.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -221,7 +220,7 @@ check_ages(const struct rule_check *c)
         return;
     for (int i = 0; i < c->rule->n_ages; i++) {
         struct span step = c->rule->ages[i].every;
-        if (value_span_size(step) > value_span_size(every->span))
+        if (span_size(step) > span_size(every->span))
             reading_refuse(c->reading, e, e->place,
                 "from an age on the interval can only get shorter, and '%s' "
                 "is longer than '%s'",

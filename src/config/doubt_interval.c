@@ -3,7 +3,6 @@
 #include "bounds.h"
 #include "kind.h"
 #include "span.h"
-#include "value.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -29,7 +28,7 @@ static int
 is_longer(const struct interval *a, const struct interval *b, enum meter meter)
 {
     if (meter == METER_NONE)
-        return value_span_size(a->span) > value_span_size(b->span);
+        return span_size(a->span) > span_size(b->span);
     if (meter == METER_DISTANCE)
         return in_mm(a) > in_mm(b);
     return a->amount > b->amount;
@@ -146,9 +145,9 @@ span_at(const struct rule *rule, struct span age)
     const struct span *found = every ? &every->span : NULL;
 
     for (int i = 0; i < rule->n_ages; i++)
-        if (value_span_size(rule->ages[i].age) <= value_span_size(age) &&
+        if (span_size(rule->ages[i].age) <= span_size(age) &&
             (found == NULL ||
-                value_span_size(rule->ages[i].every) < value_span_size(*found)))
+                span_size(rule->ages[i].every) < span_size(*found)))
             found = &rule->ages[i].every;
     return found;
 }
@@ -169,8 +168,7 @@ doubt_ages(const struct held *h)
     for (int i = 0; i < h->job->rule.n_ages; i++) {
         const struct age_step *step = &h->job->rule.ages[i];
         const struct span *held = span_at(h->rule, step->age);
-        if (held != NULL &&
-            value_span_size(*held) > value_span_size(step->every))
+        if (held != NULL && span_size(*held) > span_size(step->every))
             reading_warning(h->reading, own->place,
                 "'%s': '%s' at the age of %s is longer than the '%s' of %s at "
                 "%s:%d; correct it",

@@ -1,8 +1,7 @@
 #include "explain.h"
 
-#include "bounds.h"
 #include "kind.h"
-#include "show.h"
+#include "value.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -36,7 +35,15 @@ say_key(struct explaining *x, size_t indent, const struct key *k,
 {
     buf_fill(x->out, ' ', indent);
     buf_print(x->out, "%-16s ", k->word);
-    k->show(x->reading, k, from->entry, (const char *)part + k->offset, x->out);
+    if (k->type->format != NULL)
+        k->type->format(
+            x->reading, k, from->entry, (const char *)part + k->offset, x->out);
+    else if (from->entry == NULL)
+        value_format_unset(k, x->out);
+    else
+        for (const struct value_line *l = from->entry->lines; l; l = l->next)
+            buf_print(
+                x->out, "%s%s", l == from->entry->lines ? "" : " ", l->text);
     if (from->entry != NULL)
         say_place(x, from->entry->place, from->outer);
     else
@@ -61,49 +68,6 @@ origin_of(const struct holder *h, const char *key, const struct section *of_job,
     return o;
 }
 
-/* Whether the key says something beside the rest of the rule; a table of
- * these would only hide that each is a case of its own. */
-static int
-bears(const struct key *k, const struct rule *rule)
-{
-    int length = 0;
-    int meter = bounds_metered(rule, METER_DISTANCE) != NULL ||
-                bounds_metered(rule, METER_HOURS) != NULL;
-    int own_days = bounds_calendar_rule(rule) != NULL;
-    const char *word = k->word;
-
-    /* Without one, nothing is said of the most. */
-    if (strcmp(word, "at-most") == 0)
-        return rule->n_at_most > 0;
-    for (int i = 0; i < rule->n_every; i++)
-        length |= kind_is_length(&rule->every[i]);
-    if (strcmp(word, "ends") == 0 || strcmp(word, "month-end") == 0 ||
-        strcmp(word, "off-road") == 0 || strcmp(word, "from-age") == 0)
-        return length;
-    if (strcmp(word, "first-ends") == 0)
-        return rule->first.origin != ORIGIN_NONE &&
-               rule->first.origin != ORIGIN_ON;
-    if (strcmp(word, "runs-from") == 0)
-        return !own_days;
-    if (strcmp(word, "window") == 0)
-        return own_days || rule->runs_from != FROM_COMPLETION;
-    if (strcmp(word, "window-opens") == 0)
-        return rule->window.n > 0;
-    if (strcmp(word, "late") == 0)
-        return rule->runs_from == KEEPS_DATE;
-    if (strcmp(word, "first-kept") == 0)
-        return rule->runs_from == KEEPS_DATE &&
-               rule->first.origin != ORIGIN_NONE;
-    if (strcmp(word, "shortest") == 0)
-        return rule->late == LATE_KEEPS_DATE;
-    if (strcmp(word, "age-from") == 0)
-        return rule->n_ages > 0;
-    if (strcmp(word, "forecast") == 0 || strcmp(word, "reading-within") == 0 ||
-        strcmp(word, "last-reading") == 0)
-        return meter;
-    return 1;
-}
-
 /* A key of a job is shown when it bears on the job or is stated for it; of the
  * two words for the interval, the one that the job uses. */
 static int
@@ -114,7 +78,8 @@ is_shown(const struct key *k, const struct use *use,
         return section_entry(of_job, k->word) != NULL;
     if (from->entry != NULL)
         return 1;
-    return !kind_never_due(use->rule) && bears(k, use->rule);
+    return !kind_never_due(use->rule) &&
+           (k->applies == NULL || k->applies(use->rule));
 }
 
 static void

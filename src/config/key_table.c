@@ -1,4 +1,6 @@
-#include "show.h"
+#include "bounds.h"
+#include "kind.h"
+#include "server.h"
 #include "value.h"
 
 #include <stddef.h>
@@ -8,249 +10,353 @@
 #define HOLDERS (SUBJECTS | IN(TYPE))
 
 #define AT(object, member) offsetof(struct object, member)
+#define LIST(object, list)                                                     \
+    .offset = AT(object, list), .count = AT(object, n_##list)
 
 #define SPAN_FORM "N days|weeks|months|years"
 #define INTERVAL_FORM "INTERVAL [or INTERVAL]"
 #define DAY_FORM "YYYY-MM-DD"
-#define SCOPE_FORM "all, depot DEPOT, subject SUBJECT or job JOB"
-#define SHOWS_FORM "all, depot DEPOT, subject SUBJECT, job JOB or person PERSON"
+#define URL_FORM "https://HOST/..."
+#define LISTEN_FORM "ADDRESS:PORT or unix:/PATH"
 
 /* The words of each choice stand in the order of its enum. */
-static const char *const class_words[] = {
-    "law", "recommendation", "maker", "own", NULL};
-static const char *const ends_words[] = {
-    "same day", "day before", "month end", "week end", NULL};
-static const char *const month_end_words[] = {"clamp", "sticky", NULL};
-static const char *const runs_words[] = {
-    "completion", "deadline", "keeping the date", NULL};
-static const char *const opens_words[] = {
-    "safer", "day after", "same day", NULL};
-static const char *const late_words[] = {"restarts", "keeps the date", NULL};
-static const char *const road_words[] = {"runs on", "waits", NULL};
-static const char *const roll_words[] = {
-    "preceding", "following", "nearest", NULL};
-static const char *const forecast_words[] = {"early", "likely", "late", NULL};
-static const char *const urgent_words[] = {"never", "law overdue", NULL};
-static const char *const unit_words[] = {"km", "miles", NULL};
-static const char *const form_words[] = {"events", "to-dos", NULL};
-/* After SERVER_TLS_USUAL, which is to write nothing. */
-static const char *const tls_words[] = {
-    "", "starttls", "implicit", "none", NULL};
-static const char *const switch_words[] = {"off", "on", NULL};
-static const char *const yes_words[] = {"no", "yes", NULL};
-/* After ORIGIN_NONE, which nobody writes. */
-static const char *const origin_words[] = {
-    "", "registered", "built", "in-service", "earliest", NULL};
-
-#define CLASS_FORM "law, recommendation, maker or own"
-#define ENDS_FORM "same day, day before, month end or week end"
-#define ORIGIN_FORM "registered, built, in-service or earliest"
-
-/* How a value is read, and how it is shown. */
-#define SORT(read, show) value_##read, show_##show
-
-#define PLAIN(sections, required, word, sort, offset, form)                    \
+#define WORDS(...)                                                             \
+    .words = (const char *const[])                                             \
     {                                                                          \
-        word, sections, required, PART_WHOLE, sort, offset, form, NULL         \
+        __VA_ARGS__, NULL                                                      \
     }
-#define RULE(word, sort, offset, form)                                         \
-    {                                                                          \
-        word, IN(JOB), 0, PART_RULE, sort, offset, form, NULL                  \
-    }
-#define RULE_CHOICE(word, member, words, form)                                 \
-    {                                                                          \
-        word, IN(JOB), 0, PART_RULE, SORT(choice, choice), AT(rule, member),   \
-            form, words                                                        \
-    }
-#define BASELINE(word, sort, member, form)                                     \
-    {                                                                          \
-        word, 0, 0, PART_BASELINE, sort, AT(baseline, member), form, NULL      \
-    }
+#define ENDS                                                                   \
+    .form = "same day, day before, month end or week end",                     \
+    WORDS("same day", "day before", "month end", "week end")
+#define YES_OR_NO .form = "yes or no", WORDS("no", "yes")
 
+/* When a key of a rule says something beside the rest of it: without that it
+ * is only shown where somebody states it. */
+
+static int
+has_length(const struct rule *rule)
+{
+    for (int i = 0; i < rule->n_every; i++)
+        if (kind_is_length(&rule->every[i]))
+            return 1;
+    return 0;
+}
+
+static int
+has_meter(const struct rule *rule)
+{
+    return bounds_metered(rule, METER_DISTANCE) != NULL ||
+           bounds_metered(rule, METER_HOURS) != NULL;
+}
+
+static int
+has_most(const struct rule *rule)
+{
+    return rule->n_at_most > 0;
+}
+
+static int
+has_ages(const struct rule *rule)
+{
+    return rule->n_ages > 0;
+}
+
+static int
+has_window(const struct rule *rule)
+{
+    return rule->window.n > 0;
+}
+
+static int
+counts_first(const struct rule *rule)
+{
+    return rule->first.origin != ORIGIN_NONE && rule->first.origin != ORIGIN_ON;
+}
+
+static int
+runs_from_something(const struct rule *rule)
+{
+    return bounds_calendar_rule(rule) == NULL;
+}
+
+static int
+can_be_early(const struct rule *rule)
+{
+    return bounds_calendar_rule(rule) != NULL ||
+           rule->runs_from != FROM_COMPLETION;
+}
+
+static int
+keeps_date(const struct rule *rule)
+{
+    return rule->runs_from == KEEPS_DATE;
+}
+
+static int
+keeps_first(const struct rule *rule)
+{
+    return keeps_date(rule) && rule->first.origin != ORIGIN_NONE;
+}
+
+static int
+keeps_late(const struct rule *rule)
+{
+    return rule->late == LATE_KEEPS_DATE;
+}
+
+#define KEY(in, name, shape, ...)                                              \
+    {                                                                          \
+        .word = (name), .sections = (in), .type = &value_##shape, __VA_ARGS__  \
+    }
+#define RULE(name, shape, ...)                                                 \
+    KEY(IN(JOB), name, shape, .part = PART_RULE, __VA_ARGS__)
+#define BASELINE(name, shape, ...)                                             \
+    KEY(0, name, shape, .part = PART_BASELINE, __VA_ARGS__)
+
+/* A choice whose first word is not for the fleet file has "" there. */
 const struct key key_table[] = {
-    PLAIN(IN(SITE), IN(SITE), "name", SORT(text, text), AT(site, name), "TEXT"),
-    PLAIN(IN(SITE), IN(SITE), "time-zone", SORT(zone, text),
-        AT(site, time_zone), "ZONE"),
-    PLAIN(IN(SITE), IN(SITE), "ledger", SORT(path, text), AT(site, ledger),
-        "PATH"),
-    PLAIN(IN(SITE), 0, "include", SORT(nothing, written), 0, "PATTERN..."),
-    PLAIN(IN(SITE), 0, "presets", SORT(nothing, written), 0, "PATTERN..."),
-    PLAIN(IN(SITE), 0, "feed-folder", SORT(path, text), AT(site, feed_folder),
-        "PATH"),
-    PLAIN(IN(SITE), 0, "calm", SORT(calm, span), AT(site, calm), SPAN_FORM),
-    PLAIN(IN(SITE), 0, "page-url", SORT(url, text), AT(site, page_url),
-        "https://HOST/..."),
+    KEY(IN(SITE), "name", text, .required = 1, .offset = AT(site, name),
+        .form = "TEXT"),
+    KEY(IN(SITE), "time-zone", text, .required = 1,
+        .offset = AT(site, time_zone), .form = "ZONE", .fits = value_is_zone,
+        .wrong = "is no time zone that this machine knows; expected a name of "
+                 "tzdata such as Europe/London"),
+    KEY(IN(SITE), "ledger", path, .required = 1, .offset = AT(site, ledger),
+        .form = "PATH"),
+    KEY(IN(SITE), "include", written, .form = "PATTERN..."),
+    KEY(IN(SITE), "presets", written, .form = "PATTERN..."),
+    KEY(IN(SITE), "feed-folder", path, .offset = AT(site, feed_folder),
+        .form = "PATH"),
+    /* What is held back longer is not calm, but out of date. */
+    KEY(IN(SITE), "calm", span, .offset = AT(site, calm), .form = SPAN_FORM,
+        .usual = "3 days", .most = 31,
+        .wrong = "is too long to hold a date back; expected at most 1 month"),
+    KEY(IN(SITE), "page-url", text, .offset = AT(site, page_url),
+        .form = URL_FORM, .fits = value_is_url,
+        .wrong = "is not the address of a page; expected " URL_FORM),
+    KEY(IN(SITE), "planner", choice, .offset = AT(site, planner),
+        .form = "on or off", WORDS("off", "on")),
+    KEY(IN(SITE), "plan-ahead", span, .offset = AT(site, plan_ahead),
+        .form = SPAN_FORM, .usual = "12 months", .least = 1),
 
-    {"planner", IN(SITE), 0, PART_WHOLE, SORT(choice, choice),
-        AT(site, planner), "on or off", switch_words},
-    PLAIN(IN(SITE), 0, "plan-ahead", SORT(span, span), AT(site, plan_ahead),
-        SPAN_FORM),
+#define MAIL_ADDRESS                                                           \
+    .form = "ADDRESS", .fits = value_is_mail_address,                          \
+    .wrong = "is not a mail address; expected one such as "                    \
+             "manager@skerrow.example and nothing around it"
+    KEY(IN(MAIL), "from", text, .required = 1,
+        .offset = AT(mail_settings, from), MAIL_ADDRESS),
+    KEY(IN(MAIL), "reply-to", text, .offset = AT(mail_settings, reply_to),
+        MAIL_ADDRESS),
+    KEY(IN(MAIL), "keeper", text, .offset = AT(mail_settings, keeper),
+        MAIL_ADDRESS),
+    KEY(IN(MAIL), "by", transport, .required = 1,
+        .form = "folder PATH, sendmail PROGRAM or smtp HOST[:PORT]"),
+    /* After SERVER_TLS_USUAL, which is to write nothing. */
+    KEY(IN(MAIL), "tls", choice, .offset = AT(mail_settings, tls),
+        .form = "starttls, implicit or none",
+        WORDS("", "starttls", "implicit", "none")),
+    KEY(IN(MAIL), "login", text, .offset = AT(mail_settings, login),
+        .form = "NAME"),
+    KEY(IN(MAIL), "password-file", secret,
+        .offset = AT(mail_settings, password_file), .form = "PATH"),
+    KEY(IN(MAIL), "ca-file", path, .offset = AT(mail_settings, ca_file),
+        .form = "PATH"),
+    KEY(IN(MAIL), "ehlo", text, .offset = AT(mail_settings, ehlo),
+        .form = "NAME", .fits = server_is_name,
+        .wrong = "is no name of a host; expected one such as "
+                 "buses.skerrow.example"),
+    /* RFC 5321, 4.5.3.2, has five minutes for most of what is said. */
+    KEY(IN(MAIL), "timeout", seconds, .offset = AT(mail_settings, timeout),
+        .form = "N seconds|minutes", .usual = "5 minutes", .most = 3600,
+        .wrong = "is not a time to wait; expected N seconds|minutes, an hour "
+                 "at most"),
 
-    PLAIN(IN(MAIL), IN(MAIL), "from", SORT(address, text),
-        AT(mail_settings, from), "ADDRESS"),
-    PLAIN(IN(MAIL), 0, "reply-to", SORT(address, text),
-        AT(mail_settings, reply_to), "ADDRESS"),
-    PLAIN(IN(MAIL), 0, "keeper", SORT(address, text), AT(mail_settings, keeper),
-        "ADDRESS"),
-    PLAIN(IN(MAIL), IN(MAIL), "by", SORT(transport, transport), 0,
-        "folder PATH, sendmail PROGRAM or smtp HOST[:PORT]"),
-    {"tls", IN(MAIL), 0, PART_WHOLE, SORT(choice, choice),
-        AT(mail_settings, tls), "starttls, implicit or none", tls_words},
-    PLAIN(IN(MAIL), 0, "login", SORT(text, text), AT(mail_settings, login),
-        "NAME"),
-    PLAIN(IN(MAIL), 0, "password-file", SORT(secret, text),
-        AT(mail_settings, password_file), "PATH"),
-    PLAIN(IN(MAIL), 0, "ca-file", SORT(path, text), AT(mail_settings, ca_file),
-        "PATH"),
-    PLAIN(
-        IN(MAIL), 0, "ehlo", SORT(host, text), AT(mail_settings, ehlo), "NAME"),
-    PLAIN(IN(MAIL), 0, "timeout", SORT(wait, wait), AT(mail_settings, timeout),
-        "N seconds|minutes"),
+    KEY(IN(SERVER), "listen", text, .offset = AT(server_settings, listen),
+        .form = LISTEN_FORM, .usual = "127.0.0.1:8080",
+        .fits = value_is_listener,
+        .wrong = "is no place to listen; expected " LISTEN_FORM
+                 ", such as 127.0.0.1:8080"),
+    KEY(IN(SERVER), "proxies", proxies, .offset = AT(server_settings, proxies),
+        .form = "ADDRESS... or unix"),
+    /* When people begin. */
+    KEY(IN(SERVER), "remind-at", clock,
+        .offset = AT(server_settings, remind_at), .form = "HH:MM",
+        .usual = "07:00"),
 
-    PLAIN(IN(SERVER), 0, "listen", SORT(listen, text),
-        AT(server_settings, listen), "ADDRESS:PORT or unix:/PATH"),
-    PLAIN(IN(SERVER), 0, "proxies", SORT(proxies, written),
-        AT(server_settings, proxies), "ADDRESS... or unix"),
-    PLAIN(IN(SERVER), 0, "remind-at", SORT(minute, minute),
-        AT(server_settings, remind_at), "HH:MM"),
+    KEY(IN(HOLIDAYS), "day", rules,
+        .form = "RULE [, substitute] [, NAME], one a line"),
+    KEY(IN(HOLIDAYS), "add", added, .form = "YYYY-MM-DD NAME, one a line"),
+    KEY(IN(HOLIDAYS), "remove", days, .offset = AT(holidays, set.removed),
+        .count = AT(holidays, set.n_removed), .form = "YYYY-MM-DD..."),
+    KEY(IN(HOLIDAYS), "file", published, .form = "PATH"),
+    KEY(IN(HOLIDAYS), "known-until", day,
+        .offset = AT(holidays, set.known_until), .form = DAY_FORM),
 
-    PLAIN(IN(HOLIDAYS), 0, "day", SORT(rules, rules), 0,
-        "RULE [, substitute] [, NAME], one a line"),
-    PLAIN(IN(HOLIDAYS), 0, "add", SORT(added, added), 0,
-        "YYYY-MM-DD NAME, one a line"),
-    PLAIN(
-        IN(HOLIDAYS), 0, "remove", SORT(removed, removed), 0, "YYYY-MM-DD..."),
-    PLAIN(IN(HOLIDAYS), 0, "file", SORT(holiday_file, published), 0, "PATH"),
-    PLAIN(IN(HOLIDAYS), 0, "known-until", SORT(day, day),
-        AT(holidays, set.known_until), DAY_FORM),
+    KEY(IN(CALENDAR), "title", text, .offset = AT(calendar, title),
+        .form = "TEXT"),
+    KEY(IN(CALENDAR), "works", weekdays, .required = 1,
+        .offset = AT(calendar, plan.works), .form = "WEEKDAY... or none"),
+    KEY(IN(CALENDAR), "holidays", holidays, .form = "HOLIDAYS... or none"),
+    KEY(IN(CALENDAR), "closed", closed,
+        .form = "YYYY-MM-DD[..YYYY-MM-DD] NAME, one a line"),
+    KEY(IN(CALENDAR), "open", days, .offset = AT(calendar, plan.open),
+        .count = AT(calendar, plan.n_open), .form = "YYYY-MM-DD..."),
 
-    PLAIN(IN(CALENDAR), 0, "title", SORT(text, text), AT(calendar, title),
-        "TEXT"),
-    PLAIN(IN(CALENDAR), IN(CALENDAR), "works", SORT(works, weekdays),
-        AT(calendar, plan.works), "WEEKDAY... or none"),
-    PLAIN(IN(CALENDAR), 0, "holidays", SORT(holidays, holidays), 0,
-        "HOLIDAYS... or none"),
-    PLAIN(IN(CALENDAR), 0, "closed", SORT(closed, closed), 0,
-        "YYYY-MM-DD[..YYYY-MM-DD] NAME, one a line"),
-    PLAIN(IN(CALENDAR), 0, "open", SORT(open, open), 0, "YYYY-MM-DD..."),
+    KEY(IN(CALENDAR), "vehicles-a-day", number,
+        .offset = AT(calendar, vehicles), .form = "N", .least = 1, .most = 1000,
+        .unit = "vehicles", .unset = "no limit"),
+    KEY(IN(CALENDAR), "hours-a-day", work, .offset = AT(calendar, minutes),
+        .form = "HOURS", .unit = "hours", .unset = "no limit",
+        .wrong = "is not the hours of a working day; expected HOURS up to 24, "
+                 "such as 7.5"),
 
-    PLAIN(IN(CALENDAR), 0, "vehicles-a-day", SORT(few, few),
-        AT(calendar, vehicles), "N"),
-    PLAIN(IN(CALENDAR), 0, "hours-a-day", SORT(hours_a_day, room),
-        AT(calendar, minutes), "HOURS"),
+    KEY(IN(DEPOT), "title", text, .offset = AT(depot, title), .form = "TEXT"),
+    KEY(IN(DEPOT), "calendar", calendar, .required = 1,
+        .offset = AT(depot, calendar), .form = "CALENDAR"),
+    KEY(IN(DEPOT), "time-zone", text, .offset = AT(depot, time_zone),
+        .form = "ZONE", .fits = value_is_zone,
+        .wrong = "is no time zone that this machine knows; expected a name of "
+                 "tzdata such as Europe/London"),
 
-    PLAIN(IN(DEPOT), 0, "title", SORT(text, text), AT(depot, title), "TEXT"),
-    PLAIN(IN(DEPOT), IN(DEPOT), "calendar", SORT(calendar, calendar),
-        AT(depot, calendar), "CALENDAR"),
-    PLAIN(IN(DEPOT), 0, "time-zone", SORT(zone, text), AT(depot, time_zone),
-        "ZONE"),
+    KEY(IN(JOB), "title", text, .required = 1, .offset = AT(job, title),
+        .form = "TEXT"),
+    KEY(IN(JOB), "class", choice, .required = 1, .offset = AT(job, class),
+        .form = "law, recommendation, maker or own",
+        WORDS("law", "recommendation", "maker", "own")),
+    KEY(IN(JOB), "authority", text, .offset = AT(job, authority),
+        .form = "TEXT"),
+    KEY(IN(JOB), "source", text, .offset = AT(job, source), .form = "TEXT"),
+    KEY(IN(JOB), "caution", text, .offset = AT(job, caution), .form = "TEXT"),
+    KEY(IN(JOB), "covers", job_list, LIST(job, covers), .form = "JOB..."),
+    KEY(IN(JOB), "follows", job_list, LIST(job, follows), .form = "JOB..."),
+    KEY(IN(JOB), "also-counts", also_counts, .form = "N JOB"),
+    RULE("every", every, .form = INTERVAL_FORM),
+    RULE("within", every, .form = INTERVAL_FORM),
+    RULE("at-most", at_most, .form = INTERVAL_FORM, .applies = has_most),
+    RULE("ends", choice, .offset = AT(rule, ends), ENDS, .applies = has_length),
+    RULE("first-ends", choice, .offset = AT(rule, first_ends), ENDS,
+        .applies = counts_first),
+    RULE("month-end", choice, .offset = AT(rule, month_end),
+        .form = "clamp or sticky", WORDS("clamp", "sticky"),
+        .applies = has_length),
+    RULE("runs-from", choice, .offset = AT(rule, runs_from),
+        .form = "completion, deadline or keeping the date",
+        WORDS("completion", "deadline", "keeping the date"),
+        .applies = runs_from_something),
+    RULE("window", span, .offset = AT(rule, window), .form = SPAN_FORM,
+        .applies = can_be_early),
+    RULE("window-opens", choice, .offset = AT(rule, window_opens),
+        .form = "safer, day after or same day",
+        WORDS("safer", "day after", "same day"), .applies = has_window),
+    RULE("late", choice, .offset = AT(rule, late),
+        .form = "restarts or keeps the date",
+        WORDS("restarts", "keeps the date"), .applies = keeps_date),
+    RULE("shortest", span, .offset = AT(rule, shortest), .form = SPAN_FORM,
+        .applies = keeps_late),
+    RULE("first", first,
+        .form = "SPAN from registered|built|in-service|earliest, or on DAY"),
+    RULE("first-kept", choice, .offset = AT(rule, first_kept), YES_OR_NO,
+        .applies = keeps_first),
+    RULE("from-age", ages, .form = "SPAN: SPAN", .applies = has_length),
+    /* After ORIGIN_NONE, which nobody writes. */
+    RULE("age-from", choice, .offset = AT(rule, age_from),
+        .form = "registered, built, in-service or earliest",
+        WORDS("", "registered", "built", "in-service", "earliest"),
+        .usual = "earliest", .applies = has_ages),
+    RULE("off-road", choice, .offset = AT(rule, off_road),
+        .form = "runs on or waits", WORDS("runs on", "waits"),
+        .applies = has_length),
+    RULE("calendar", place, .form = "CALENDAR", .unset = "the depot's"),
+    RULE("roll", choice, .offset = AT(rule, roll),
+        .form = "preceding, following or nearest",
+        WORDS("preceding", "following", "nearest")),
+    RULE("forecast", choice, .offset = AT(rule, forecast),
+        .form = "early, likely or late", WORDS("early", "likely", "late"),
+        .applies = has_meter),
+    RULE("reading-within", span, .offset = AT(rule, reading_within),
+        .form = SPAN_FORM, .applies = has_meter),
+    RULE("lead", lead, .form = "N working days, or " SPAN_FORM),
+    RULE("remind", reminders, .form = "SPAN..., overdue every SPAN"),
+    RULE("takes", work, .offset = AT(rule, takes),
+        .form = "N minutes, or HOURS hours", .unset = "not said",
+        .wrong = "is not how long work takes; expected N minutes or HOURS "
+                 "hours, at most 24 hours"),
+    RULE("early", span, .offset = AT(rule, early), .form = SPAN_FORM,
+        .least = 1, .unset = "as its interval allows"),
+    RULE("vehicle-stays", choice, .offset = AT(rule, stays), YES_OR_NO),
+    BASELINE("last", day, .offset = AT(baseline, last), .form = DAY_FORM),
+    BASELINE("last-reading", readings, .form = "N, or N km|miles, N hours",
+        .applies = has_meter),
+    BASELINE(
+        "deadline", day, .offset = AT(baseline, deadline), .form = DAY_FORM),
 
-    PLAIN(IN(JOB), IN(JOB), "title", SORT(text, text), AT(job, title), "TEXT"),
-    {"class", IN(JOB), IN(JOB), PART_WHOLE, SORT(choice, choice),
-        AT(job, class), CLASS_FORM, class_words},
-    PLAIN(
-        IN(JOB), 0, "authority", SORT(text, text), AT(job, authority), "TEXT"),
-    PLAIN(IN(JOB), 0, "source", SORT(text, text), AT(job, source), "TEXT"),
-    PLAIN(IN(JOB), 0, "caution", SORT(text, text), AT(job, caution), "TEXT"),
-    PLAIN(IN(JOB), 0, "covers", SORT(covers, covers), 0, "JOB..."),
-    PLAIN(IN(JOB), 0, "follows", SORT(follows, follows), 0, "JOB..."),
-    PLAIN(
-        IN(JOB), 0, "also-counts", SORT(also_counts, also_counts), 0, "N JOB"),
-    RULE("every", SORT(every, every), 0, INTERVAL_FORM),
-    RULE("within", SORT(every, every), 0, INTERVAL_FORM),
-    RULE("at-most", SORT(at_most, at_most), 0, INTERVAL_FORM),
-    RULE_CHOICE("ends", ends, ends_words, ENDS_FORM),
-    RULE_CHOICE("first-ends", first_ends, ends_words, ENDS_FORM),
-    RULE_CHOICE("month-end", month_end, month_end_words, "clamp or sticky"),
-    RULE_CHOICE("runs-from", runs_from, runs_words,
-        "completion, deadline or keeping the date"),
-    RULE("window", SORT(any_span, span), AT(rule, window), SPAN_FORM),
-    RULE_CHOICE("window-opens", window_opens, opens_words,
-        "safer, day after or same day"),
-    RULE_CHOICE("late", late, late_words, "restarts or keeps the date"),
-    RULE("shortest", SORT(any_span, span), AT(rule, shortest), SPAN_FORM),
-    RULE("first", SORT(first, first), 0,
-        "SPAN from registered|built|in-service|earliest, or on DAY"),
-    RULE_CHOICE("first-kept", first_kept, yes_words, "yes or no"),
-    RULE("from-age", SORT(ages, ages), 0, "SPAN: SPAN"),
-    RULE_CHOICE("age-from", age_from, origin_words, ORIGIN_FORM),
-    RULE_CHOICE("off-road", off_road, road_words, "runs on or waits"),
-    RULE("calendar", SORT(place, place), 0, "CALENDAR"),
-    RULE_CHOICE("roll", roll, roll_words, "preceding, following or nearest"),
-    RULE_CHOICE("forecast", forecast, forecast_words, "early, likely or late"),
-    RULE("reading-within", SORT(any_span, span), AT(rule, reading_within),
-        SPAN_FORM),
-    RULE("lead", SORT(lead, lead), 0, "N working days, or " SPAN_FORM),
-    RULE(
-        "remind", SORT(reminders, reminders), 0, "SPAN..., overdue every SPAN"),
-    RULE("takes", SORT(takes, minutes), AT(rule, takes),
-        "N minutes, or HOURS hours"),
-    RULE("early", SORT(span, early), AT(rule, early), SPAN_FORM),
-    RULE_CHOICE("vehicle-stays", stays, yes_words, "yes or no"),
-    BASELINE("last", SORT(day, day), last, DAY_FORM),
-    BASELINE("last-reading", SORT(readings, readings), last,
-        "N, or N km|miles, N hours"),
-    BASELINE("deadline", SORT(day, day), deadline, DAY_FORM),
+    KEY(HOLDERS, "title", text, .offset = AT(holder, subject.title),
+        .form = "TEXT"),
+    KEY(SUBJECTS, "type", written, .form = "TYPE"),
+    KEY(SUBJECTS, "registered", day, .offset = AT(holder, subject.registered),
+        .form = DAY_FORM),
+    KEY(SUBJECTS, "built", day, .offset = AT(holder, subject.built),
+        .form = DAY_FORM),
+    KEY(SUBJECTS, "in-service", day, .offset = AT(holder, subject.in_service),
+        .form = DAY_FORM),
+    KEY(HOLDERS, "depot", depot, .form = "DEPOT"),
+    KEY(IN(EQUIPMENT) | IN(TYPE), "carried-by", carrier, .form = "VEHICLE"),
+    KEY(HOLDERS, "distance-unit", choice, .offset = AT(holder, subject.unit),
+        .form = "km or miles", WORDS("km", "miles")),
+    KEY(SUBJECTS, "unit-since", day, .offset = AT(holder, subject.unit_since),
+        .form = DAY_FORM),
+    KEY(HOLDERS, "yearly-distance", yearly, .form = "N km|miles", .least = 1,
+        .most = 2000000),
+    /* At most the hours of a leap year. */
+    KEY(HOLDERS, "yearly-hours", number,
+        .offset = AT(holder, subject.yearly_hours), .form = "N", .least = 1,
+        .most = 8784),
+    KEY(HOLDERS, "jobs", jobs, .form = "JOB..."),
 
-    PLAIN(HOLDERS, 0, "title", SORT(text, text), AT(holder, subject.title),
-        "TEXT"),
-    PLAIN(SUBJECTS, 0, "type", SORT(nothing, written), 0, "TYPE"),
-    PLAIN(SUBJECTS, 0, "registered", SORT(day, day),
-        AT(holder, subject.registered), DAY_FORM),
-    PLAIN(SUBJECTS, 0, "built", SORT(day, day), AT(holder, subject.built),
-        DAY_FORM),
-    PLAIN(SUBJECTS, 0, "in-service", SORT(day, day),
-        AT(holder, subject.in_service), DAY_FORM),
-    PLAIN(HOLDERS, 0, "depot", SORT(depot, depot), 0, "DEPOT"),
-    PLAIN(IN(EQUIPMENT) | IN(TYPE), 0, "carried-by", SORT(carrier, carrier), 0,
-        "VEHICLE"),
-    {"distance-unit", HOLDERS, 0, PART_WHOLE, SORT(choice, choice),
-        AT(holder, subject.unit), "km or miles", unit_words},
-    PLAIN(SUBJECTS, 0, "unit-since", SORT(day, day),
-        AT(holder, subject.unit_since), DAY_FORM),
-    PLAIN(HOLDERS, 0, "yearly-distance", SORT(yearly, yearly), 0, "N km|miles"),
-    PLAIN(HOLDERS, 0, "yearly-hours", SORT(hours, count),
-        AT(holder, subject.yearly_hours), "N"),
-    PLAIN(HOLDERS, 0, "jobs", SORT(jobs, jobs), 0, "JOB..."),
+    KEY(IN(PERSON), "name", text, .offset = AT(person, name), .form = "TEXT"),
+    KEY(IN(PERSON), "mail", text, .required = 1, .offset = AT(person, mail),
+        MAIL_ADDRESS),
+    KEY(IN(PERSON), "told", scopes, .required = 1, LIST(person, told),
+        .form = "all, depot DEPOT, subject SUBJECT or job JOB"),
+    /* All stages, however long before the deadline the first may be. */
+    KEY(IN(PERSON), "stages", stages, .form = "SPAN onward",
+        .usual = "60 years onward", .unset = "all"),
+    KEY(IN(PERSON), "days", weekdays, .offset = AT(person, days),
+        .form = "WEEKDAY...", .usual = "mon tue wed thu fri sat sun",
+        .least = 1),
+    KEY(IN(PERSON), "calendar", calendar, .offset = AT(person, calendar),
+        .form = "CALENDAR"),
+    KEY(IN(PERSON), "urgent", choice, .offset = AT(person, urgent),
+        .form = "never or law overdue", WORDS("never", "law overdue")),
+    KEY(IN(PERSON), "outlook", weekdays, .offset = AT(person, outlook),
+        .form = "WEEKDAY...", .least = 1),
 
-    PLAIN(IN(PERSON), 0, "name", SORT(text, text), AT(person, name), "TEXT"),
-    PLAIN(IN(PERSON), IN(PERSON), "mail", SORT(address, text), AT(person, mail),
-        "ADDRESS"),
-    PLAIN(IN(PERSON), IN(PERSON), "told", SORT(told, told), 0, SCOPE_FORM),
-    PLAIN(IN(PERSON), 0, "stages", SORT(stages, stages), 0, "SPAN onward"),
-    PLAIN(IN(PERSON), 0, "days", SORT(weekdays, weekdays), AT(person, days),
-        "WEEKDAY..."),
-    PLAIN(IN(PERSON), 0, "calendar", SORT(calendar, calendar),
-        AT(person, calendar), "CALENDAR"),
-    {"urgent", IN(PERSON), 0, PART_WHOLE, SORT(choice, choice),
-        AT(person, urgent), "never or law overdue", urgent_words},
-    PLAIN(IN(PERSON), 0, "outlook", SORT(weekdays, weekdays),
-        AT(person, outlook), "WEEKDAY..."),
+    KEY(IN(FEED), "title", text, .offset = AT(feed, title), .form = "TEXT"),
+    KEY(IN(FEED), "shows", scopes, .required = 1, LIST(feed, shows),
+        .form = "all, depot DEPOT, subject SUBJECT, job JOB or person PERSON"),
+    KEY(IN(FEED), "as", choice, .offset = AT(feed, form),
+        .form = "events or to-dos", WORDS("events", "to-dos")),
+    KEY(IN(FEED), "key-file", secret, .offset = AT(feed, key_file),
+        .form = "PATH"),
+    /* The next three are what calendar services are known to take whole. */
+    KEY(IN(FEED), "horizon", span, .offset = AT(feed, horizon),
+        .form = SPAN_FORM, .usual = "18 months", .least = 1),
+    KEY(IN(FEED), "history", span, .offset = AT(feed, history),
+        .form = SPAN_FORM),
+    KEY(IN(FEED), "alarm", alarm, .offset = AT(feed, alarm), .form = SPAN_FORM),
+    KEY(IN(FEED), "most-events", number, .offset = AT(feed, most_events),
+        .form = "N", .usual = "1000", .least = 10, .most = 1000000),
+    KEY(IN(FEED), "most-kilobytes", number, .offset = AT(feed, most_kilobytes),
+        .form = "N", .usual = "900", .least = 10, .most = 1000000),
 
-    PLAIN(IN(FEED), 0, "title", SORT(text, text), AT(feed, title), "TEXT"),
-    PLAIN(IN(FEED), IN(FEED), "shows", SORT(shows, shows), 0, SHOWS_FORM),
-    {"as", IN(FEED), 0, PART_WHOLE, SORT(choice, choice), AT(feed, form),
-        "events or to-dos", form_words},
-    PLAIN(IN(FEED), 0, "key-file", SORT(secret, text), AT(feed, key_file),
-        "PATH"),
-    PLAIN(
-        IN(FEED), 0, "horizon", SORT(span, span), AT(feed, horizon), SPAN_FORM),
-    PLAIN(IN(FEED), 0, "history", SORT(any_span, span), AT(feed, history),
-        SPAN_FORM),
-    PLAIN(IN(FEED), 0, "alarm", SORT(any_span, alarm), AT(feed, alarm),
-        SPAN_FORM),
-    PLAIN(IN(FEED), 0, "most-events", SORT(most, count), AT(feed, most_events),
-        "N"),
-    PLAIN(IN(FEED), 0, "most-kilobytes", SORT(most, count),
-        AT(feed, most_kilobytes), "N"),
-
-    PLAIN(
-        IN(LIMIT), 0, "title", SORT(text, text), AT(away_limit, title), "TEXT"),
-    PLAIN(IN(LIMIT), IN(LIMIT), "of", SORT(limited, limited), 0,
-        "all, depot DEPOT, type TYPE or subject VEHICLE"),
-    PLAIN(IN(LIMIT), IN(LIMIT), "away", SORT(away, away), AT(away_limit, away),
-        "N"),
-    PLAIN(IN(LIMIT), 0, "on", SORT(on, on), 0, "CALENDAR"),
+    KEY(IN(LIMIT), "title", text, .offset = AT(away_limit, title),
+        .form = "TEXT"),
+    KEY(IN(LIMIT), "of", limited, .required = 1,
+        .form = "all, depot DEPOT, type TYPE or subject VEHICLE"),
+    KEY(IN(LIMIT), "away", number, .required = 1,
+        .offset = AT(away_limit, away), .form = "N", .most = 1000,
+        .unit = "vehicles"),
+    KEY(IN(LIMIT), "on", on, .form = "CALENDAR", .unset = "all days"),
 };
 
 const size_t key_table_size = sizeof key_table / sizeof key_table[0];

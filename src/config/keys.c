@@ -2,6 +2,7 @@
 
 #include "nearest.h"
 
+#include <assert.h>
 #include <string.h>
 #include <strings.h>
 
@@ -150,8 +151,25 @@ keys_read_one(struct reading *r, const struct section *s, const struct key *k,
         return;
     }
     check_hidden_keys(r, s, e);
-    if (!e->refused)
-        k->read(r, k, e, (char *)part + k->offset);
+    if (!e->refused && k->type->parse != NULL)
+        k->type->parse(r, k, e, (char *)part + k->offset);
+}
+
+/* It is read as if it stood in the file, so that the table says it in the
+ * words of the manual. */
+void
+keys_set_usual(
+    struct reading *r, enum section_kind kind, enum key_part part, void *object)
+{
+    for (size_t i = 0; i < key_table_size; i++) {
+        const struct key *k = &key_table[i];
+        if (!(k->sections >> kind & 1) || k->part != part || k->usual == NULL)
+            continue;
+        struct value_line line = {.text = k->usual};
+        struct entry e = {.key = k->word, .lines = &line};
+        k->type->parse(r, k, &e, (char *)object + k->offset);
+        assert(!e.refused);
+    }
 }
 
 void
@@ -169,7 +187,7 @@ keys_read(
             keys_read_one(r, s, k, e, k->part == PART_RULE ? rule : object);
     }
     for (size_t i = 0; i < key_table_size; i++)
-        if ((key_table[i].required >> s->kind & 1) &&
+        if (key_table[i].required && (key_table[i].sections >> s->kind & 1) &&
             section_entry(s, key_table[i].word) == NULL)
             reading_error(r, s->place, "%s has no '%s'; add %s = %s", s->title,
                 key_table[i].word, key_table[i].word, key_table[i].form);

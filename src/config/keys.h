@@ -11,29 +11,57 @@ enum key_part {
     PART_BASELINE /* what was so before the ledger, of one job of a subject */
 };
 
+struct key;
+
 /*
- * One key of the fleet file.  @read gives the value of the entry its meaning
- * at @at, which lies @offset into the part; what is wrong it adds to the
- * problems.  @show appends what is at @at, as it was understood; its entry is
- * NULL where the value is the default.
+ * One shape of value: how it is read, and how it is written out again.
+ * @parse gives the value of the entry its meaning at @at, and adds what is
+ * wrong to the problems; NULL where the value is read elsewhere.  @format
+ * appends what is at @at, as it was understood; its entry is NULL where the
+ * value is the usual one.  NULL where it is shown as it is written.
+ */
+struct value_type {
+    void (*parse)(
+        struct reading *r, const struct key *k, struct entry *e, void *at);
+    void (*format)(const struct reading *r, const struct key *k,
+        const struct entry *e, const void *at, struct buf *out);
+};
+
+/*
+ * One key of the fleet file, all that is known of it.  What a row does not
+ * name is 0 or NULL; the last six are for those types that say so (value.h).
  */
 struct key {
     const char *word;
     unsigned sections; /* bits 1 << enum section_kind */
-    unsigned required; /* the same: in which of them it must be there */
+    int required;      /* it must be there in each of them */
     enum key_part part;
-    void (*read)(
-        struct reading *r, const struct key *k, struct entry *e, void *at);
-    void (*show)(const struct reading *r, const struct key *k,
-        const struct entry *e, const void *at, struct buf *out);
-    size_t offset;
-    const char *form;         /* what to write after '=', for a message */
-    const char *const *words; /* of a choice, in the order of its enum */
+    const struct value_type *type;
+    size_t offset;     /* of what it fills in, in that part */
+    const char *form;  /* what to write after '=', for a message */
+    const char *usual; /* the value where nothing is stated, as one would write
+                          it; NULL for none, or for the first of @words */
+    const char *unset; /* how to show that there is none; NULL for "none" */
+    int (*applies)(const struct rule *rule); /* whether it says something
+                                                beside the rest; NULL: yes */
+
+    size_t count;                  /* of a list: the offset of its length */
+    int64_t least;                 /* value, or length in its own unit */
+    int64_t most;                  /* value, or length in days; 0 for any */
+    const char *unit;              /* what is counted */
+    const char *const *words;      /* of a choice, in the order of its enum */
+    const char *wrong;             /* of a value that is refused, after it */
+    int (*fits)(const char *text); /* nonzero for a text that is none such */
 };
 
 /* Every key there is: to add one, give it a row. */
 extern const struct key key_table[];
 extern const size_t key_table_size;
+
+/* Give @object, which a section of @kind will describe, or with PART_RULE its
+ * rule, the usual value of each key that has one. */
+void keys_set_usual(struct reading *r, enum section_kind kind,
+    enum key_part part, void *object);
 
 /*
  * Read the keys of a section but for those of the form JOB.KEY: into @object,

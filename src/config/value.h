@@ -4,96 +4,85 @@
 #include "keys.h"
 
 /*
- * The readers of values, one for each sort: each fits the key table's @read.
- * What each leaves at its @at is named beside it.
+ * The shapes of values.  A comment names what is read into the member, and the
+ * columns of the key's row that the type goes by.
  */
-#define VALUE_READER(name)                                                     \
-    void name(struct reading *r, const struct key *k, struct entry *e, void *at)
+#define VALUE_TYPE(name) extern const struct value_type value_##name
 
 /* value.c: plain values */
-VALUE_READER(value_nothing);  /* nothing: it was read already */
-VALUE_READER(value_text);     /* const char * */
-VALUE_READER(value_path);     /* const char *, as seen from where we run */
-VALUE_READER(value_day);      /* day_t */
-VALUE_READER(value_readings); /* struct baseline: its readings */
-VALUE_READER(value_hours);    /* int64_t, a yearly use */
-VALUE_READER(value_most);     /* int64_t, what a feed holds */
-VALUE_READER(value_choice);   /* an enum, by the key's words */
-VALUE_READER(value_span);     /* struct span, 1 or more */
-VALUE_READER(value_any_span); /* struct span, 0 for none */
-VALUE_READER(value_calm);     /* the same, a month at most */
-VALUE_READER(value_weekdays); /* weekdays_t */
-VALUE_READER(value_works);    /* the same, or none of them */
+VALUE_TYPE(written);  /* nothing: it is read elsewhere, and shown as written */
+VALUE_TYPE(text);     /* const char *; @fits, @wrong */
+VALUE_TYPE(day);      /* day_t */
+VALUE_TYPE(days);     /* const day_t *; @count */
+VALUE_TYPE(number);   /* int64_t; @least, @most, @unit */
+VALUE_TYPE(choice);   /* an enum; @words */
+VALUE_TYPE(weekdays); /* weekdays_t; @least, which is 0 or 1 */
 
-/* value_site.c */
-VALUE_READER(value_zone);      /* const char *, an IANA name */
-VALUE_READER(value_address);   /* const char *, a mail address */
-VALUE_READER(value_url);       /* const char *, of a page */
-VALUE_READER(value_transport); /* struct mail_settings */
-VALUE_READER(value_secret);    /* const char *, the path of its file */
-VALUE_READER(value_host);      /* const char *, the name of one */
-VALUE_READER(value_wait);      /* int64_t, seconds */
+/* value_time.c: lengths of time */
+VALUE_TYPE(span);    /* struct span; @least, @most with @wrong */
+VALUE_TYPE(alarm);   /* the same, less than 0 for none */
+VALUE_TYPE(seconds); /* int64_t; @most, @wrong */
+VALUE_TYPE(work);    /* int64_t, minutes; @unit of a bare number, @wrong */
+VALUE_TYPE(clock);   /* int64_t, minutes after midnight */
 
-/* value_server.c */
-VALUE_READER(value_listen);  /* const char *, where to listen */
-VALUE_READER(value_proxies); /* const char *const *, ends with NULL */
-VALUE_READER(value_minute);  /* int64_t, minutes after midnight */
+/* value_rule.c: parts of struct rule, at which they look as a whole */
+VALUE_TYPE(every);
+VALUE_TYPE(at_most);
+VALUE_TYPE(first);
+VALUE_TYPE(ages);
+VALUE_TYPE(place);
+VALUE_TYPE(lead);
+VALUE_TYPE(reminders);
+VALUE_TYPE(readings); /* struct baseline: its readings */
 
-/* value_rule.c: the parts of struct rule, which is their @at */
-VALUE_READER(value_every);
-VALUE_READER(value_at_most);
-VALUE_READER(value_first);
-VALUE_READER(value_ages);
-VALUE_READER(value_lead);
-VALUE_READER(value_reminders);
-
-/* value_calendar.c */
-VALUE_READER(value_rules); /* struct holidays, as the next three */
-VALUE_READER(value_added);
-VALUE_READER(value_removed);
-VALUE_READER(value_holiday_file);
-VALUE_READER(value_holidays); /* struct calendar, as the next two */
-VALUE_READER(value_closed);
-VALUE_READER(value_open);
+/* value_calendar.c: struct holidays, then struct calendar */
+VALUE_TYPE(rules);
+VALUE_TYPE(added);
+VALUE_TYPE(published);
+VALUE_TYPE(holidays);
+VALUE_TYPE(closed);
 
 /* value_name.c: what names other sections */
-VALUE_READER(value_calendar); /* const struct workcal * */
-VALUE_READER(value_place);    /* struct rule */
-VALUE_READER(value_covers);   /* struct job, as the next two */
-VALUE_READER(value_follows);
-VALUE_READER(value_also_counts);
-VALUE_READER(value_depot); /* struct holder, as the next three */
-VALUE_READER(value_carrier);
-VALUE_READER(value_jobs);
-VALUE_READER(value_yearly);
-VALUE_READER(value_told); /* struct person, as the next */
-VALUE_READER(value_stages);
-VALUE_READER(value_shows); /* struct feed */
+VALUE_TYPE(calendar);    /* const struct workcal * */
+VALUE_TYPE(job_list);    /* const struct job **; @count */
+VALUE_TYPE(also_counts); /* struct job */
+VALUE_TYPE(depot);       /* struct holder, as the next three */
+VALUE_TYPE(carrier);
+VALUE_TYPE(jobs);
+VALUE_TYPE(yearly);
+VALUE_TYPE(scopes);  /* const struct scope *; @count */
+VALUE_TYPE(stages);  /* struct person */
+VALUE_TYPE(limited); /* struct away_limit, as the next */
+VALUE_TYPE(on);
 
-/* value_plan.c */
-VALUE_READER(value_few);         /* int64_t, a number of vehicles, 1 or more */
-VALUE_READER(value_away);        /* the same, or 0 */
-VALUE_READER(value_hours_a_day); /* int64_t, minutes */
-VALUE_READER(value_takes);       /* the same */
-VALUE_READER(value_limited);     /* struct away_limit, as the next */
-VALUE_READER(value_on);
+/* value_server.c: what leads out of the program */
+VALUE_TYPE(path);      /* const char *, as seen from where we run */
+VALUE_TYPE(secret);    /* the same, of a file that holds one */
+VALUE_TYPE(transport); /* struct mail_settings */
+VALUE_TYPE(proxies);   /* const char *const *, ends with NULL */
 
-struct scan;
+/* Nonzero for texts that fit: a time zone of tzdata, a mail address, a URL of
+ * the web, and where to listen. */
+int value_is_zone(const char *text);
+int value_is_mail_address(const char *text);
+int value_is_url(const char *text);
+int value_is_listener(const char *text);
 
 /* Whether a length of time is @least of its unit or more, and sixty years or
  * less: NULL, or what is wrong with it, in words that follow it. */
-const char *value_check_span(struct span s, int least);
-
-/* Take such a length from the scan: NULL, or what is wrong. */
-const char *value_take_span(struct scan *s, int least, struct span *out);
-
-/* A number that puts lengths of time in order. */
-int64_t value_span_size(struct span s);
+const char *value_check_span(struct span s, int64_t least);
 
 /* The number of a weekday, 0 Monday, or month, 0 January, by its three letters
  * or whole name in @len bytes; -1 when it is none. */
 int value_weekday(const char *word, size_t len);
 int value_month(const char *word, size_t len);
+
+/* Append "3 days", or for none what the key shows. */
+void value_format_number(
+    const struct key *k, size_t n, const char *what, struct buf *out);
+
+/* Append "none", or what else the key shows for no value. */
+void value_format_unset(const struct key *k, struct buf *out);
 
 /* What is wrong with a day, in words that follow it. */
 #define VALUE_NOT_A_DAY                                                        \
@@ -102,7 +91,14 @@ int value_month(const char *word, size_t len);
 /* What a calendar writes that keeps no holidays. */
 #define VALUE_NO_HOLIDAYS "none"
 
-#define VALUE_NOT_A_SPAN                                                       \
-    "is not a length of time; expected N days|weeks|months|years"
+/* The functions of a type.  Not each looks at all that it is given. */
+#define UNUSED __attribute__((unused))
+#define VALUE_PARSER(name)                                                     \
+    static void name(struct reading *r, const struct key *k UNUSED,            \
+        struct entry *e, void *at)
+#define VALUE_FORMATTER(name)                                                  \
+    static void name(const struct reading *r UNUSED,                           \
+        const struct key *k UNUSED, const struct entry *e UNUSED,              \
+        const void *at UNUSED, struct buf *out)
 
 #endif

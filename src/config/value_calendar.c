@@ -141,15 +141,13 @@ take_rule(struct reading *r, struct entry *e, struct items *item,
     return 0;
 }
 
-void
-value_rules(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_rules)
 {
     struct holidays *h = at;
     size_t n = items_count(e, ITEMS_LINES);
     struct holiday_rule *rules = reading_take(r, n * sizeof *rules);
     struct items item = items_of(e, ITEMS_LINES);
 
-    (void)k;
     if (rules == NULL)
         return;
     for (n = 0; items_next(&item);)
@@ -157,6 +155,14 @@ value_rules(struct reading *r, const struct key *k, struct entry *e, void *at)
     h->set.rules = rules;
     h->set.n_rules = n;
 }
+
+VALUE_FORMATTER(format_rules)
+{
+    value_format_number(
+        k, ((const struct holidays *)at)->set.n_rules, "rule", out);
+}
+
+const struct value_type value_rules = {parse_rules, format_rules};
 
 /* Split "DAY NAME" or "DAY..DAY NAME": the name, or NULL when it is neither;
  * sets the length of what stands before. */
@@ -168,12 +174,10 @@ name_after_day(const char *text, size_t *len)
     return *name != '\0' ? name : NULL;
 }
 
-void
-value_added(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_added)
 {
     struct items item = items_of(e, ITEMS_LINES);
 
-    (void)k;
     while (items_next(&item)) {
         size_t len;
         const char *name = name_after_day(item.text, &len);
@@ -188,54 +192,32 @@ value_added(struct reading *r, const struct key *k, struct entry *e, void *at)
     }
 }
 
-/* A list of plain days; sets @n. */
-static const day_t *
-take_days(struct reading *r, struct entry *e, size_t *n)
+VALUE_FORMATTER(format_added)
 {
-    day_t *days = reading_take(r, items_count(e, ITEMS_WORDS) * sizeof *days);
-    struct items item = items_of(e, ITEMS_WORDS);
+    const struct holidays *h = at;
 
-    *n = 0;
-    while (days != NULL && items_next(&item)) {
-        day_t day = day_parse(item.text, strlen(item.text));
-        if (day == DAY_NONE)
-            reading_refuse(
-                r, e, item.place, "'%s' " VALUE_NOT_A_DAY, item.text);
-        else
-            days[(*n)++] = day;
-    }
-    return days;
+    value_format_number(k, h->set.n_added - h->n_published, "day", out);
 }
 
-void
-value_removed(struct reading *r, const struct key *k, struct entry *e, void *at)
+const struct value_type value_added = {parse_added, format_added};
+
+VALUE_PARSER(parse_published)
 {
-    struct holidays *h = at;
-
-    (void)k;
-    h->set.removed = take_days(r, e, &h->set.n_removed);
-}
-
-void
-value_open(struct reading *r, const struct key *k, struct entry *e, void *at)
-{
-    struct calendar *c = at;
-
-    (void)k;
-    c->plan.open = take_days(r, e, &c->plan.n_open);
-}
-
-void
-value_holiday_file(
-    struct reading *r, const struct key *k, struct entry *e, void *at)
-{
-    (void)k;
     holiday_file_read(r, e, at);
 }
 
-void
-value_holidays(
-    struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_FORMATTER(format_published)
+{
+    const struct holidays *h = at;
+
+    if (h->file != NULL)
+        buf_print(out, "%s: ", h->file);
+    value_format_number(k, h->n_published, "day", out);
+}
+
+const struct value_type value_published = {parse_published, format_published};
+
+VALUE_PARSER(parse_holidays)
 {
     struct calendar *c = at;
     const char *text = reading_text(r, e);
@@ -246,7 +228,6 @@ value_holidays(
     struct items item = items_of(e, ITEMS_WORDS);
     size_t n = 0;
 
-    (void)k;
     while (sets != NULL && items_next(&item)) {
         const struct section *s =
             reading_find(r, e, item.place, SECTION_HOLIDAYS, item.text);
@@ -256,6 +237,22 @@ value_holidays(
     c->plan.holidays = sets;
     c->plan.n_holidays = n;
 }
+
+/* The sections whose sets the calendar keeps, as it lists them. */
+VALUE_FORMATTER(format_holidays)
+{
+    const struct workcal_plan *plan = &((const struct calendar *)at)->plan;
+
+    if (plan->n_holidays == 0)
+        value_format_unset(k, out);
+    for (size_t i = 0; i < plan->n_holidays; i++)
+        for (const struct section *s = r->document->sections; s; s = s->next)
+            if (s->kind == SECTION_HOLIDAYS &&
+                &((const struct holidays *)s->object)->set == plan->holidays[i])
+                buf_print(out, "%s%s", i > 0 ? " " : "", s->id);
+}
+
+const struct value_type value_holidays = {parse_holidays, format_holidays};
 
 struct closure {
     day_t from;
@@ -303,14 +300,12 @@ closed_days(struct reading *r, struct entry *e, struct named_day *days)
     return n;
 }
 
-void
-value_closed(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_closed)
 {
     struct calendar *calendar = at;
     struct items item = items_of(e, ITEMS_LINES);
     struct closure c;
 
-    (void)k;
     while (items_next(&item)) {
         const char *wrong = take_closure(item.text, &c);
         if (wrong != NULL)
@@ -323,3 +318,11 @@ value_closed(struct reading *r, const struct key *k, struct entry *e, void *at)
     calendar->plan.n_closed = closed_days(r, e, days);
     calendar->plan.closed = days;
 }
+
+VALUE_FORMATTER(format_closed)
+{
+    value_format_number(
+        k, ((const struct calendar *)at)->plan.n_closed, "day", out);
+}
+
+const struct value_type value_closed = {parse_closed, format_closed};

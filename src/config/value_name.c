@@ -19,30 +19,48 @@ find_one(struct reading *r, struct entry *e, enum section_kind kind)
     return s ? s->object : NULL;
 }
 
-void
-value_calendar(
-    struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_calendar)
 {
     const struct calendar *c = find_one(r, e, SECTION_CALENDAR);
 
-    (void)k;
     if (c != NULL)
         *(const struct workcal **)at = c->made;
 }
 
-void
-value_place(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_FORMATTER(format_calendar)
+{
+    const struct workcal *calendar = *(const struct workcal *const *)at;
+    const struct section *s = calendar ? r->document->sections : NULL;
+
+    while (s != NULL &&
+           (s->kind != SECTION_CALENDAR ||
+               ((const struct calendar *)s->object)->made != calendar))
+        s = s->next;
+    buf_text(out, s ? s->id : "none");
+}
+
+const struct value_type value_calendar = {parse_calendar, format_calendar};
+
+VALUE_PARSER(parse_place)
 {
     struct rule *rule = at;
     const struct calendar *c = find_one(r, e, SECTION_CALENDAR);
 
-    (void)k;
     if (c != NULL) {
         rule->calendar = c->made;
         rule->place = c->title;
         rule->at = c->workplace;
     }
 }
+
+VALUE_FORMATTER(format_place)
+{
+    const struct rule *rule = at;
+
+    buf_text(out, rule->place ? rule->place : "the depot's");
+}
+
+const struct value_type value_place = {parse_place, format_place};
 
 /* A list of jobs; sets @n. */
 static const struct job **
@@ -69,39 +87,33 @@ take_jobs(struct reading *r, struct entry *e, size_t *n)
     return jobs;
 }
 
-void
-value_covers(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_job_list)
 {
-    struct job *job = at;
+    size_t *n = (size_t *)((char *)at - k->offset + k->count);
 
-    (void)k;
-    job->covers = take_jobs(r, e, &job->n_covers);
+    *(const struct job ***)at = take_jobs(r, e, n);
 }
 
-void
-value_follows(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_FORMATTER(format_job_list)
 {
-    struct job *job = at;
+    const struct job *const *jobs = *(const struct job *const *const *)at;
+    size_t n = *(const size_t *)((const char *)at - k->offset + k->count);
 
-    (void)k;
-    job->follows = take_jobs(r, e, &job->n_follows);
-    for (size_t i = 0; i < job->n_follows; i++)
-        if (job->follows[i] == job)
-            reading_refuse(r, e, e->place,
-                "'%s' cannot follow itself; name the job that makes it due",
-                job->id);
+    if (n == 0)
+        value_format_unset(k, out);
+    for (size_t i = 0; i < n; i++)
+        buf_print(out, "%s%s", i > 0 ? " " : "", jobs[i]->id);
 }
 
-void
-value_also_counts(
-    struct reading *r, const struct key *k, struct entry *e, void *at)
+const struct value_type value_job_list = {parse_job_list, format_job_list};
+
+VALUE_PARSER(parse_also_counts)
 {
     struct job *job = at;
     const char *text = reading_text(r, e);
     char id[ITEM_SIZE];
     int64_t most;
 
-    (void)k;
     if (text == NULL)
         return;
     struct scan s = scan_start(text);
@@ -120,22 +132,40 @@ value_also_counts(
             r, e, e->place, "'%s' counts already; name another job", job->id);
 }
 
-void
-value_depot(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_FORMATTER(format_also_counts)
+{
+    const struct also_counts *also = &((const struct job *)at)->also_counts;
+
+    if (also->job == NULL)
+        value_format_unset(k, out);
+    else
+        buf_print(out, "%d %s", also->most, also->job->id);
+}
+
+const struct value_type value_also_counts = {
+    parse_also_counts, format_also_counts};
+
+VALUE_PARSER(parse_depot)
 {
     struct holder *h = at;
 
-    (void)k;
     h->subject.depot = find_one(r, e, SECTION_DEPOT);
 }
 
-void
-value_carrier(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_FORMATTER(format_depot)
+{
+    const struct depot *d = fleet_depot(&((const struct holder *)at)->subject);
+
+    buf_text(out, d ? d->id : "none");
+}
+
+const struct value_type value_depot = {parse_depot, format_depot};
+
+VALUE_PARSER(parse_carrier)
 {
     struct holder *h = at;
     const char *id = reading_text(r, e);
 
-    (void)k;
     if (id == NULL)
         return;
     const struct section *s = reading_find(r, e, e->place, SECTION_VEHICLE, id);
@@ -149,15 +179,22 @@ value_carrier(struct reading *r, const struct key *k, struct entry *e, void *at)
             s->kind == SECTION_DRIVER ? "a driver" : "equipment");
 }
 
-void
-value_jobs(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_FORMATTER(format_carrier)
+{
+    const struct subject *s = ((const struct holder *)at)->subject.carrier;
+
+    buf_text(out, s ? s->id : "none");
+}
+
+const struct value_type value_carrier = {parse_carrier, format_carrier};
+
+VALUE_PARSER(parse_jobs)
 {
     struct holder *h = at;
     size_t n;
     const struct job **jobs = take_jobs(r, e, &n);
     struct use *uses = reading_take(r, (h->n_uses + n) * sizeof *uses);
 
-    (void)k;
     if (jobs == NULL || uses == NULL)
         return;
     if (h->n_uses > 0)
@@ -167,14 +204,24 @@ value_jobs(struct reading *r, const struct key *k, struct entry *e, void *at)
         holder_add_job(r, h, e, jobs[i]);
 }
 
-void
-value_yearly(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_FORMATTER(format_jobs)
+{
+    const struct holder *h = at;
+
+    if (h->n_uses == 0)
+        value_format_unset(k, out);
+    for (size_t i = 0; i < h->n_uses; i++)
+        buf_print(out, "%s%s", i > 0 ? " " : "", h->uses[i].job->id);
+}
+
+const struct value_type value_jobs = {parse_jobs, format_jobs};
+
+VALUE_PARSER(parse_yearly)
 {
     static const char *const units[] = {"km", "miles", "mile", NULL};
     struct holder *h = at;
     const char *text = reading_text(r, e);
 
-    (void)k;
     if (text == NULL)
         return;
     struct scan s = scan_start(text);
@@ -187,6 +234,19 @@ value_yearly(struct reading *r, const struct key *k, struct entry *e, void *at)
             text);
     h->yearly_unit = unit == 0 ? UNIT_KM : UNIT_MILES;
 }
+
+VALUE_FORMATTER(format_yearly)
+{
+    const struct subject *s = &((const struct holder *)at)->subject;
+
+    if (s->yearly_distance == 0)
+        value_format_unset(k, out);
+    else
+        buf_print(out, "%lld %s", (long long)s->yearly_distance,
+            fleet_unit_word(s->unit));
+}
+
+const struct value_type value_yearly = {parse_yearly, format_yearly};
 
 /* "all", "depot harbour", "subject K7", "job annual-test", and for a feed
  * "person manager". */
@@ -218,48 +278,62 @@ take_scope(struct reading *r, const struct key *k, struct entry *e,
     return 0;
 }
 
-static const struct scope *
-take_scopes(struct reading *r, const struct key *k, struct entry *e, size_t *n)
+VALUE_PARSER(parse_scopes)
 {
     struct scope *scopes =
         reading_take(r, items_count(e, ITEMS_COMMAS) * sizeof *scopes);
+    size_t *n = (size_t *)((char *)at - k->offset + k->count);
     struct items item = items_of(e, ITEMS_COMMAS);
 
     *n = 0;
+    *(const struct scope **)at = scopes;
     while (scopes != NULL && items_next(&item))
         if (take_scope(r, k, e, &item, &scopes[*n]) == 0)
             ++*n;
-    return scopes;
 }
 
-void
-value_told(struct reading *r, const struct key *k, struct entry *e, void *at)
+static const char *
+id_of(const struct scope *s)
 {
-    struct person *p = at;
-
-    p->told = take_scopes(r, k, e, &p->n_told);
+    switch (s->kind) {
+    case SCOPE_DEPOT:
+        return ((const struct depot *)s->which)->id;
+    case SCOPE_SUBJECT:
+        return ((const struct subject *)s->which)->id;
+    case SCOPE_JOB:
+        return ((const struct job *)s->which)->id;
+    case SCOPE_PERSON:
+        return ((const struct person *)s->which)->id;
+    case SCOPE_ALL:
+        break;
+    }
+    return "";
 }
 
-void
-value_shows(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_FORMATTER(format_scopes)
 {
-    struct feed *f = at;
+    static const char *const words[] = {
+        "all", "depot ", "subject ", "job ", "person "};
+    const struct scope *scopes = *(const struct scope *const *)at;
+    size_t n = *(const size_t *)((const char *)at - k->offset + k->count);
 
-    f->shows = take_scopes(r, k, e, &f->n_shows);
+    for (size_t i = 0; i < n; i++)
+        buf_print(out, "%s%s%s", i > 0 ? ", " : "", words[scopes[i].kind],
+            id_of(&scopes[i]));
 }
+
+const struct value_type value_scopes = {parse_scopes, format_scopes};
 
 #define NOT_STAGES                                                             \
     "is not a first stage; expected SPAN onward, overdue onward or overdue "   \
     "SPAN onward"
 
-void
-value_stages(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_stages)
 {
     struct person *p = at;
     const char *text = reading_text(r, e);
     const char *wrong = NULL;
 
-    (void)k;
     if (text == NULL)
         return;
     struct scan s = scan_start(text);
@@ -276,3 +350,142 @@ value_stages(struct reading *r, const struct key *k, struct entry *e, void *at)
     if (wrong != NULL)
         reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
 }
+
+VALUE_FORMATTER(format_stages)
+{
+    const struct person *p = at;
+    char text[SPAN_TEXT];
+
+    if (e == NULL)
+        buf_text(out, "all");
+    else if (p->from_overdue && p->from.n == 0)
+        buf_text(out, "overdue onward");
+    else
+        buf_print(out, "%s%s onward", p->from_overdue ? "overdue " : "",
+            span_text(p->from, text));
+}
+
+const struct value_type value_stages = {parse_stages, format_stages};
+
+/* One item of 'of': which vehicles. */
+struct members {
+    int all;
+    const struct depot *depot;
+    const struct holder *type;
+    const struct subject *one;
+};
+
+static int
+refuse_member(struct reading *r, struct entry *e, const struct items *item)
+{
+    return reading_refuse(r, e, item->place,
+        "'%s' does not say which vehicles; expected all, depot DEPOT, type "
+        "TYPE or subject VEHICLE",
+        item->text);
+}
+
+static int
+take_named(struct reading *r, struct entry *e, const struct items *item,
+    const struct section *found, struct members *m)
+{
+    if (found == NULL)
+        return -1;
+    if (found->kind == SECTION_DEPOT)
+        m->depot = found->object;
+    else if (found->kind == SECTION_TYPE)
+        m->type = found->object;
+    else if (found->kind == SECTION_VEHICLE)
+        m->one = &r->subjects[found->index];
+    else
+        return reading_refuse(r, e, item->place,
+            "'%s' is no vehicle; only vehicles are away", found->id);
+    return 0;
+}
+
+static int
+take_members(struct reading *r, struct entry *e, const struct items *item,
+    struct members *m)
+{
+    static const char *const words[] = {
+        "all", "depot", "type", "subject", NULL};
+    static const enum section_kind kinds[] = {
+        SECTION_SITE, SECTION_DEPOT, SECTION_TYPE, SECTION_VEHICLE};
+    struct scan s = scan_start(item->text);
+    char id[ITEM_SIZE];
+    int kind = scan_choice(&s, words);
+
+    *m = (struct members){.all = kind == 0};
+    if (kind < 0 || (kind > 0 && !scan_any(&s, id, sizeof id)) || !scan_end(&s))
+        return refuse_member(r, e, item);
+    if (m->all)
+        return 0;
+    return take_named(
+        r, e, item, reading_find(r, e, item->place, kinds[kind], id), m);
+}
+
+static int
+is_member(const struct members *m, const struct holder *h)
+{
+    return m->all || (m->depot && fleet_depot(&h->subject) == m->depot) ||
+           (m->type && h->type == m->type) ||
+           (m->one && m->one->index == h->subject.index);
+}
+
+static void
+add_member(struct away_limit *l, const struct subject *s)
+{
+    for (size_t i = 0; i < l->n_of; i++)
+        if (l->of[i] == s)
+            return;
+    l->of[l->n_of++] = s;
+}
+
+VALUE_PARSER(parse_limited)
+{
+    struct away_limit *l = at;
+    struct items item = items_of(e, ITEMS_COMMAS);
+    struct members m;
+
+    l->of = reading_take(r, (r->fleet->n_subjects + 1) * sizeof(void *));
+    while (l->of != NULL && items_next(&item)) {
+        if (take_members(r, e, &item, &m))
+            continue;
+        for (size_t i = 0; i < r->fleet->n_subjects; i++)
+            if (r->holders[i].subject.kind == SUBJECT_VEHICLE &&
+                is_member(&m, &r->holders[i]))
+                add_member(l, &r->subjects[i]);
+    }
+    if (l->n_of == 0 && !e->refused)
+        reading_refuse(r, e, e->place, "there is no such vehicle");
+}
+
+/* The vehicles that it came to. */
+VALUE_FORMATTER(format_limited)
+{
+    const struct away_limit *l = at;
+
+    for (size_t i = 0; i < l->n_of; i++)
+        buf_print(out, "%s%s", i > 0 ? " " : "", l->of[i]->id);
+}
+
+const struct value_type value_limited = {parse_limited, format_limited};
+
+VALUE_PARSER(parse_on)
+{
+    struct away_limit *l = at;
+    const char *id = reading_text(r, e);
+    const struct section *found =
+        id ? reading_find(r, e, e->place, SECTION_CALENDAR, id) : NULL;
+
+    if (found != NULL)
+        l->on = ((const struct calendar *)found->object)->workplace;
+}
+
+VALUE_FORMATTER(format_on)
+{
+    const struct away_limit *l = at;
+
+    buf_text(out, l->on ? l->on->id : "all days");
+}
+
+const struct value_type value_on = {parse_on, format_on};

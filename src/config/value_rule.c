@@ -82,7 +82,7 @@ take_interval(struct reading *r, struct entry *e, const char *piece,
     }
     const char *wrong = value_check_span(every.span, 0);
     if (wrong == NULL && every.apart.n > 0 &&
-        value_span_size(every.apart) >= value_span_size(every.span))
+        span_size(every.apart) >= span_size(every.span))
         wrong = "has an 'apart' that is never reached; it must be shorter than "
                 "the time before it";
     if (wrong != NULL)
@@ -110,14 +110,30 @@ take_intervals(struct reading *r, struct entry *e, struct interval *list)
     return n;
 }
 
-void
-value_every(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_every)
 {
     struct rule *rule = at;
 
-    (void)k;
     rule->n_every = take_intervals(r, e, rule->every);
 }
+
+static void
+format_intervals(const struct interval *list, int n, struct buf *out)
+{
+    for (int i = 0; i < n; i++) {
+        buf_text(out, i > 0 ? " or " : "");
+        kind_print(&list[i], out);
+    }
+}
+
+VALUE_FORMATTER(format_every)
+{
+    const struct rule *rule = at;
+
+    format_intervals(rule->every, rule->n_every, out);
+}
+
+const struct value_type value_every = {parse_every, format_every};
 
 /* What can be longer or shorter than another of its sort. */
 static int
@@ -127,12 +143,10 @@ is_measured(const struct interval *i)
            (kind_is_length(i) && !kind_looks_back(i));
 }
 
-void
-value_at_most(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_at_most)
 {
     struct rule *rule = at;
 
-    (void)k;
     rule->n_at_most = take_intervals(r, e, rule->at_most);
     for (int i = 0; i < rule->n_at_most; i++)
         if (!is_measured(&rule->at_most[i]))
@@ -141,6 +155,15 @@ value_at_most(struct reading *r, const struct key *k, struct entry *e, void *at)
                 "N days|weeks|months|years, N km|miles or N hours",
                 rule->at_most[i].text);
 }
+
+VALUE_FORMATTER(format_at_most)
+{
+    const struct rule *rule = at;
+
+    format_intervals(rule->at_most, rule->n_at_most, out);
+}
+
+const struct value_type value_at_most = {parse_at_most, format_at_most};
 
 #define NOT_A_FIRST                                                            \
     "is not a first deadline; expected SPAN from "                             \
@@ -175,13 +198,11 @@ take_first(struct scan *s, struct first *first)
     return first->on == DAY_NONE ? VALUE_NOT_A_DAY : NULL;
 }
 
-void
-value_first(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_first)
 {
     struct rule *rule = at;
     const char *text = reading_text(r, e);
 
-    (void)k;
     if (text == NULL)
         return;
     struct scan s = scan_start(text);
@@ -189,6 +210,25 @@ value_first(struct reading *r, const struct key *k, struct entry *e, void *at)
     if (wrong != NULL)
         reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
 }
+
+VALUE_FORMATTER(format_first)
+{
+    static const char *const words[] = {
+        "", "registered", "built", "in-service", "earliest"};
+    const struct first *first = &((const struct rule *)at)->first;
+    char text[SPAN_TEXT];
+    char day[DAY_TEXT];
+
+    if (first->origin == ORIGIN_NONE)
+        value_format_unset(k, out);
+    else if (first->origin == ORIGIN_ON)
+        buf_print(out, "on %s", day_text(first->on, day));
+    else
+        buf_print(out, "%s from %s", span_text(first->after, text),
+            words[first->origin]);
+}
+
+const struct value_type value_first = {parse_first, format_first};
 
 #define NOT_AN_AGE "is not a step of age; expected SPAN: SPAN"
 
@@ -207,8 +247,8 @@ take_age(struct scan *s, struct age_step *age)
 static int
 by_age(const void *left, const void *right)
 {
-    int64_t a = value_span_size(((const struct age_step *)left)->age);
-    int64_t b = value_span_size(((const struct age_step *)right)->age);
+    int64_t a = span_size(((const struct age_step *)left)->age);
+    int64_t b = span_size(((const struct age_step *)right)->age);
 
     return (a > b) - (a < b);
 }
@@ -221,13 +261,11 @@ check_ages(struct reading *r, struct entry *e, const struct rule *rule)
             reading_refuse(r, e, e->place, "two steps begin at the same age");
 }
 
-void
-value_ages(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_ages)
 {
     struct rule *rule = at;
     struct items item = items_of(e, ITEMS_COMMAS);
 
-    (void)k;
     rule->n_ages = 0;
     while (items_next(&item)) {
         struct scan s = scan_start(item.text);
@@ -245,6 +283,22 @@ value_ages(struct reading *r, const struct key *k, struct entry *e, void *at)
     qsort(rule->ages, (size_t)rule->n_ages, sizeof rule->ages[0], by_age);
     check_ages(r, e, rule);
 }
+
+VALUE_FORMATTER(format_ages)
+{
+    const struct rule *rule = at;
+    char age[SPAN_TEXT];
+    char every[SPAN_TEXT];
+
+    if (rule->n_ages == 0)
+        value_format_unset(k, out);
+    for (int i = 0; i < rule->n_ages; i++)
+        buf_print(out, "%s%s: %s", i > 0 ? ", " : "",
+            span_text(rule->ages[i].age, age),
+            span_text(rule->ages[i].every, every));
+}
+
+const struct value_type value_ages = {parse_ages, format_ages};
 
 #define LEAD_MOST 400
 
@@ -268,13 +322,11 @@ take_lead(struct scan *s, struct lead *lead)
     return value_check_span(lead->span, 0);
 }
 
-void
-value_lead(struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_lead)
 {
     struct rule *rule = at;
     const char *text = reading_text(r, e);
 
-    (void)k;
     if (text == NULL)
         return;
     struct scan s = scan_start(text);
@@ -282,6 +334,22 @@ value_lead(struct reading *r, const struct key *k, struct entry *e, void *at)
     if (wrong != NULL)
         reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
 }
+
+VALUE_FORMATTER(format_lead)
+{
+    const struct lead *lead = &((const struct rule *)at)->lead;
+    char text[SPAN_TEXT];
+
+    if (lead->span.n == 0)
+        value_format_unset(k, out);
+    else if (lead->working)
+        buf_print(out, "%d working day%s", lead->span.n,
+            lead->span.n == 1 ? "" : "s");
+    else
+        buf_text(out, span_text(lead->span, text));
+}
+
+const struct value_type value_lead = {parse_lead, format_lead};
 
 #define NOT_A_STAGE "is not a reminder; expected SPAN or overdue every SPAN"
 
@@ -318,8 +386,8 @@ take_stage(struct scan *s, struct reminders *remind)
 static int
 longest_first(const void *left, const void *right)
 {
-    int64_t a = value_span_size(*(const struct span *)left);
-    int64_t b = value_span_size(*(const struct span *)right);
+    int64_t a = span_size(*(const struct span *)left);
+    int64_t b = span_size(*(const struct span *)right);
 
     return (a < b) - (a > b);
 }
@@ -336,15 +404,12 @@ check_stages(struct reading *r, struct entry *e, const struct reminders *remind)
                 span_text(remind->before[i], text));
 }
 
-void
-value_reminders(
-    struct reading *r, const struct key *k, struct entry *e, void *at)
+VALUE_PARSER(parse_reminders)
 {
     struct rule *rule = at;
     struct reminders *remind = &rule->remind;
     struct items item = items_of(e, ITEMS_COMMAS);
 
-    (void)k;
     *remind = (struct reminders){.n_before = 0};
     while (items_next(&item)) {
         struct scan s = scan_start(item.text);
@@ -356,3 +421,85 @@ value_reminders(
         longest_first);
     check_stages(r, e, remind);
 }
+
+VALUE_FORMATTER(format_reminders)
+{
+    const struct reminders *remind = &((const struct rule *)at)->remind;
+    const char *gap = "";
+    char text[SPAN_TEXT];
+
+    if (remind->n_before == 0 && remind->overdue_every.n == 0)
+        value_format_unset(k, out);
+    for (int i = 0; i < remind->n_before; i++) {
+        buf_print(out, "%s%s", gap, span_text(remind->before[i], text));
+        gap = ", ";
+    }
+    if (remind->overdue_every.n > 0)
+        buf_print(out, "%soverdue every %s", gap,
+            span_text(remind->overdue_every, text));
+}
+
+const struct value_type value_reminders = {parse_reminders, format_reminders};
+
+#define READING_MOST 9999999
+
+/* Take one reading from the scan: of which meter, or -1 when it is none. */
+static int
+take_reading(struct scan *s, struct baseline *b, int64_t *value)
+{
+    static const char *const units[] = {
+        "km", "miles", "mile", "hours", "hour", NULL};
+
+    if (!scan_number(s, 0, READING_MOST, value))
+        return -1;
+    if (scan_end(s))
+        return METER_NONE;
+    int unit = scan_choice(s, units);
+    if (unit < 0 || !scan_end(s))
+        return -1;
+    if (unit < 3)
+        b->unit = unit == 0 ? UNIT_KM : UNIT_MILES;
+    return unit < 3 ? METER_DISTANCE : METER_HOURS;
+}
+
+VALUE_PARSER(parse_readings)
+{
+    struct baseline *b = at;
+    struct items item = items_of(e, ITEMS_COMMAS);
+
+    while (items_next(&item)) {
+        struct scan s = scan_start(item.text);
+        int64_t value;
+        int meter = take_reading(&s, b, &value);
+        if (meter < 0)
+            reading_refuse(r, e, item.place,
+                "'%s' is not a reading; expected %s, each a whole number from "
+                "0 to %d",
+                item.text, k->form, READING_MOST);
+        else if (b->last_reading[meter] >= 0 ||
+                 b->last_reading[METER_NONE] >= 0)
+            reading_refuse(r, e, item.place,
+                "'%s' is one reading too many; expected %s", item.text,
+                k->form);
+        else
+            b->last_reading[meter] = value;
+    }
+}
+
+VALUE_FORMATTER(format_readings)
+{
+    const struct baseline *b = at;
+    int64_t distance = b->last_reading[METER_DISTANCE];
+    int64_t hours = b->last_reading[METER_HOURS];
+
+    if (distance < 0 && hours < 0)
+        value_format_unset(k, out);
+    if (distance >= 0)
+        buf_print(
+            out, "%lld %s", (long long)distance, fleet_unit_word(b->unit));
+    if (hours >= 0)
+        buf_print(
+            out, "%s%lld hours", distance >= 0 ? ", " : "", (long long)hours);
+}
+
+const struct value_type value_readings = {parse_readings, format_readings};
