@@ -1,7 +1,7 @@
 #include "holiday_file.h"
 
 #include "files.h"
-#include "line.h"
+#include "reader.h"
 #include "source.h"
 
 #include <libical/ical.h>
@@ -53,7 +53,7 @@ fault_of(icalcomponent *event, day_t first, day_t last)
 static const char *
 name_of(struct holiday_file *p, icalcomponent *event)
 {
-    char fault[LINE_FAULT];
+    char fault[READER_FAULT];
     const char *summary = icalcomponent_get_summary(event);
 
     if (summary == NULL || *summary == '\0')
@@ -63,7 +63,7 @@ name_of(struct holiday_file *p, icalcomponent *event)
         return "";
     for (char *c = name; (c = strpbrk(c, "\r\n\t")) != NULL;)
         *c = ' ';
-    if (line_check(LINE_NOTHING, name, strlen(name), fault))
+    if (reader_check_text(name, strlen(name), fault))
         return NULL;
     return name;
 }

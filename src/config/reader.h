@@ -13,4 +13,13 @@
  */
 int reader_read(struct document *d, int file);
 
+#define READER_FAULT 160
+
+/*
+ * Refuse what is not text: bytes that are not UTF-8 (RFC 3629), and control
+ * characters but for the tab.  Returns 0, or -1 and writes what is wrong, and
+ * what to do, into @fault.
+ */
+int reader_check_text(const char *text, size_t len, char fault[READER_FAULT]);
+
 #endif
