@@ -35,7 +35,8 @@ SEES_cli := pass $(SEES_pass)
 SEES_daemon := http pass $(SEES_pass)
 
 layer_of = $(firstword $(subst /, ,$(patsubst src/%,%,$(1))))
-includes_of = $(addprefix -Isrc/,$(1) $(SEES_$(1)))
+includes_of = $(addprefix -Isrc/,$(1) $(SEES_$(1))) \
+	$(if $(filter view,$(1)),-I$(BUILD)/embedded)
 
 SOURCES := $(wildcard $(addprefix src/,$(addsuffix /*.c,$(LAYERS))))
 OBJECTS := $(SOURCES:src/%.c=$(BUILD)/obj/%.o)
@@ -43,6 +44,10 @@ OBJECTS := $(SOURCES:src/%.c=$(BUILD)/obj/%.o)
 MAIN := $(BUILD)/obj/cli/main.o
 DAEMON := $(BUILD)/obj/daemon/main.o
 LIBRARY := $(BUILD)/libostler.a
+
+# Style sheets and scripts, each as a header that defines it as a string.
+EMBEDDED := $(patsubst src/view/%,$(BUILD)/embedded/%.h,$(subst .,_,$(wildcard \
+	$(addprefix src/view/*.,css js))))
 
 UNIT_SOURCES := $(wildcard tests/unit/test_*.c tests/reference/test_*.c)
 UNIT_TESTS := $(UNIT_SOURCES:tests/%.c=$(BUILD)/tests/%)
@@ -83,6 +88,16 @@ $(BUILD)/obj/%.o: src/%.c config.mk Makefile
 	@echo '  CC $<'
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(call includes_of,$(call layer_of,$<)) \
 		$(LIBCFLAGS) -MMD -MP -c -o $@ $<
+
+$(filter $(BUILD)/obj/view/%,$(OBJECTS)): | $(EMBEDDED)
+
+$(BUILD)/embedded/%_css.h: src/view/%.css src/view/embed
+	@mkdir -p $(@D)
+	$(Q)src/view/embed $< >$@.new && mv $@.new $@
+
+$(BUILD)/embedded/%_js.h: src/view/%.js src/view/embed
+	@mkdir -p $(@D)
+	$(Q)src/view/embed $< >$@.new && mv $@.new $@
 
 $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 	@mkdir -p $(@D)
@@ -282,7 +297,7 @@ lint: deps-tools all
 	@tests/lint/headers
 	@clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/*/*.[ch])
 	@BUILD=$(BUILD) tests/lint/house
-	@tests/lint/tidy $(SOURCES)
+	@BUILD=$(BUILD) tests/lint/tidy $(SOURCES)
 
 .PHONY: format
 format: deps-tools

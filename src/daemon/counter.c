@@ -28,7 +28,7 @@ page(unsigned status, const struct buf *html)
         .status = status,
         .type = "text/html; charset=utf-8",
         .cache = "no-store",
-        .policy = PAGE_POLICY,
+        .policy = page_policy,
         .referrer = "same-origin",
     };
 

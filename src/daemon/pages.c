@@ -86,7 +86,7 @@ make(const char *html, size_t len, int has_forms)
     const struct resource_facts facts = {
         .type = "text/html; charset=utf-8",
         .cache = "private, no-cache",
-        .policy = PAGE_POLICY,
+        .policy = page_policy,
         .referrer = has_forms ? "same-origin" : NULL,
     };
 

@@ -1,51 +1,63 @@
-#include "page_parts.h"
+#include "page.h"
 
 #include "buf.h"
 #include "caution.h"
 #include "clean.h"
 #include "html.h"
 #include "isoweek.h"
+#include "page_css.h"
+#include "page_form.h"
+#include "page_js.h"
+#include "page_parts.h"
+#include "page_sections.h"
 #include "wording.h"
 
 #include <string.h>
 
-static const char head[] =
-    "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
-    "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-    "<meta name=\"color-scheme\" content=\"light dark\">\n<style>\n";
+const char page_policy[] =
+    "default-src 'none'; style-src 'unsafe-inline'; connect-src 'self'; "
+    "script-src '" PAGE_JS_HASH "'; "
+    "form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
-void
-page_begin(const char *site, const char *part, struct buf *out)
+/* Where the script says that the page is no longer up to date. */
+#define PAGE_STALE                                                             \
+    "<p id=\"stale\" class=\"notice\" role=\"status\" hidden></p>\n"
+
+static void
+begin(const char *site, const char *part, struct buf *out)
 {
-    buf_text(out, head);
-    buf_text(out, page_style);
-    buf_text(out, "</style>\n<title>");
-    html_add(site, out);
-    if (part != NULL) {
-        buf_text(out, ", ");
-        html_add(part, out);
-    }
-    buf_text(out, "</title></head>\n<body>\n"
-                  "<a class=\"skip\" href=\"#work\">To the work</a>\n");
+    html_print(out,
+        "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
+        "<meta name=\"viewport\" content=\"width=device-width, "
+        "initial-scale=1\">\n"
+        "<meta name=\"color-scheme\" content=\"light dark\">\n<style>\n");
+    html_literal(out, PAGE_CSS);
+    html_print(out, "</style>\n<title>%s%s%s</title></head>\n<body>\n", site,
+        part ? ", " : "", part ? part : "");
+    html_print(out, "<a class=\"skip\" href=\"#work\">To the work</a>\n");
     page_shapes(out);
 }
 
-void
-page_end(const char *drawn, struct buf *out)
+/* @drawn is when the page was made, or NULL on one that does not age. */
+static void
+end(const char *drawn, struct buf *out)
 {
-    buf_text(out, "<footer>");
+    html_print(out, "<footer>");
     if (drawn != NULL) {
-        buf_print(out, "<script>%s</script>\n", page_script);
-        buf_text(out, "<p>As of <strong>");
-        html_add(drawn, out);
-        buf_text(out, "</strong>. What was recorded later is not in it.</p>");
+        html_print(out, "<script>");
+        html_literal(out, PAGE_JS);
+        html_print(out,
+            "</script>\n<p>As of <strong>%s</strong>. What was recorded later "
+            "is not in it.</p>",
+            drawn);
     }
-    buf_text(out,
+    html_print(out,
         "<p class=\"caution\">" CAUTION_TEXT "</p></footer>\n</body></html>\n");
 }
 
-int
-page_finish(const struct buf *raw, struct buf *out)
+/* Clean what is in @raw onto @out: 0 or -1. */
+static int
+finish(const struct buf *raw, struct buf *out)
 {
     if (buf_failed(raw))
         return -1;
@@ -56,9 +68,9 @@ page_finish(const struct buf *raw, struct buf *out)
 static void
 add_notice(const char *notice, struct buf *out)
 {
-    buf_text(out, "<section class=\"notice\" aria-label=\"Notice\"><p>");
-    html_add(notice, out);
-    buf_text(out, "</p></section>\n");
+    html_print(out,
+        "<section class=\"notice\" aria-label=\"Notice\"><p>%s</p></section>\n",
+        notice);
 }
 
 int
@@ -84,30 +96,29 @@ add_masthead(const struct page *p, struct buf *out)
     day_t today = snapshot_today(p->dues->of);
     char day[WORDING_DATE];
 
-    buf_text(out, "<header><h1><bdi>");
-    html_add(snapshot_fleet(p->dues->of)->site.name, out);
-    buf_text(out, "</bdi>");
-    if (p->part != NULL) {
-        buf_text(out, " <span class=\"of\"><bdi>");
-        html_add(p->part, out);
-        buf_text(out, "</bdi></span>");
-    }
-    buf_print(out, "</h1><p class=\"date\"><strong>%s</strong> week %d</p>",
+    html_print(out, "<header><h1><bdi>%s</bdi>",
+        snapshot_fleet(p->dues->of)->site.name);
+    if (p->part != NULL)
+        html_print(out, " <span class=\"of\"><bdi>%s</bdi></span>", p->part);
+    html_print(out, "</h1><p class=\"date\"><strong>%s</strong> week %d</p>",
         wording_date(today, day), isoweek_of(today).week);
-    if (p->desk != NULL) {
-        buf_text(out, "<p class=\"who\">What you record here is signed: <bdi>");
-        html_add(p->desk->person, out);
-        buf_text(out, "</bdi></p>");
-    }
+    if (p->desk != NULL)
+        html_print(out,
+            "<p class=\"who\">What you record here is signed: "
+            "<bdi>%s</bdi></p>",
+            p->desk->person);
     /* For a screen that does not show it all. */
-    buf_print(out,
-        "<nav aria-label=\"On this page\">%s<a href=\"#stop\">Not for use</a> "
-        "<a href=\"#late\">Overdue</a> %s<a href=\"#this\">This week</a> "
-        "<a href=\"#next\">Next week</a> <a href=\"#year\">The year</a></nav>"
-        "</header>\n",
-        page_has_failed(p) ? "<a href=\"#failed\">Failed</a> " : "",
-        page_has_unknown(p) ? "<a href=\"#open\">Not known</a> " : "");
-    buf_text(out, PAGE_STALE);
+    html_print(out, "<nav aria-label=\"On this page\">");
+    if (page_has_failed(p))
+        html_print(out, "<a href=\"#failed\">Failed</a> ");
+    html_print(out, "<a href=\"#stop\">Not for use</a> "
+                    "<a href=\"#late\">Overdue</a> ");
+    if (page_has_unknown(p))
+        html_print(out, "<a href=\"#open\">Not known</a> ");
+    html_print(out, "<a href=\"#this\">This week</a> "
+                    "<a href=\"#next\">Next week</a> "
+                    "<a href=\"#year\">The year</a></nav></header>\n");
+    html_print(out, PAGE_STALE);
     if (p->notice != NULL)
         add_notice(p->notice, out);
 }
@@ -120,16 +131,47 @@ page_html(const struct page *p, struct buf *out)
 
     if (raw == NULL)
         return -1;
-    page_begin(snapshot_fleet(p->dues->of)->site.name, p->part, raw);
+    begin(snapshot_fleet(p->dues->of)->site.name, p->part, raw);
     add_masthead(p, raw);
-    buf_text(raw, "<main id=\"work\" tabindex=\"-1\"><div class=\"board\">\n");
-    if (page_urgent(p, raw) == 0 && page_weeks(p, raw) == 0) {
-        buf_text(raw, "</div>\n");
+    html_print(
+        raw, "<main id=\"work\" tabindex=\"-1\"><div class=\"board\">\n");
+    if (page_board(p, raw) == 0) {
+        html_print(raw, "</div>\n");
         rc = page_year(p, raw);
-        buf_text(raw, "</main>\n");
-        page_end(p->drawn, raw);
+        html_print(raw, "</main>\n");
+        end(p->drawn, raw);
     }
-    rc = rc || page_finish(raw, out) ? -1 : 0;
+    rc = rc || finish(raw, out) ? -1 : 0;
+    buf_free(raw);
+    return rc;
+}
+
+int
+page_answer_html(const struct page_answer *a, struct buf *out)
+{
+    struct buf *raw = buf_new();
+
+    if (raw == NULL)
+        return -1;
+    begin(a->site, a->heading, raw);
+    html_print(raw,
+        "<main id=\"work\" tabindex=\"-1\" class=\"answer\">\n"
+        "<h1>%s</h1>\n<p role=\"status\">%s</p>\n",
+        a->heading, a->text);
+    /* What was refused can be put right here. */
+    if (a->due != NULL && a->desk != NULL) {
+        html_print(raw, "<h2>");
+        page_plate(a->due->task->subject, raw);
+        html_print(raw, "<bdi>%s</bdi></h2>\n", a->due->task->job->title);
+        page_form(a->desk, a->due, a->today, a->fields, a->ask_sure, raw);
+    }
+    if (a->back != NULL)
+        html_print(raw,
+            "<p><a class=\"back\" href=\"%s\">Back to the page</a></p>\n",
+            a->back);
+    html_print(raw, "</main>\n");
+    end(NULL, raw);
+    int rc = finish(raw, out);
     buf_free(raw);
     return rc;
 }

@@ -2,9 +2,97 @@
 
 #include "buf.h"
 #include "html.h"
+#include "page_form.h"
 #include "wording.h"
 
 #include <stdlib.h>
+
+/* By class: law, recommendation, maker, own. */
+static const char letters[][2] = {"L", "R", "M", "O"};
+
+static const struct {
+    const char *name;   /* in the style sheet */
+    const char *letter; /* in place of the class's */
+} looks[] = {
+    {"next", NULL},
+    {"later", NULL},
+    {"fail", "X"},
+    {"over", "!"},
+    {"open", "?"},
+    {"parked", "P"},
+};
+
+/* A square for law, a circle for a recommendation, a triangle for the maker, a
+ * lozenge for our own. */
+static void
+add_shape(enum job_class class, struct buf *out)
+{
+    switch (class) {
+    case CLASS_LAW:
+        html_print(out, "<rect x=\"2.5\" y=\"2.5\" width=\"19\" "
+                        "height=\"19\" rx=\"2\"/>");
+        break;
+    case CLASS_RECOMMENDATION:
+        html_print(out, "<circle cx=\"12\" cy=\"12\" r=\"10\"/>");
+        break;
+    case CLASS_MAKER:
+        html_print(out, "<path d=\"M12 1.5 23 22H1z\"/>");
+        break;
+    case CLASS_OWN:
+        html_print(out, "<path d=\"M12 .8 23.2 12 12 23.2 .8 12z\"/>");
+        break;
+    }
+}
+
+void
+page_shapes(struct buf *out)
+{
+    html_print(out, "<svg class=\"v\" aria-hidden=\"true\"><defs>\n");
+    for (int c = 0; c <= CLASS_OWN; c++)
+        for (int k = 0; k <= LOOK_PARKED; k++) {
+            html_print(out, "<symbol id=\"%s%d\" viewBox=\"0 0 24 24\">",
+                letters[c], k);
+            add_shape((enum job_class)c, out);
+            html_print(out,
+                "<text class=\"t\" x=\"12\" y=\"%d\">%s</text></symbol>\n",
+                c == CLASS_MAKER ? 19 : 17, /* it is widest below */
+                looks[k].letter ? looks[k].letter : letters[c]);
+        }
+    html_print(out, "</defs></svg>\n");
+}
+
+enum page_look
+page_look(const struct due *d)
+{
+    switch (d->state) {
+    case DUE_FAILED:
+        return LOOK_FAILED;
+    case DUE_NO_RECORD:
+    case DUE_NEEDS_READING:
+        return LOOK_UNKNOWN;
+    case DUE_OVERDUE:
+        return LOOK_OVERDUE;
+    case DUE_BEFORE_RETURN:
+        return LOOK_PARKED;
+    case DUE_NOW:
+    case DUE_AHEAD:
+        break;
+    }
+    return d->cycle.ahead > 0 ? LOOK_LATER : LOOK_NEXT;
+}
+
+void
+page_mark(enum job_class class, enum page_look look, const char *title,
+    struct buf *out)
+{
+    html_print(
+        out, "<svg class=\"m %s %s\" ", letters[class], looks[look].name);
+    if (title == NULL)
+        html_print(out, "aria-hidden=\"true\">");
+    else
+        html_print(out, "role=\"img\"><title>%s</title>", title);
+    html_print(out, "<use href=\"#%s%d\"/></svg>", letters[class], (int)look);
+}
 
 const struct subject *
 page_carrier(const struct subject *s)
@@ -14,53 +102,35 @@ page_carrier(const struct subject *s)
     return s;
 }
 
+/* Which of two stands first: by row, then by day or the other way round; of the
+ * same row and day, in the order of the fleet. */
 static int
-by_row(const struct due *a, const struct due *b)
+compare(const struct due *a, const struct due *b, int rows_first)
 {
-    const struct subject *left = page_carrier(a->task->subject);
-    const struct subject *right = page_carrier(b->task->subject);
+    size_t row_a = page_carrier(a->task->subject)->index;
+    size_t row_b = page_carrier(b->task->subject)->index;
+    int by_row = (row_a > row_b) - (row_a < row_b);
+    int by_day =
+        (select_day(a) > select_day(b)) - (select_day(a) < select_day(b));
+    int by_task = (a->task > b->task) - (a->task < b->task);
 
-    if (left != right)
-        return left->index < right->index ? -1 : 1;
-    return 0;
+    if (by_row && (rows_first || !by_day))
+        return by_row;
+    return by_day ? by_day : by_task;
 }
 
 static int
-by_day(const struct due *a, const struct due *b)
+day_first(const void *a, const void *b)
 {
-    day_t left = select_day(a);
-    day_t right = select_day(b);
-
-    return (left > right) - (left < right);
-}
-
-/* Of the same day and row, in the order of the fleet. */
-static int
-by_task(const struct due *a, const struct due *b)
-{
-    return (a->task > b->task) - (a->task < b->task);
+    return compare(
+        *(const struct due *const *)a, *(const struct due *const *)b, 0);
 }
 
 static int
-day_first(const void *left, const void *right)
+row_first(const void *a, const void *b)
 {
-    const struct due *a = *(const struct due *const *)left;
-    const struct due *b = *(const struct due *const *)right;
-    int order = by_day(a, b);
-
-    order = order ? order : by_row(a, b);
-    return order ? order : by_task(a, b);
-}
-
-static int
-row_first(const void *left, const void *right)
-{
-    const struct due *a = *(const struct due *const *)left;
-    const struct due *b = *(const struct due *const *)right;
-    int order = by_row(a, b);
-
-    order = order ? order : by_day(a, b);
-    return order ? order : by_task(a, b);
+    return compare(
+        *(const struct due *const *)a, *(const struct due *const *)b, 1);
 }
 
 int
@@ -101,9 +171,7 @@ page_spell(const struct page *p, const struct subject *s, day_t from, day_t to)
 void
 page_plate(const struct subject *s, struct buf *out)
 {
-    buf_text(out, "<b class=\"plate\"><bdi>");
-    html_add(s->id, out);
-    buf_text(out, "</bdi></b> ");
+    html_print(out, "<b class=\"plate\"><bdi>%s</bdi></b> ", s->id);
 }
 
 /* "by Sun 6 Dec", with the year where it is another. */
@@ -113,17 +181,17 @@ add_date(const char *before, day_t day, day_t today, struct buf *out)
     char text[WORDING_DATE];
     int same = day_ymd(day).year == day_ymd(today).year;
 
-    buf_print(out, "%s%s", before,
+    html_print(out, "%s%s", before,
         same ? wording_short_date(day, text) : wording_date(day, text));
 }
 
-/* How it stands, in a few words. */
+/* How it stands, in a few words.  The state itself is the heading above. */
 static void
 add_standing(const struct due *d, day_t today, struct buf *out)
 {
     switch (d->state) {
     case DUE_NO_RECORD:
-        buf_text(out, ", no record of it");
+        html_print(out, ", no record of it");
         return;
     case DUE_FAILED:
         if (d->deadline != DAY_NONE)
@@ -132,7 +200,7 @@ add_standing(const struct due *d, day_t today, struct buf *out)
                 d->deadline, today, out);
         return;
     case DUE_NEEDS_READING:
-        buf_print(out, ", needs a reading (%s)",
+        html_print(out, ", needs a reading (%s)",
             fleet_meter_word(d->task->subject, d->to_read));
         if (d->newest_reading != DAY_NONE)
             add_date(", the newest is of ", d->newest_reading, today, out);
@@ -147,9 +215,9 @@ add_standing(const struct due *d, day_t today, struct buf *out)
         break;
     }
     if (d->cycle.ahead > 0)
-        buf_text(out, ", once the one before is done");
+        html_print(out, ", once the one before is done");
     else if (d->deadline == d->plan_day)
-        buf_text(out, ", last day");
+        html_print(out, ", last day");
     else if (d->deadline != DAY_NONE)
         add_date(", no later than ", d->deadline, today, out);
 }
@@ -157,60 +225,49 @@ add_standing(const struct due *d, day_t today, struct buf *out)
 static void
 add_warning(void *to, const char *text)
 {
-    buf_text(to, "<span class=\"warn\">");
-    html_add(text, to);
-    buf_text(to, "</span>");
+    html_print(to, "<span class=\"warn\">%s</span>", text);
 }
 
+/* How sure a day is does not matter while there is none. */
 static int
 add_warnings(const struct due *d, day_t today, struct buf *out)
 {
-    /* How sure a day is does not matter while there is none. */
     if (page_look(d) == LOOK_UNKNOWN || page_look(d) == LOOK_PARKED)
         return 0;
     if (wording_notes(d, today, WARN_BOOK_NOW, add_warning, out))
         return -1;
     if (d->warnings & WARN_BOOK_NOW) {
-        buf_text(out, "<span class=\"warn\">");
+        html_print(out, "<span class=\"warn\">");
         add_date("to be booked by ", d->book_by, today, out);
-        buf_text(out, "</span>");
+        html_print(out, "</span>");
     }
     return 0;
 }
 
-/* What the row does not say of the subject. */
-static void
-add_subject(const struct subject *s, int plate, struct buf *out)
-{
-    if (plate)
-        page_plate(page_carrier(s), out);
-    if (s->carrier == NULL)
-        return;
-    buf_text(out, "<span class=\"part\"><bdi>");
-    html_add(s->id, out);
-    buf_text(out, "</bdi></span> ");
-}
-
+/* One due: its mark, its subject where the row does not say it already, the
+ * job, how it stands, what it warns of, and the form to record it. */
 int
 page_item(const struct page *p, const struct due *d, int plate, struct buf *out)
 {
+    const struct subject *s = d->task->subject;
     const struct job *job = d->task->job;
     day_t today = snapshot_today(p->dues->of);
 
-    buf_text(out, "<li class=\"due\">");
+    html_print(out, "<li class=\"due\">");
     page_mark(job->class, page_look(d), NULL, out);
-    buf_text(out, "<div>");
-    add_subject(d->task->subject, plate, out);
-    buf_text(out, "<bdi class=\"job\">");
-    html_add(job->title, out);
-    buf_print(
-        out, "</bdi> <span class=\"meta\">%s", fleet_class_word(job->class));
+    html_print(out, "<div>");
+    if (plate)
+        page_plate(page_carrier(s), out);
+    if (s->carrier != NULL)
+        html_print(out, "<span class=\"part\"><bdi>%s</bdi></span> ", s->id);
+    html_print(out, "<bdi class=\"job\">%s</bdi> <span class=\"meta\">%s",
+        job->title, fleet_class_word(job->class));
     add_standing(d, today, out);
     if (d->booked != DAY_NONE && !(d->warnings & WARN_BOOKED))
-        buf_text(out, ", booked");
-    buf_text(out, "</span>");
+        html_print(out, ", booked");
+    html_print(out, "</span>");
     int rc = add_warnings(d, today, out);
     page_record(p, d, out);
-    buf_text(out, "</div></li>\n");
+    html_print(out, "</div></li>\n");
     return rc;
 }

@@ -1,23 +1,17 @@
 #ifndef PAGE_PARTS_H
 #define PAGE_PARTS_H
 
-#include "page.h"
+#include "page_input.h"
+
+struct buf;
 
 /*
  * Inside the views only: what the parts of the workshop page share.  All of
  * them append HTML; the page is cleaned as a whole.
  */
 
-extern const char page_style[];
-
 /* Append what the marks of a page are drawn by. */
 void page_shapes(struct buf *out);
-
-/* The script of a page that is to stay up to date, and where it says that it
- * is not. */
-extern const char page_script[];
-#define PAGE_STALE                                                             \
-    "<p id=\"stale\" class=\"notice\" role=\"status\" hidden></p>\n"
 
 /* How a mark stands: its letter, and whether it is filled. */
 enum page_look {
@@ -64,29 +58,5 @@ int page_item(
 
 /* Append the id of @s as a plate. */
 void page_plate(const struct subject *s, struct buf *out);
-
-/* Nonzero when something stands under "Not known", a part that else is none. */
-int page_has_failed(const struct page *p);
-int page_has_unknown(const struct page *p);
-
-/* Append the parts of the page.  They return 0, or -1 when memory is out. */
-int page_urgent(const struct page *p, struct buf *out);
-int page_weeks(const struct page *p, struct buf *out);
-int page_year(const struct page *p, struct buf *out);
-
-/* Append what opens to the form for @d, on a page with a desk. */
-void page_record(const struct page *p, const struct due *d, struct buf *out);
-
-/* Append the form that records @d, filled in with @fields, or NULL for an empty
- * one; @ask_sure adds the box to insist. */
-void page_form(const struct page_desk *desk, const struct due *d, day_t today,
-    const struct page_fields *fields, int ask_sure, struct buf *out);
-
-/* Append what comes before and after the main part of any of these pages. */
-void page_begin(const char *site, const char *part, struct buf *out);
-void page_end(const char *drawn, struct buf *out);
-
-/* Clean what is in @raw onto @out: 0 or -1. */
-int page_finish(const struct buf *raw, struct buf *out);
 
 #endif

@@ -1,4 +1,6 @@
+#include "page_form.h"
 #include "page_parts.h"
+#include "page_sections.h"
 
 #include "buf.h"
 #include "html.h"
@@ -75,28 +77,31 @@ add_heads(const struct page *p, struct buf *out)
     int weeks = weeks_from(monday);
     char day[WORDING_DATE];
 
-    buf_text(out, "<thead><tr><td></td><td></td>");
+    html_print(out, "<thead><tr><td></td><td></td>");
     for (int w = 0, n; w < weeks; w += n) {
         struct ymd date = month_of_week(monday + 7 * w);
         for (n = 1; w + n < weeks &&
                     month_of_week(monday + 7 * (w + n)).month == date.month;)
             n++;
         /* One week at the end is too narrow for a name that is seen. */
-        buf_print(out,
-            "<th scope=\"colgroup\" colspan=\"%d\"><span%s>%s</span>", n,
-            n > 1 ? "" : " class=\"v\"", months[date.month - 1]);
+        html_print(out, "<th scope=\"colgroup\" colspan=\"%d\">", n);
+        if (n > 1)
+            html_print(out, "<span>%s</span>", months[date.month - 1]);
+        else
+            html_print(
+                out, "<span class=\"v\">%s</span>", months[date.month - 1]);
         if (n > 3 && (date.month == 1 || w == 0))
-            buf_print(out, " %d", date.year);
-        buf_text(out, "</th>");
+            html_print(out, " %d", date.year);
+        html_print(out, "</th>");
     }
-    buf_text(out, "</tr>\n<tr><th scope=\"col\">Week</th>"
-                  "<th scope=\"col\">now</th>");
+    html_print(out, "</tr>\n<tr><th scope=\"col\">Week</th>"
+                    "<th scope=\"col\">now</th>");
     for (int w = 0; w < weeks; w++)
-        buf_print(out,
+        html_print(out,
             "<th scope=\"col\">%d<span class=\"v\"> from %s</span></th>",
             isoweek_of(monday + 7 * w).week,
             wording_short_date(monday + 7 * w, day));
-    buf_text(out, "</tr></thead>\n");
+    html_print(out, "</tr></thead>\n");
 }
 
 /* "Annual test (law), Thu 24 Dec" for the mark's words. */
@@ -155,21 +160,8 @@ add_cell(const struct page *p, const struct page_list *list, size_t from,
         page_mark(
             gravest->task->job->class, page_look(gravest), buf_str(text), out);
     if (n > 1)
-        buf_print(out, "<b class=\"many\" aria-hidden=\"true\">%zu</b>", n);
+        html_print(out, "<b class=\"many\" aria-hidden=\"true\">%zu</b>", n);
     return n;
-}
-
-static void
-begin_row(const struct page *p, const struct subject *s, struct buf *out)
-{
-    day_t today = snapshot_today(p->dues->of);
-
-    buf_text(out, "<tr><th scope=\"row\"><bdi>");
-    html_add(s->id, out);
-    buf_text(out, "</bdi>");
-    if (page_spell(p, s, today, today))
-        buf_text(out, "<span class=\"v\"> off the road today</span>");
-    buf_text(out, "</th>");
 }
 
 /* The row of the dues from @from on; returns how many those are. */
@@ -178,27 +170,33 @@ add_row(const struct page *p, const struct page_list *list, size_t from,
     struct buf *text, struct buf *out)
 {
     const struct subject *s = page_carrier(list->dues[from]->task->subject);
+    day_t today = snapshot_today(p->dues->of);
     day_t monday = first_monday(p);
     size_t n = 0;
 
     while (from + n < list->n &&
            page_carrier(list->dues[from + n]->task->subject) == s)
         n++;
-    begin_row(p, s, out);
+    html_print(out, "<tr><th scope=\"row\"><bdi>%s</bdi>", s->id);
+    if (page_spell(p, s, today, today))
+        html_print(out, "<span class=\"v\"> off the road today</span>");
+    html_print(out, "</th>");
     for (int w = NOW; w < weeks_from(monday); w++) {
         day_t day = monday + 7 * w;
         int off = w != NOW && page_spell(p, s, day, day + 6) != NULL;
         int starts =
             w > 0 && month_of_week(day).month != month_of_week(day - 7).month;
-        buf_print(out, "<td%s>",
-            off && starts ? " class=\"off s\""
-            : off         ? " class=\"off\""
-            : starts      ? " class=\"s\""
-                          : "");
+        if (off || starts)
+            html_print(out, "<td class=\"%s\">",
+                off && starts ? "off s"
+                : off         ? "off"
+                              : "s");
+        else
+            html_print(out, "<td>");
         add_cell(p, list, from, w, text, out);
-        buf_text(out, "</td>");
+        html_print(out, "</td>");
     }
-    buf_text(out, "</tr>\n");
+    html_print(out, "</tr>\n");
     return n;
 }
 
@@ -206,9 +204,9 @@ static void
 add_key(enum job_class class, enum page_look look, const char *words,
     struct buf *out)
 {
-    buf_text(out, "<li>");
+    html_print(out, "<li>");
     page_mark(class, look, NULL, out);
-    buf_print(out, "%s</li>", words);
+    html_print(out, "%s</li>", words);
 }
 
 /* The shape says whose rule it is, its letter and filling how it stands. */
@@ -220,16 +218,18 @@ add_legend(struct buf *out)
         "overdue", "no record, or needs a reading",
         "before it returns to the road"};
 
-    buf_text(out, "<ul class=\"legend\"><li><b>Whose rule</b></li>");
+    html_print(out, "<ul class=\"legend\"><li><b>Whose rule</b></li>");
     for (int c = 0; c <= CLASS_OWN; c++)
         add_key((enum job_class)c, LOOK_NEXT,
             fleet_class_word((enum job_class)c), out);
-    buf_text(out, "</ul>\n<ul class=\"legend\"><li><b>How it stands</b></li>");
+    html_print(
+        out, "</ul>\n<ul class=\"legend\"><li><b>How it stands</b></li>");
     for (int k = LOOK_NEXT; k <= LOOK_PARKED; k++)
         add_key(CLASS_LAW, (enum page_look)k, looks[k], out);
-    buf_text(out, "<li><span class=\"m off\"></span>off the road</li>"
-                  "<li><b class=\"many\">2</b>so many that week, and the mark "
-                  "of the gravest</li></ul>\n");
+    html_print(out,
+        "<li><span class=\"m off\"></span>off the road</li>"
+        "<li><b class=\"many\">2</b>so many that week, and the mark "
+        "of the gravest</li></ul>\n");
 }
 
 /* Nonzero for what stands in none of the lists above, and can be done before
@@ -241,17 +241,17 @@ is_beyond(const struct page *p, const struct due *d)
            select_day(d) > first_monday(p) + 13;
 }
 
-/* The same in words, for whoever does not see the picture, and for phones. */
+/* The same in words, for those who do not see the picture, and for phones. */
 static void
 add_list(const struct page *p, const struct page_list *list, struct buf *out)
 {
     char day[WORDING_DATE];
 
-    buf_print(out,
+    html_print(out,
         "<details class=\"same\"><summary>The next time of each job, as a "
         "list%s</summary>\n",
         p->desk ? ", to record what is done early" : "");
-    buf_text(out,
+    html_print(out,
         "<table class=\"list\"><thead><tr><th scope=\"col\">Vehicle</th>"
         "<th scope=\"col\">Day</th><th scope=\"col\">Job</th>"
         "<th scope=\"col\">Rule</th></tr></thead><tbody>\n");
@@ -260,24 +260,20 @@ add_list(const struct page *p, const struct page_list *list, struct buf *out)
         const struct subject *s = d->task->subject;
         if (d->cycle.ahead > 0)
             continue;
-        buf_text(out, "<tr><th scope=\"row\"><bdi>");
-        html_add(page_carrier(s)->id, out);
-        buf_print(out, "</bdi></th><td>%s</td><td>",
+        html_print(out,
+            "<tr><th scope=\"row\"><bdi>%s</bdi></th><td>%s</td><td>",
+            page_carrier(s)->id,
             page_look(d) > LOOK_LATER ? wording_of(d->state)->heading
                                       : wording_date(select_day(d), day));
-        if (s->carrier != NULL) {
-            html_add(s->id, out);
-            buf_text(out, " ");
-        }
-        buf_text(out, "<bdi>");
-        html_add(d->task->job->title, out);
-        buf_text(out, "</bdi>");
+        if (s->carrier != NULL)
+            html_print(out, "%s ", s->id);
+        html_print(out, "<bdi>%s</bdi>", d->task->job->title);
         if (is_beyond(p, d))
             page_record(p, d, out);
-        buf_print(out, "</td><td>%s</td></tr>\n",
+        html_print(out, "</td><td>%s</td></tr>\n",
             fleet_class_word(d->task->job->class));
     }
-    buf_text(out, "</tbody></table></details>\n");
+    html_print(out, "</tbody></table></details>\n");
 }
 
 /* The rows of a depot; @depot NULL for those of none. */
@@ -294,16 +290,15 @@ add_depot(const struct page *p, const struct page_list *list,
             continue;
         }
         if (!begun++) {
-            buf_print(out,
+            html_print(out,
                 "<tbody><tr class=\"depot\"><th scope=\"rowgroup\" "
-                "colspan=\"%d\"><span><bdi>",
-                PAGE_WEEKS + 2);
-            html_add(depot ? depot->title : "No depot", out);
-            buf_text(out, "</bdi></span></th></tr>\n");
+                "colspan=\"%d\"><span><bdi>%s</bdi></span></th></tr>\n",
+                PAGE_WEEKS + 2, depot ? depot->title : "No depot");
         }
         i += add_row(p, list, i, text, out);
     }
-    buf_text(out, begun ? "</tbody>\n" : "");
+    if (begun)
+        html_print(out, "</tbody>\n");
 }
 
 int
@@ -317,18 +312,18 @@ page_year(const struct page *p, struct buf *out)
         buf_free(text);
         return -1;
     }
-    buf_text(out, "<section class=\"year\" aria-labelledby=\"year\">"
-                  "<h2 id=\"year\">The coming year</h2>\n");
+    html_print(out, "<section class=\"year\" aria-labelledby=\"year\">"
+                    "<h2 id=\"year\">The coming year</h2>\n");
     add_legend(out);
-    buf_text(out, "<div class=\"scroll\" role=\"region\" tabindex=\"0\" "
-                  "aria-labelledby=\"year\"><table class=\"grid\">\n");
+    html_print(out, "<div class=\"scroll\" role=\"region\" tabindex=\"0\" "
+                    "aria-labelledby=\"year\"><table class=\"grid\">\n");
     add_heads(p, out);
     for (size_t i = 0; i < f->n_depots; i++)
         add_depot(p, &list, &f->depots[i], text, out);
     add_depot(p, &list, NULL, text, out);
-    buf_text(out, "</table></div>\n");
+    html_print(out, "</table></div>\n");
     add_list(p, &list, out);
-    buf_text(out, "</section>\n");
+    html_print(out, "</section>\n");
     int rc = buf_failed(text) ? -1 : 0;
     buf_free(text);
     free(list.dues);

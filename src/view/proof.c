@@ -2,6 +2,7 @@
 
 #include "buf.h"
 #include "caution.h"
+#include "evidence_css.h"
 #include "html.h"
 #include "sheet.h"
 
@@ -193,106 +194,75 @@ proof_csv(const struct proof_sheet *s, struct buf *out)
     return buf_failed(out) ? -1 : 0;
 }
 
-/* The page: black on white, one table, its head again on every sheet. */
-static const char page_head[] =
-    "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
-    "<meta name=\"viewport\" content=\"width=device-width\">\n"
-    "<style>\n"
-    "body { font: 11pt/1.4 Georgia, serif; max-width: 60em; margin: 2em auto;"
-    " padding: 0 1em }\n"
-    "table { border-collapse: collapse; width: 100%; margin: 1.5em 0 }\n"
-    "caption { text-align: left; padding-bottom: .5em }\n"
-    "th, td { text-align: left; padding: .3em .6em .3em 0;"
-    " border-bottom: 1px solid #999; vertical-align: top }\n"
-    "td.day { white-space: nowrap }\n"
-    "tr.missed td { font-weight: bold }\n"
-    "@media print { body { margin: 0; max-width: none; font-size: 9pt }\n"
-    " thead { display: table-header-group } tr { break-inside: avoid } }\n"
-    "@page { margin: 18mm }\n"
-    "</style>\n";
-
 static void
-cell(const char *class, const char *text, struct buf *out)
+cell(const char *text, struct buf *out)
 {
-    buf_print(out, "<td%s>", class);
-    html_add(text, out);
-    buf_text(out, "</td>");
-}
-
-static void
-how_cell(const struct proof *p, struct buf *out)
-{
-    char day[DAY_WORDS];
-    char words[HOW_TEXT];
-    char text[HOW_TEXT + DAY_WORDS + 16];
-
-    if (p->called == DAY_NONE)
-        snprintf(text, sizeof text, "%s", how(p, words));
-    else
-        snprintf(text, sizeof text, "%s; called for on %s", how(p, words),
-            day_words(p->called, day));
-    cell("", text, out);
+    html_print(out, "<td>%s</td>", text);
 }
 
 static void
 html_row(const struct proof *p, struct buf *out)
 {
+    char done[DAY_WORDS];
     char day[DAY_WORDS];
-    int missed = !p->open && !evidence_in_time(p);
+    char words[HOW_TEXT];
 
-    buf_print(out, "<tr%s>", missed ? " class=\"missed\"" : "");
-    cell(" class=\"day\"", day_words(p->done, day), out);
-    cell(" class=\"day\"", day_words(p->deadline, day), out);
-    how_cell(p, out);
-    cell("", p->task->job->title, out);
-    cell("", fleet_class_word(p->task->job->class), out);
-    cell("", by_of(p), out);
-    cell("", reference_of(p), out);
-    buf_text(out, "</tr>\n");
+    if (!p->open && !evidence_in_time(p))
+        html_print(out, "<tr class=\"missed\">");
+    else
+        html_print(out, "<tr>");
+    html_print(out, "<td class=\"day\">%s</td><td class=\"day\">%s</td>",
+        day_words(p->done, done), day_words(p->deadline, day));
+    html_print(out, "<td>%s", how(p, words));
+    if (p->called != DAY_NONE)
+        html_print(out, "; called for on %s", day_words(p->called, day));
+    html_print(out, "</td>");
+    cell(p->task->job->title, out);
+    cell(fleet_class_word(p->task->job->class), out);
+    cell(by_of(p), out);
+    cell(reference_of(p), out);
+    html_print(out, "</tr>\n");
 }
 
-static void
-html_heading(const struct proof_sheet *s, struct buf *out)
-{
-    char from[DAY_TEXT];
-    char to[DAY_TEXT];
-    char today[DAY_TEXT];
-
-    buf_text(out, page_head);
-    buf_text(out, "<title>");
-    html_add(s->subject->id, out);
-    buf_text(out, ": work done and due</title></head><body>\n<h1>");
-    html_add(s->site, out);
-    buf_text(out, "</h1>\n<h2>");
-    html_add(s->subject->id, out);
-    if (s->subject->title != NULL) {
-        buf_text(out, ", ");
-        html_add(s->subject->title, out);
-    }
-    buf_print(out,
-        "</h2>\n<p>Work done and due from %s to %s, drawn up on %s.</p>\n",
-        day_text(s->from, from), day_text(s->to, to),
-        day_text(s->today, today));
-}
-
+/* The page: black on white, one table, its head again on every sheet. */
 int
 proof_html(const struct proof_sheet *s, struct buf *out)
 {
+    const struct subject *subject = s->subject;
+    char from[DAY_TEXT];
+    char to[DAY_TEXT];
+    char today[DAY_TEXT];
     size_t n;
     const struct proof *p = evidence_proofs(s->evidence, &n);
+    struct buf *share = buf_new();
 
-    html_heading(s, out);
-    buf_text(out, "<table><caption>");
-    add_share(s, out);
-    buf_text(out, "</caption><thead><tr><th scope=\"col\">Done</th>"
-                  "<th scope=\"col\">Deadline</th><th scope=\"col\">How</th>"
-                  "<th scope=\"col\">Work</th><th scope=\"col\">Class</th>"
-                  "<th scope=\"col\">By</th>"
-                  "<th scope=\"col\">Reference</th></tr></thead><tbody>\n");
+    if (share == NULL)
+        return -1;
+    add_share(s, share);
+    html_print(out,
+        "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
+        "<meta name=\"viewport\" content=\"width=device-width\">\n<style>\n");
+    html_literal(out, EVIDENCE_CSS);
+    html_print(out,
+        "</style>\n<title>%s: work done and due</title></head><body>\n"
+        "<h1>%s</h1>\n<h2>%s%s%s</h2>\n",
+        subject->id, s->site, subject->id, subject->title ? ", " : "",
+        text_of(subject->title));
+    html_print(out, "<p>Work done and due from %s to %s, drawn up on %s.</p>\n",
+        day_text(s->from, from), day_text(s->to, to),
+        day_text(s->today, today));
+    html_print(out,
+        "<table><caption>%s</caption><thead><tr><th scope=\"col\">Done</th>"
+        "<th scope=\"col\">Deadline</th><th scope=\"col\">How</th>"
+        "<th scope=\"col\">Work</th><th scope=\"col\">Class</th>"
+        "<th scope=\"col\">By</th>"
+        "<th scope=\"col\">Reference</th></tr></thead><tbody>\n",
+        buf_str(share));
     for (size_t i = 0; i < n; i++)
         html_row(&p[i], out);
-    buf_text(out, "</tbody></table>\n<p>");
-    html_add(CAUTION_TEXT, out);
-    buf_text(out, "</p>\n</body></html>\n");
-    return buf_failed(out) ? -1 : 0;
+    html_print(
+        out, "</tbody></table>\n<p>%s</p>\n</body></html>\n", CAUTION_TEXT);
+    int failed = buf_failed(share) || buf_failed(out);
+    buf_free(share);
+    return failed ? -1 : 0;
 }

@@ -1,12 +1,14 @@
 /*
  * desk FLEET TODAY MADE page [NOTICE]: the workshop page of a person, with its
- * forms; desk FLEET TODAY MADE post: take the form on the standard input.  What
- * ostlerd does with a page, for tests in a browser and without one.
+ * forms; desk FLEET TODAY MADE post: take the form on the standard input; desk
+ * FLEET TODAY MADE policy: what the page may do.  What ostlerd does with a
+ * page, for tests in a browser and without one.
  */
 #include "desk.h"
 #include "dues.h"
 #include "http_form.h"
 #include "ledger.h"
+#include "page.h"
 #include "workshop.h"
 
 #include <stdio.h>
@@ -60,6 +62,8 @@ main(int argc, char **argv)
 
     if (argc < 5 || problems == NULL || out == NULL)
         return 64;
+    if (strcmp(argv[4], "policy") == 0)
+        return puts(page_policy) == EOF;
     const struct pass_options o = {.fleet_file = argv[1],
         .today = day_parse(argv[2], strlen(argv[2])),
         .ledger = LEDGER_WRITE};

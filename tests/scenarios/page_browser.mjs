@@ -1,20 +1,17 @@
 // page_browser.mjs TREE BUILD NODE_MODULES: see 73-page-browser.  Serves the page of
 // the fleet in the current folder on a free port of 127.0.0.1, as ostlerd does.
 import { createServer } from "node:http";
-import { readFileSync } from "node:fs";
-import { SHOTS, TODAY, TREE, browser, check, look, open, openSome, ostler,
+import { SHOTS, TODAY, browser, check, look, open, openSome, ostler,
   records, run, scenes, tabTo } from "./browser_lib.mjs";
 
-// As the header has it: with a wrong hash the script does not run.
-const POLICY = [...readFileSync(`${TREE}/src/view/page.h`, "utf8")
-  .split("#define PAGE_POLICY")[1].split("\n\n")[0].matchAll(/"(.*?)"/g)]
-  .map((part) => part[1]).join("");
 // The start of TODAY, and one more for each version of the page.
 let made = Date.parse(`${TODAY}T00:00:00Z`) / 1000;
 let version = 0;
 let down = false;
 const desk = (words, input) =>
   run("tests/http/desk", ["fleet.conf", TODAY, String(made), ...words], input);
+// As ostlerd sends it: with a wrong hash the script does not run.
+const POLICY = String(desk(["policy"])).trim();
 
 function answer(path, body) {
   if (body !== null) return desk(["post"], body);
