@@ -115,7 +115,9 @@ def agree(path, readings, tally, name="hostile fleets"):
 
 # What stands between the subject and the title, by the category; a due without
 # a day says why it has none.
-MARKS = {"Due": "", "Overdue": " overdue", "Forecast": " forecast"}
+MARKS = {"Due": "", "Overdue": " overdue", "Failed": " failed",
+         "Forecast": " forecast"}
+STATES = {"overdue": "overdue", "before-return": "before return"}
 UNDATED = {"no-record": " no record", "needs-reading": " needs a reading",
            "before-return": " before return"}
 
@@ -123,10 +125,22 @@ UNDATED = {"no-record": " no record", "needs-reading": " needs a reading",
 def summary(due, kind, shared=()):
     """As the issue asks: it begins with the subject.  Where jobs share a title
     it ends with the job, so that no two events look alike."""
-    mark = UNDATED.get(due["state"], " no day") if kind == "Undated" \
-        else MARKS[kind]
+    if kind == "Undated":
+        mark = UNDATED.get(due["state"], " no day")
+    elif kind == "Forecast":
+        mark = MARKS[kind]
+    else:
+        mark = in_force(due) or MARKS[kind]
     end = f" ({due['job']})" if due["title"] in shared else ""
     return f"{due['subject']}{mark} - {clean(due['title'])}{end}"
+
+
+def in_force(due):
+    """What a due in force is, before the title: ostler(1), CALENDAR FEEDS."""
+    failed = due["state"] == "failed"
+    state = STATES.get(due["besides"] if failed else due["state"])
+    said = ["failed"] * failed + [state] * bool(state)
+    return f" {' and '.join(said)}" if said else ""
 
 
 def undated(dues, shared=()):

@@ -28,7 +28,8 @@ SAMPLE = [
      "T9 END:VEVENT BEGIN:VEVENT - Lift, ramp; \"belt\" \\ \U0001f68c "
      "END:VEVENT BEGIN:VEVENT SUMMARY:forged \ufffd",
      ["Due", "a b c d"], "CONFIRMED"),
-    ("2026-12-31", "2027-01-01", "EX-31 - Extinguisher service",
+    ("2026-12-31", "2027-01-01",
+     "EX-31 before return - Extinguisher service",
      ["Due", "harbour"], "CONFIRMED"),
 ]
 EMPTY = [("2026-03-01", "2026-03-02", "Nothing due in this window", ["Nothing"],
@@ -190,9 +191,15 @@ def scope_of(name):
     return lambda d: True
 
 
+def shown_on(due):
+    """What failed stands on the day of the failure."""
+    return (due["failed"] or {}).get("day") or due["plan_day"] \
+        or due["deadline"]
+
+
 def wanted_of(due, caution, shared):
-    kind = "Overdue" if due["state"] == "overdue" else "Due"
-    return {"day": due["plan_day"] or due["deadline"],
+    kind = {"overdue": "Overdue", "failed": "Failed"}.get(due["state"], "Due")
+    return {"day": shown_on(due),
             "is": kind, "depot": due["depot"],
             "summary": summary(due, kind, shared),
             "within": [clean(due["authority"] or "")],
@@ -211,8 +218,8 @@ def by_json(fleet, months, ahead, path, reading, tally):
     dues["dues"] = [d for d in dues["dues"] if shown(d)]
     now = undated(dues, shared) + [
         wanted_of(d, dues["caution"], shared) for d in dues["dues"]
-        if (d["plan_day"] or d["deadline"])
-        and min(filter(None, (d["plan_day"], d["deadline"]))) <= until]
+        if (d["plan_day"] or d["deadline"]) and (d["failed"] or min(
+            filter(None, (d["plan_day"], d["deadline"]))) <= until)]
     events = [e for e in reading["events"]
               if e["categories"][:1] != ["Forecast"]]
     match(events, now, tally, name, path)
