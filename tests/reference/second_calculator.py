@@ -375,6 +375,20 @@ class Calculation(Task):
         found = [p for p in map(self.interval, texts) if p]
         return True, min(found, key=lambda p: p.day, default=None)
 
+    def counts(self, pending, plan):
+        """Work on that day counts for the deadline."""
+        if self.lines("follows"):
+            return True
+        kind, _ = min(
+            ((parse_interval(text)[0], self.interval(text))
+             for text in self.get("every").split(" or ")),
+            key=lambda part: part[1].day if part[1] else date.max)
+        rhythm = kind not in ("span", "within") or (
+            kind == "span" and self.get("runs-from") == "deadline")
+        if rhythm and self.too_early(pending, plan):
+            return False
+        return not pending.counts_from or plan >= pending.counts_from
+
     # From the deadline to the answer.
 
     def plan(self, deadline, facts):
@@ -468,6 +482,8 @@ class Calculation(Task):
         plan = self.plan(deadline, done + [
             fact for fact in [pending.fact]
             if self.lines("follows") or fact in self.counted()])
+        if plan and not self.counts(pending, plan):
+            plan = None
         if deadline < today:
             found = "overdue"
         elif returns:
