@@ -4,7 +4,6 @@
 #include "kind.h"
 #include "span.h"
 
-#include <stdio.h>
 #include <string.h>
 
 /*
@@ -21,22 +20,11 @@ struct rule_check {
     const struct rule *rule;
 };
 
-static struct entry *
-entry_in(const struct rule_check *c, const struct section *s, const char *key)
-{
-    char word[ID_MOST + 32];
-
-    if (s == NULL || s == c->of_job)
-        return s ? section_entry(s, key) : NULL;
-    snprintf(word, sizeof word, "%s.%s", c->job->id, key);
-    return section_entry(s, word);
-}
-
 /* The entry of the place being read, or NULL. */
 static struct entry *
 here(const struct rule_check *c, const char *key)
 {
-    return entry_in(c, c->here, key);
+    return section_job_entry(c->here, c->job->id, key);
 }
 
 /* The first of @keys that stands here, or NULL: also when the value of one of
@@ -49,7 +37,8 @@ first_here(const struct rule_check *c, const char *const *keys)
 
     for (size_t i = 0; keys[i] != NULL; i++) {
         for (size_t p = 0; p < 3; p++) {
-            const struct entry *e = entry_in(c, places[p], keys[i]);
+            const struct entry *e =
+                section_job_entry(places[p], c->job->id, keys[i]);
             if (e != NULL && e->refused)
                 return NULL;
         }

@@ -5,7 +5,6 @@
 #include "doubt.h"
 #include "explain.h"
 #include "files.h"
-#include "stated_line.h"
 #include "tasks.h"
 
 #include <stdlib.h>
@@ -88,7 +87,7 @@ void
 config_warn_stated(const struct config *c, const struct task *t,
     const char *text, struct problems *ps)
 {
-    stated_line_warn(&c->reading, t, text, ps);
+    doubt_stated(&c->reading, t, text, ps);
 }
 
 int

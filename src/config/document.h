@@ -121,6 +121,11 @@ const char *document_nearest(
 /* What the section says under @key, letters in either case, or NULL. */
 struct entry *section_entry(const struct section *s, const char *key);
 
+/* What @s says of @job under @key, or NULL, as for no section: a job says it
+ * by the key alone, a type or a subject by JOB.KEY. */
+struct entry *section_job_entry(
+    const struct section *s, const char *job, const char *key);
+
 /* The word for a kind of section. */
 const char *section_word(enum section_kind kind);
 

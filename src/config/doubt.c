@@ -223,18 +223,17 @@ doubt_deadline(const struct reading *r, const struct holder *h,
 {
     const struct baseline *b = &use->baseline;
     int first = b->last == DAY_NONE;
-    char key[ID_MOST + 16];
     char day[DAY_TEXT];
 
     if (b->deadline == DAY_NONE ||
         b->deadline <= latest(use->rule, first ? today : b->last, first))
         return;
-    snprintf(key, sizeof key, "%s.deadline", use->job->id);
-    problems_add(ps, PROBLEM_WARNING,
-        place_of(r, section_entry(h->section, key), ps),
+    const struct entry *e =
+        section_job_entry(h->section, use->job->id, "deadline");
+    problems_add(ps, PROBLEM_WARNING, place_of(r, e, ps),
         "'%s': %s is further off than the interval and the window of the job "
         "reach from %s; look at the certificate",
-        key, day_text(b->deadline, day), first ? "today" : "the 'last' day");
+        e->key, day_text(b->deadline, day), first ? "today" : "the 'last' day");
 }
 
 /* A year that is mistyped would put the job off in silence. */
@@ -242,17 +241,15 @@ static void
 doubt_last(const struct reading *r, const struct holder *h,
     const struct use *use, day_t today, struct problems *ps)
 {
-    char key[ID_MOST + 16];
     char day[DAY_TEXT];
 
     if (use->baseline.last == DAY_NONE || use->baseline.last <= today)
         return;
-    snprintf(key, sizeof key, "%s.last", use->job->id);
-    problems_add(ps, PROBLEM_WARNING,
-        place_of(r, section_entry(h->section, key), ps),
+    const struct entry *e = section_job_entry(h->section, use->job->id, "last");
+    problems_add(ps, PROBLEM_WARNING, place_of(r, e, ps),
         "'%s': it cannot have been done on %s, which is still to come; correct "
         "that day, or the clock",
-        key, day_text(use->baseline.last, day));
+        e->key, day_text(use->baseline.last, day));
 }
 
 void
@@ -272,4 +269,24 @@ doubt_dates(const struct reading *r, day_t today, struct problems *ps)
             reading_is_kept(r, h))
             doubt_until(r, s, h, ps);
     }
+}
+
+void
+doubt_stated(const struct reading *r, const struct task *t, const char *text,
+    struct problems *ps)
+{
+    const struct holder *h = &r->holders[t->subject->index];
+    const char *job = t->job->id;
+    const struct entry *e = section_job_entry(h->section, job, "deadline");
+
+    if (e == NULL)
+        e = section_job_entry(h->section, job, "first");
+    if (e == NULL && h->type != NULL)
+        e = section_job_entry(h->type->section, job, "first");
+    if (e == NULL)
+        e = section_entry(
+            document_find(r->document, SECTION_JOB, job), "first");
+    if (e != NULL)
+        problems_add(
+            ps, PROBLEM_WARNING, place_of(r, e, ps), "'%s': %s", e->key, text);
 }

@@ -27,4 +27,9 @@ void doubt_fleet(struct reading *r);
  * they can, holidays that are known for less than a year. */
 void doubt_dates(const struct reading *r, day_t today, struct problems *ps);
 
+/* Warn of the line that states the deadline, or the first deadline, of @t: its
+ * key, and @text. */
+void doubt_stated(const struct reading *r, const struct task *t,
+    const char *text, struct problems *ps);
+
 #endif

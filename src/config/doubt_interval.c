@@ -4,7 +4,6 @@
 #include "kind.h"
 #include "span.h"
 
-#include <stdio.h>
 #include <string.h>
 
 /* A mile is 1.609344 km exactly (international yard, 1959). */
@@ -35,7 +34,7 @@ is_longer(const struct interval *a, const struct interval *b, enum meter meter)
 }
 
 /* A rule whose intervals are held to what is allowed, key by key. */
-struct held {
+struct limit_check {
     struct reading *reading;
     const struct section *of_job;
     const struct section *type; /* above the section being read, or NULL */
@@ -48,20 +47,17 @@ struct held {
 /* The key of the job that holds in the section being read: as it stands there,
  * in its type or in the job. */
 static const struct entry *
-entry_held(const struct held *h, const char *word)
+entry_held(const struct limit_check *h, const char *word)
 {
-    char key[ID_MOST + 16];
+    const struct entry *e = section_job_entry(h->here, h->job->id, word);
 
-    snprintf(key, sizeof key, "%s.%s", h->job->id, word);
-    const struct entry *e =
-        section_entry(h->here, h->here == h->of_job ? word : key);
-    if (e == NULL && h->type != NULL)
-        e = section_entry(h->type, key);
+    if (e == NULL)
+        e = section_job_entry(h->type, h->job->id, word);
     return e ? e : section_entry(h->of_job, word);
 }
 
 static const char *
-file_of(const struct held *h, const struct entry *e)
+file_of(const struct limit_check *h, const struct entry *e)
 {
     return problems_name(h->reading->problems, e->place.file);
 }
@@ -69,8 +65,8 @@ file_of(const struct held *h, const struct entry *e)
 /* Hold one sort of interval to 'at-most', which allows @most; @at is the key
  * of the two that stands here. */
 static void
-doubt_most(const struct held *h, const struct entry *at, enum meter meter,
-    const struct interval *most)
+doubt_most(const struct limit_check *h, const struct entry *at,
+    enum meter meter, const struct interval *most)
 {
     const struct interval *mine = of_sort(h->rule, meter);
     const struct entry *allowed = entry_held(h, "at-most");
@@ -90,7 +86,8 @@ doubt_most(const struct held *h, const struct entry *at, enum meter meter,
 
 /* Hold one sort of the interval @at, of one's own, to that of the job. */
 static void
-doubt_longer(const struct held *h, const struct entry *at, enum meter meter)
+doubt_longer(
+    const struct limit_check *h, const struct entry *at, enum meter meter)
 {
     const struct interval *mine = of_sort(h->rule, meter);
     const struct interval *of = of_sort(&h->job->rule, meter);
@@ -107,13 +104,13 @@ doubt_longer(const struct held *h, const struct entry *at, enum meter meter)
 
 /* Nonzero when the key stands in the section being read. */
 static int
-stands_here(const struct held *h, const struct entry *e)
+stands_here(const struct limit_check *h, const struct entry *e)
 {
     return e != NULL && section_entry(h->here, e->key) == e;
 }
 
 static void
-doubt_held(const struct held *h)
+doubt_held(const struct limit_check *h)
 {
     const struct entry *every = entry_held(h, h->word);
     const struct entry *allowed = entry_held(h, "at-most");
@@ -154,7 +151,7 @@ span_at(const struct rule *rule, struct span age)
 
 /* Steps of age of one's own take the place of all those of the job. */
 static void
-doubt_ages(const struct held *h)
+doubt_ages(const struct limit_check *h)
 {
     const struct entry *own = entry_held(h, "from-age");
     const struct entry *at_job = section_entry(h->of_job, "from-age");
@@ -187,7 +184,7 @@ interval_word(const struct section *of_job)
 void
 doubt_job(struct reading *r, const struct section *s, const struct job *job)
 {
-    struct held h = {r, s, NULL, s, job, &job->rule, interval_word(s)};
+    struct limit_check h = {r, s, NULL, s, job, &job->rule, interval_word(s)};
 
     doubt_held(&h);
 }
@@ -201,7 +198,7 @@ doubt_intervals(struct reading *r, const struct holder *h)
         const struct job *job = h->uses[i].job;
         const struct section *s =
             document_find(r->document, SECTION_JOB, job->id);
-        struct held held = {
+        struct limit_check held = {
             r, s, type, h->section, job, h->uses[i].own, interval_word(s)};
         if (held.rule == NULL)
             continue;

@@ -52,20 +52,20 @@ say_key(struct explaining *x, size_t indent, const struct key *k,
 
 /* The entry of the subject itself, of its type, or, of a job, of the job. */
 static struct provenance
-origin_of(const struct holder *h, const char *key, const struct section *of_job,
-    const char *job_key)
+origin_of(const struct holder *h, const struct section *of_job, const char *key)
 {
-    struct provenance o = {section_entry(h->section, key), NULL, "default"};
+    const struct section *places[] = {
+        h->section, h->type ? h->type->section : NULL, of_job};
 
-    if (o.entry == NULL && h->type != NULL) {
-        o.outer = h->type->section;
-        o.entry = section_entry(o.outer, key);
+    for (size_t i = 0; i < 3; i++) {
+        const struct entry *e =
+            of_job != NULL      ? section_job_entry(places[i], of_job->id, key)
+            : places[i] != NULL ? section_entry(places[i], key)
+                                : NULL;
+        if (e != NULL)
+            return (struct provenance){e, i > 0 ? places[i] : NULL, NULL};
     }
-    if (o.entry == NULL && of_job != NULL) {
-        o.outer = of_job;
-        o.entry = section_entry(of_job, job_key);
-    }
-    return o;
+    return (struct provenance){.words = "default"};
 }
 
 /* A key of a job is shown when it bears on the job or is stated for it; of the
@@ -88,7 +88,6 @@ explain_use(struct explaining *x, const struct holder *h, const struct use *use)
     const struct section *of_job =
         document_find(x->reading->document, SECTION_JOB, use->job->id);
     const struct section *from = use->from == h->section ? NULL : use->from;
-    char word[ID_MOST + 32];
 
     buf_print(x->out, "  [job %s]", use->job->id);
     say_place(x, section_entry(use->from, "jobs")->place, from);
@@ -99,8 +98,7 @@ explain_use(struct explaining *x, const struct holder *h, const struct use *use)
             continue;
         if (k->part == PART_BASELINE)
             part = &use->baseline;
-        snprintf(word, sizeof word, "%s.%s", use->job->id, k->word);
-        struct provenance o = origin_of(h, word, of_job, k->word);
+        struct provenance o = origin_of(h, of_job, k->word);
         if (is_shown(k, use, of_job, &o))
             say_key(x, 4, k, &o, part);
     }
@@ -114,7 +112,7 @@ explain_subject(struct explaining *x, const struct section *s)
 
     for (size_t i = 0; i < key_table_size; i++) {
         const struct key *k = &key_table[i];
-        struct provenance o = origin_of(h, k->word, NULL, NULL);
+        struct provenance o = origin_of(h, NULL, k->word);
         /* Each job says by itself who lists it. */
         if (!(k->sections >> s->kind & 1) || strcmp(k->word, "jobs") == 0)
             continue;

@@ -173,16 +173,6 @@ read_own(struct reading *r, struct holder *h, struct entry *e)
         keys_read_one(r, h->section, k, e, &use->baseline);
 }
 
-/* The key of that use where it stands here, or NULL. */
-static struct entry *
-entry_of_use(struct reading *r, const struct holder *h, const struct use *use,
-    const char *word)
-{
-    const char *key = arena_print(r->arena, "%s.%s", use->job->id, word);
-
-    return key ? section_entry(h->section, key) : NULL;
-}
-
 /* A reading without a unit is of the one meter that the job goes by, in the
  * unit that it counted on that day. */
 static void
@@ -211,13 +201,15 @@ take_plain_reading(struct reading *r, const struct holder *h,
 static void
 finish_reading(struct reading *r, const struct holder *h, struct use *use)
 {
-    struct entry *e = entry_of_use(r, h, use, "last-reading");
+    struct entry *e =
+        section_job_entry(h->section, use->job->id, "last-reading");
     struct baseline *b = &use->baseline;
     int64_t *distance = &b->last_reading[METER_DISTANCE];
 
     if (e == NULL || e->refused)
         return;
-    if (b->last == DAY_NONE && entry_of_use(r, h, use, "last") == NULL)
+    if (b->last == DAY_NONE &&
+        section_job_entry(h->section, use->job->id, "last") == NULL)
         reading_refuse(r, e, e->place,
             "on which day is not known; add %s.last = YYYY-MM-DD",
             use->job->id);

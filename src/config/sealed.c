@@ -168,3 +168,17 @@ section_entry(const struct section *s, const char *key)
             return e;
     return NULL;
 }
+
+struct entry *
+section_job_entry(const struct section *s, const char *job, const char *key)
+{
+    size_t len = strlen(job);
+
+    if (s == NULL || s->kind == SECTION_JOB)
+        return s ? section_entry(s, key) : NULL;
+    for (struct entry *e = s->entries; e != NULL; e = e->next)
+        if (!e->again && strncasecmp(e->key, job, len) == 0 &&
+            e->key[len] == '.' && strcasecmp(e->key + len + 1, key) == 0)
+            return e;
+    return NULL;
+}

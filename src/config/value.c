@@ -74,7 +74,7 @@ const struct value_type value_day = {parse_day, format_day};
 VALUE_PARSER(parse_days)
 {
     day_t *days = reading_take(r, items_count(e, ITEMS_WORDS) * sizeof *days);
-    size_t *n = (size_t *)((char *)at - k->offset + k->count);
+    size_t *n = value_count(k, at);
     struct items item = items_of(e, ITEMS_WORDS);
 
     *n = 0;
@@ -91,8 +91,7 @@ VALUE_PARSER(parse_days)
 
 VALUE_FORMATTER(format_days)
 {
-    value_format_number(k,
-        *(const size_t *)((const char *)at - k->offset + k->count), "day", out);
+    value_format_number(k, *value_count(k, at), "day", out);
 }
 
 const struct value_type value_days = {parse_days, format_days};

@@ -3,6 +3,8 @@
 
 #include "keys.h"
 
+#include <stdint.h>
+
 /*
  * The shapes of values.  A comment names what is read into the member, and the
  * columns of the key's row that the type goes by.
@@ -76,6 +78,13 @@ const char *value_check_span(struct span s, int64_t least);
  * or whole name in @len bytes; -1 when it is none. */
 int value_weekday(const char *word, size_t len);
 int value_month(const char *word, size_t len);
+
+/* The length of the list at @at, which a value of @k fills in. */
+static inline size_t *
+value_count(const struct key *k, const void *at)
+{
+    return (size_t *)((uintptr_t)at - k->offset + k->count);
+}
 
 /* Append "3 days", or for none what the key shows. */
 void value_format_number(

@@ -89,7 +89,7 @@ take_jobs(struct reading *r, struct entry *e, size_t *n)
 
 VALUE_PARSER(parse_job_list)
 {
-    size_t *n = (size_t *)((char *)at - k->offset + k->count);
+    size_t *n = value_count(k, at);
 
     *(const struct job ***)at = take_jobs(r, e, n);
 }
@@ -97,7 +97,7 @@ VALUE_PARSER(parse_job_list)
 VALUE_FORMATTER(format_job_list)
 {
     const struct job *const *jobs = *(const struct job *const *const *)at;
-    size_t n = *(const size_t *)((const char *)at - k->offset + k->count);
+    size_t n = *value_count(k, at);
 
     if (n == 0)
         value_format_unset(k, out);
@@ -282,7 +282,7 @@ VALUE_PARSER(parse_scopes)
 {
     struct scope *scopes =
         reading_take(r, items_count(e, ITEMS_COMMAS) * sizeof *scopes);
-    size_t *n = (size_t *)((char *)at - k->offset + k->count);
+    size_t *n = value_count(k, at);
     struct items item = items_of(e, ITEMS_COMMAS);
 
     *n = 0;
@@ -315,7 +315,7 @@ VALUE_FORMATTER(format_scopes)
     static const char *const words[] = {
         "all", "depot ", "subject ", "job ", "person "};
     const struct scope *scopes = *(const struct scope *const *)at;
-    size_t n = *(const size_t *)((const char *)at - k->offset + k->count);
+    size_t n = *value_count(k, at);
 
     for (size_t i = 0; i < n; i++)
         buf_print(out, "%s%s%s", i > 0 ? ", " : "", words[scopes[i].kind],
