@@ -320,8 +320,16 @@ undated(const struct reckoning *r)
 void
 compute_undated(const struct reckoning *r, struct due *out)
 {
+    /* What a follow-on runs from is what called for it, not its own past. */
+    int follows = r->task->job->n_follows > 0;
+    const struct completion *done = follows ? r->answers : r->done;
+    size_t n = follows ? r->n_answers : r->n_done;
+
     *out = undated(r);
-    out->cycle = (struct cycle){r->failed->id, r->failed->day, 0};
+    /* It stays the same, however often it fails, until it is done. */
+    out->cycle = (struct cycle){0, DAY_NONE, 0};
+    if (n > 0)
+        out->cycle = (struct cycle){done[n - 1].record, done[n - 1].day, 0};
     decide_say_failed(r, DAY_NONE);
 }
 

@@ -75,27 +75,35 @@ states_first(const struct reckoning *r, const struct interval *every)
            every->kind->before != NULL;
 }
 
+/* Who states a day and writes down older work later did not do it for that day:
+ * what was done by the deadline before, or in the time of a window after that,
+ * is what led to this one. */
+static void
+count_from_window(
+    const struct reckoning *r, const struct interval *every, struct limit *l)
+{
+    day_t before = every->kind->before(r, every, l->deadline);
+
+    if (before == DAY_NONE)
+        return;
+    l->previous = day_later(l->previous, before);
+    l->counts_from = day_earlier(
+        step_span(before, r->task->rule->window, 1, MONTH_END_CLAMP),
+        l->deadline);
+}
+
 static void
 take_first(
     const struct reckoning *r, const struct interval *every, struct limit *l)
 {
-    const struct rule *rule = r->task->rule;
     int stated = states_first(r, every);
 
     if (stated && r->task->baseline.deadline != DAY_NONE)
         take_stated(r, DAY_NONE, l);
     else
         every->kind->first(r, every, l);
-    if (!stated || l->deadline == DAY_NONE)
-        return;
-    /* Who states a day and writes down older work later did not do it for that
-     * day: what was done by the deadline before, or in the time of a window
-     * after that, is what led to this one. */
-    l->previous = every->kind->before(r, every, l->deadline);
-    l->counts_from = day_earlier(
-        step_span(l->previous, rule->window, 1, MONTH_END_CLAMP), l->deadline);
-    if (l->previous == DAY_NONE)
-        l->counts_from = DAY_NONE;
+    if (stated && l->deadline != DAY_NONE)
+        count_from_window(r, every, l);
 }
 
 /* Work written down twice, or with a wider job on the same day, was still done
@@ -106,9 +114,28 @@ is_again(const struct reckoning *r, size_t i, const struct limit *l)
     return l->from > 0 && r->done[l->from - 1].day == r->done[i].day;
 }
 
-/* Nonzero, and said, when the completion at @i changes nothing. */
+/* Nonzero when the completion at @i would bring a later deadline than @l. */
 static int
-is_extra(const struct reckoning *r, size_t i, const struct limit *l)
+is_later(const struct reckoning *r, const struct interval *every, size_t i,
+    const struct limit *l)
+{
+    struct reckoning silent = *r;
+    struct limit then = *l;
+
+    silent.why = NULL;
+    every->kind->next(&silent, every, i, &then);
+    return then.deadline > l->deadline;
+}
+
+/*
+ * Nonzero, and said, when the completion at @i changes nothing.  Work that is
+ * too early for the stated deadline never moves it later.  It may move it
+ * earlier where it came after the day on which the fleet file has it done: that
+ * is newer than what the file says.
+ */
+static int
+is_extra(const struct reckoning *r, const struct interval *every, size_t i,
+    const struct limit *l)
 {
     day_t day = r->done[i].day;
 
@@ -119,7 +146,7 @@ is_extra(const struct reckoning *r, size_t i, const struct limit *l)
             "counted already: the same day is on record for it");
         return 1;
     }
-    if (l->from > 0 || day >= l->counts_from)
+    if (day >= l->counts_from || (l->from > 0 && !is_later(r, every, i, l)))
         return 0;
     reasons_add(r->why, REASON_KEPT, day, l->deadline,
         "the fleet file states this deadline, and only what is done from %s on "
@@ -135,16 +162,20 @@ take_next(const struct reckoning *r, const struct interval *every, size_t i,
     int stated = is_certified(r, i);
 
     say_start(r, i);
-    l->extra = is_extra(r, i, l);
+    l->extra = is_extra(r, every, i, l);
     if (l->extra)
         return;
     /* What was due before the fleet file's own completion is not known. */
     if (is_baseline(r, i))
         *l = no_limit;
-    if (stated && every->kind->meter == METER_NONE)
+    if (stated && every->kind->meter == METER_NONE) {
         take_stated(r, r->done[i].day, l);
-    else
-        every->kind->next(r, every, i, l);
+        if (every->kind->before != NULL)
+            count_from_window(r, every, l);
+        l->from = i + 1;
+        return;
+    }
+    every->kind->next(r, every, i, l);
     if (l->extra)
         return;
     l->from = i + 1;
@@ -172,6 +203,10 @@ walk(const struct reckoning *r, int at, struct limit *l)
         take_first(&silent, every, l);
     if (all && r->before == NULL)
         i = 0;
+    /* Newer work than a certificate's may be too early for its deadline. */
+    for (size_t k = 0; !all && every->kind->before != NULL && k < i; k++)
+        if (is_certified(r, k))
+            take_next(&silent, every, k, l);
     for (; i < r->n_done; i++)
         take_next(i + 1 < r->n_done ? &silent : r, every, i, l);
 }

@@ -49,7 +49,12 @@ stated_or_usual(const struct reckoning *r, const struct limit *l, int rhythm)
 static day_t
 counts_from(const struct reckoning *r, const struct limit *l, int rhythm)
 {
-    day_t from = rhythm ? rhythm_counts_from(r, l) : l->counts_from;
+    day_t from = DAY_NONE;
+
+    if (rhythm)
+        from = rhythm_counts_from(r, l);
+    else if (l->from == 0)
+        from = l->counts_from;
     day_t done = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;
 
     /* The day of the last completion has had its turn. */

@@ -313,7 +313,9 @@ before(const struct reckoning *r, const struct interval *every, day_t deadline)
             day = day_later(
                 day, step_span(deadline, step->every, -1, rule->month_end));
     }
-    return rule->ends == ENDS_MONTH_END ? step_month_last(day) : day;
+    /* An interval shorter than a month may begin and end in the same one. */
+    day_t last = step_month_last(day);
+    return rule->ends == ENDS_MONTH_END && last < deadline ? last : day;
 }
 
 static void

@@ -26,7 +26,7 @@ DAY = timedelta(1)
 
 # A deadline, the fact it runs from, and the series it belongs to: base, lead
 # and count spans on; previous is the deadline it was stepped from.
-# Work before counts_from never counts for a first deadline that is stated.
+# Work before counts_from never makes a stated deadline later.
 Pending = namedtuple(
     "Pending", "day fact base lead count previous counts_from",
     defaults=[None])
@@ -219,12 +219,24 @@ class Calculation(Task):
             self.certificate() or self.get("first", "").startswith("on "))
 
     def guarded(self, pending, before):
-        """A stated first deadline, and from when on work counts for it."""
-        if not pending or not self.states_first():
+        """A stated deadline, and from when on work counts for it."""
+        if not pending or not (self.states_first() or pending.fact.job):
             return pending
         window = self.span_of("window")
-        return pending._replace(previous=before, counts_from=min(
+        if pending.previous and pending.fact.job:
+            previous = max(pending.previous, before)
+        else:
+            previous = before
+        return pending._replace(previous=previous, counts_from=min(
             clamped(before, window) if window else before, pending.day))
+
+    @staticmethod
+    def too_old(pending, fact, after):
+        """Work too early for the stated deadline: it changes nothing, unless
+        it is newer than what the fleet file says and brings an earlier day."""
+        return (pending and pending.counts_from
+                and fact.day < pending.counts_from
+                and (not pending.fact.job or after.day > pending.day))
 
     def span_before(self, span, deadline):
         """One interval earlier, by the shortest that holds at that age."""
@@ -235,7 +247,9 @@ class Calculation(Task):
                           and clamped(born, parse_span(age)) <= deadline]
         before = max(corresponding(deadline, Span(-s.n, s.unit), self.sticky)
                      for s in spans)
-        return month_end(before) if self.how == "month end" else before
+        if self.how == "month end" and month_end(before) < deadline:
+            return month_end(before)
+        return before
 
     @staticmethod
     def season_before(days, deadline):
@@ -271,25 +285,33 @@ class Calculation(Task):
         return None
 
     def through_history(self, kind, what):
+        def before(deadline):
+            return (self.span_before(what, deadline) if kind == "span"
+                    else self.season_before(what, deadline))
         pending = self.first(kind == "span")
         if pending and kind == "season" and not self.certificate():
             day = next(d for d in what if d >= pending.day)
             pending = begun(day, pending.fact, pending.previous)
         if pending:
-            pending = self.guarded(
-                pending, self.span_before(what, pending.day)
-                if kind == "span" else self.season_before(what, pending.day))
+            pending = self.guarded(pending, before(pending.day))
         after = self.after_span if kind == "span" else self.after_season
-        for fact in self.completions():
-            if pending and pending.counts_from and (
-                    fact.day < pending.counts_from):
-                continue
+        facts = self.completions()
+        if kind == "span" and self.get("runs-from") in (None, "completion"):
+            # Only the newest counts, and the certificate before it.
+            facts = [f for f in facts[:-1] if self.stated_after(f)][-1:] + (
+                facts[-1:])
+        for fact in facts:
             if self.is_baseline(fact):
                 pending = None  # what was due before it is not known
             elif self.again(kind, pending, fact):
                 continue
-            pending = (self.stated_after(fact)
-                       or after(what, pending, fact))
+            certified = self.stated_after(fact)
+            if certified:
+                pending = self.guarded(certified, before(certified.day))
+                continue
+            new = after(what, pending, fact)
+            if not self.too_old(pending, fact, new):
+                pending = new
         return pending
 
     def again(self, kind, pending, fact):
@@ -301,12 +323,14 @@ class Calculation(Task):
                 and pending.fact.day == fact.day
                 and not self.stated_after(fact))
 
-    def counted(self):
+    def counted(self, until=None):
         """Completions, newest first, with those of the job that also counts
         as far as it does; the fleet file's own is the last of its day."""
+        def so_far(facts):
+            return [f for f in facts if not until or f.day <= until]
         most, job = (self.get("also-counts") or "0 -").split()
-        own = self.completions()
-        others = [] if job == "-" else self.done(job)
+        own = so_far(self.completions())
+        others = [] if job == "-" else so_far(self.done(job))
         also = {fact.day for fact in others} - {fact.day for fact in own}
         counted = {fact.day for fact in own}.union(
             sorted(also)[-int(most):] if int(most) else [])
@@ -314,22 +338,25 @@ class Calculation(Task):
                        if fact.day in counted), reverse=True, key=in_order)
 
     def within(self, times, span, apart):
-        counted = self.counted()
         share = Span(span.in_days() // times, "day")
         if span.n % times == 0:
             share = Span(span.n // times, span.unit)
-        first = self.first(False)
-        if first:
-            first = self.guarded(
-                first, clamped(first.day, Span(-share.n, share.unit)))
-        if not counted:
-            return first
+        def guarded(pending):
+            return pending and self.guarded(
+                pending, clamped(pending.day, Span(-share.n, share.unit)))
+        pending = guarded(self.first(False))
+        counting = self.counted()
+        for day in sorted({fact.day for fact in counting[:1] + [
+                fact for fact in counting if self.stated_after(fact)]}):
+            counted = self.counted(day)
+            new = guarded(self.stated_after(counted[0])) or self.count_on(
+                counted, times, span, share, apart)
+            if not self.too_old(pending, counted[0], new):
+                pending = new
+        return pending
+
+    def count_on(self, counted, times, span, share, apart):
         newest = counted[0]
-        if first and first.counts_from and newest.day < first.counts_from:
-            return first
-        certified = self.stated_after(newest)
-        if certified:
-            return certified
         days = sorted({fact.day for fact in counted}, reverse=True)
         if len(days) >= times:
             deadline = ends(days[times - 1], span, self.how, self.sticky)
@@ -458,7 +485,7 @@ class Calculation(Task):
             answer = self.answer("ahead") | {
                 "subject": self.subject, "job": self.job,
                 "last_done": iso(done[-1].day) if done else None,
-                "cycle": f"r{failed.id}"}
+                "cycle": done[-1].cycle if done else "none"}
         return answer | {
             "state": "failed", "besides": answer["state"],
             "failed": {"day": iso(failed.day), "record": failed.id,

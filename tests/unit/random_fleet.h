@@ -30,10 +30,28 @@ span_days(struct span s)
 }
 
 static inline int
-has_kind(const struct rule *r, const struct interval_kind *kind)
+has_length(const struct rule *r)
 {
     for (int i = 0; i < r->n_every; i++)
-        if (r->every[i].kind == kind)
+        if (kind_is_length(&r->every[i]))
+            return 1;
+    return 0;
+}
+
+static inline int
+has_meter(const struct rule *r, enum meter meter)
+{
+    for (int i = 0; i < r->n_every; i++)
+        if (kind_meter(&r->every[i]) == meter)
+            return 1;
+    return 0;
+}
+
+static inline int
+looks_back(const struct rule *r)
+{
+    for (int i = 0; i < r->n_every; i++)
+        if (kind_looks_back(&r->every[i]))
             return 1;
     return 0;
 }
@@ -44,7 +62,7 @@ in_weeks(const struct rule *r)
     for (int i = 0; i < r->n_every; i++)
         if (r->every[i].span.n > 0 && r->every[i].span.unit != STEP_WEEKS)
             return 0;
-    return has_kind(r, &kind_length) &&
+    return has_length(r) &&
            (r->first.origin == ORIGIN_NONE || r->first.origin == ORIGIN_ON ||
                r->first.after.unit == STEP_WEEKS);
 }
@@ -55,11 +73,11 @@ fits_age(const struct rule *r)
 {
     for (int i = 0; i < r->n_every; i++)
         for (int k = 0; k < r->n_ages; k++)
-            if (r->every[i].kind == &kind_length &&
+            if (kind_is_length(&r->every[i]) &&
                 span_days(r->ages[k].every) >
                     28 * span_days(r->every[i].span) / 31)
                 return 0;
-    return has_kind(r, &kind_length);
+    return has_length(r);
 }
 
 /* Take back what the reader of the fleet file would refuse. */
@@ -126,7 +144,7 @@ chance_job(struct chance *c, struct world *w, const struct subject *oldest)
         world_every(w, &j->rule, one_in(c, 3) ? "2 weeks or 5 days" : "7 days");
     if (one_in(c, 4))
         j->n_covers = chance_earlier(c, w, j, &j->covers);
-    if (j->rule.every[0].kind == &kind_count && j->rule.n_every == 1 &&
+    if (kind_looks_back(&j->rule.every[0]) && j->rule.n_every == 1 &&
         j->index > 0 && one_in(c, 2))
         j->also_counts =
             (struct also_counts){&w->jobs[chance_from(c, 0, (int)j->index - 1)],
@@ -214,7 +232,7 @@ chance_things(struct chance *c, struct world *w, struct subject *s)
     for (size_t i = 0; i < w->n_jobs; i++) {
         struct job *j = &w->jobs[i];
         if (one_in(c, 3) ||
-            (s->carrier != NULL && has_kind(&j->rule, &kind_distance)))
+            (s->carrier != NULL && has_meter(&j->rule, METER_DISTANCE)))
             continue;
         struct task *t = world_task(w, s, j);
         chance_baseline(c, t);

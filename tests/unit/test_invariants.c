@@ -111,7 +111,7 @@ calls_for(const struct job *done, const struct job *job)
 static int
 goes_by_meter(const struct task *t)
 {
-    return has_kind(t->rule, &kind_distance) || has_kind(t->rule, &kind_hours);
+    return has_meter(t->rule, METER_DISTANCE) || has_meter(t->rule, METER_HOURS);
 }
 
 static int
@@ -140,7 +140,7 @@ bears_on(const struct record *k, const struct task *t)
                    (also != NULL && covers(k->job, also)));
     case RECORD_FAILED: /* what is not called for is due since it failed */
         return k->subject == t->subject && k->job == t->job &&
-               (t->job->n_follows > 0 || has_kind(t->rule, &kind_needed));
+               (t->job->n_follows > 0 || kind_never_due(t->rule));
     case RECORD_READING:
     case RECORD_REPLACED:
         return k->subject == t->subject && goes_by_meter(t);
@@ -204,7 +204,7 @@ nothing_open_disappears(struct trial *t)
         const struct task *of = &w->tasks[i];
         if (!before[i].there || after[i].there)
             continue;
-        int once = of->job->n_follows > 0 || has_kind(of->rule, &kind_needed);
+        int once = of->job->n_follows > 0 || kind_never_due(of->rule);
         if (!once || !does(&t->extra, of))
             return breaks(
                 t, i, "the due is gone", before[i].deadline, DAY_NONE);
@@ -273,7 +273,7 @@ runs_from_newest(const struct rule *r)
 {
     for (int i = 0; i < r->n_every; i++)
         if (kind_is_calendar_rule(&r->every[i]) ||
-            r->every[i].kind == &kind_count)
+            kind_looks_back(&r->every[i]))
             return 0;
     return r->runs_from == FROM_COMPLETION;
 }
@@ -318,8 +318,8 @@ reach(const struct task *t)
 }
 
 /* 5. Work from before the time that a stated deadline ends makes the deadline
- *    no later, whatever the rule: work by the day it was last done or, where
- *    that is not stated, more than the interval before.  Not where so many
+ *    no later, whatever the rule: work by the day it was last done, as stated, or
+ *    more than the interval before.  Not where so many
  *    are asked for in a time: there older work counts. */
 static int
 history_keeps_a_stated_deadline(struct trial *t)
@@ -338,9 +338,8 @@ history_keeps_a_stated_deadline(struct trial *t)
             b->last == DAY_NONE)
             stated = of->rule->first.on;
         if (stated == DAY_NONE || !does(&t->extra, of) || goes_by_meter(of) ||
-            has_kind(of->rule, &kind_count) ||
-            t->extra.day >
-                (b->last != DAY_NONE ? b->last : stated - reach(of) - 7))
+            looks_back(of->rule) ||
+            t->extra.day > day_later(b->last, stated - reach(of) - 7))
             continue;
         if (is_later(before[i].deadline, after[i].deadline))
             return breaks(

@@ -348,6 +348,25 @@ warnings_have_words(void **state)
 }
 
 /* The words are a contract: `ostler due --json` shows them. */
+/* Work done only when needed that failed twice is one thing to do. */
+static void
+a_second_failure_is_no_new_cycle(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "job", "when needed");
+
+    world_done(w, j, "2026-01-10")->kind = RECORD_FAILED;
+    struct cycle first = world_due(w, j, "2026-02-01")->cycle;
+    world_done(w, j, "2026-01-20")->kind = RECORD_FAILED;
+    struct cycle second = world_due(w, j, "2026-02-01")->cycle;
+    assert_int_equal(first.record, second.record);
+    assert_int_equal(first.start, second.start);
+    world_done(w, j, "2026-01-25");
+    world_done(w, j, "2026-01-28")->kind = RECORD_FAILED;
+    struct cycle third = world_due(w, j, "2026-02-01")->cycle;
+    assert_int_not_equal(third.record, second.record);
+}
+
 static void
 the_words_of_the_contract(void **state)
 {
@@ -389,6 +408,7 @@ main(void)
         WORLD_TEST(the_file_undoes_no_failure_of_its_day),
         WORLD_TEST(a_failure_before_the_last_time),
         WORLD_TEST(failed_and_never_done),
+        WORLD_TEST(a_second_failure_is_no_new_cycle),
         WORLD_TEST(failed_and_off_the_road),
         WORLD_TEST(a_wider_job_and_a_narrower),
         WORLD_TEST(failed_when_nothing_asks_for_it),

@@ -203,6 +203,39 @@ a_certificate_stands(void **state)
     assert_deadline(w, j, "2027-03-31");
 }
 
+/* What was done since is newer than the certificate: too early for its
+ * deadline, it moves it no later, in whatever rhythm.  13 weeks before 17
+ * November 2023 is 18 August. */
+static void
+nor_is_it_used_up_by_work_after_it(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "inspection", "13 weeks");
+
+    j->rule.runs_from = FROM_DEADLINE;
+    w->tasks[0].baseline.last = date("2022-01-31");
+    w->tasks[0].baseline.deadline = date("2023-11-17");
+    world_done(w, j, "2023-01-20");
+    assert_deadline(w, j, "2023-11-17");
+    world_done(w, j, "2023-08-17");
+    assert_deadline(w, j, "2023-11-17");
+    world_done(w, j, "2023-11-01");
+    assert_deadline(w, j, "2024-02-16");
+}
+
+/* But an earlier day is taken: twelve months from the newer work. */
+static void
+newer_work_may_bring_an_earlier_day(void **state)
+{
+    struct world *w = *state;
+    struct job *j = world_job(w, "test", "12 months");
+
+    w->tasks[0].baseline.last = date("2026-01-10");
+    w->tasks[0].baseline.deadline = date("2027-06-30");
+    world_done(w, j, "2026-05-01");
+    assert_deadline(w, j, "2027-05-01");
+}
+
 int
 main(void)
 {
@@ -215,6 +248,8 @@ main(void)
         WORLD_TEST(a_count_begins_with_work_for_the_day),
         WORLD_TEST(a_meter_counts_from_older_work_all_the_same),
         WORLD_TEST(a_certificate_stands),
+        WORLD_TEST(nor_is_it_used_up_by_work_after_it),
+        WORLD_TEST(newer_work_may_bring_an_earlier_day),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);
