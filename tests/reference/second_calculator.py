@@ -414,6 +414,8 @@ class Calculation(Task):
             kind == "span" and self.get("runs-from") == "deadline")
         if rhythm and self.too_early(pending, plan):
             return False
+        if pending.fact.job and not rhythm:
+            return True
         return not pending.counts_from or plan >= pending.counts_from
 
     # From the deadline to the answer.
