@@ -4,8 +4,8 @@
 #include "pass.h"
 
 /*
- * Append the @n dues as a file of events to go with a message; nothing when
- * none of them has a day.  The events are those of the feeds, under the same
+ * Put into @out the @n dues as a file of events to go with a message; nothing
+ * when none of them has a day.  The events are those of the feeds, under the same
  * UIDs, and the file has neither METHOD nor a name: with the one, readers take
  * it for an invitation, with the other, Outlook for a calendar to add beside
  * the user's own.  Returns 0, or -1 with @f set.

@@ -138,7 +138,7 @@ write_new(const struct issue *i, struct durable *file, struct composed *done,
     const char *bytes = durable_bytes(file, &len);
     if (bytes == NULL)
         return cannot_write(i, f);
-    return ical_check(bytes, len, i->feed->form, done->items, f);
+    return ical_check(bytes, len, &i->contents.form, done->items, f);
 }
 
 static int
@@ -193,7 +193,7 @@ publish_feed(const struct pass *p, const struct snapshot *s,
         rc = compose_feed(p, &i.contents, out, NULL, &done, f);
     if (rc == 0)
         rc = ical_check(buf_str(out) + before, buf_len(out) - before,
-            feed->form, done.items, f);
+            &i.contents.form, done.items, f);
     contents_drop(&i.contents);
     buf_free(i.path);
     return rc;

@@ -2,20 +2,41 @@
 
 #include "buf.h"
 #include "caution.h"
-#include "ical_event.h"
-#include "ical_text.h"
-#include "refold.h"
+#include "fold.h"
+#include "step.h"
 
-#include <libical/ical.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <uuid/uuid.h>
 
-#define CALENDAR_END "END:VCALENDAR\r\n"
 #define SECONDS_A_DAY 86400
 /* "20260301T041700Z" */
 #define TIME_TEXT 24
+
+#define RING_HOUR 9
+
+/*
+ * The lines are written here, and read back by libical before they go out
+ * (ical_check.c).  To build a component of libical for each item takes twice
+ * the time, most of it to escape a text octet by octet; and libical 3.0.16
+ * folds some lines in a way that readers stumble over.
+ */
+
+/* What is at hand while the items of a feed are written. */
+struct ical {
+    const struct ical_feed *feed;
+    struct buf *summary; /* the words of the item at hand */
+    struct buf *description;
+    struct buf *categories;
+    struct buf *escaped;           /* the value of the line at hand */
+    const struct subject *subject; /* whose UUID is kept below */
+    enum ical_kind kind;
+    uuid_t uuid;
+};
+
+static const char *const names[] = {
+    [FEED_EVENTS] = "VEVENT", [FEED_TODOS] = "VTODO"};
 
 /* The namespace of all our UIDs: a random UUID, drawn once. */
 static const uuid_t ours = {0x46, 0x71, 0x71, 0xcb, 0xf2, 0x08, 0x40, 0xce,
@@ -166,9 +187,142 @@ ical_outline(struct ical *c, const struct ical_item *item, struct buf *out)
     return buf_failed(out) ? -1 : 0;
 }
 
+/* --- Lines -----------------------------------------------------------------
+ */
+
+/* Append @text after @name, which ends with ":". */
+static void
+add_line(struct buf *out, const char *name, const char *text)
+{
+    buf_text(out, name);
+    buf_text(out, text);
+    buf_text(out, "\r\n");
+}
+
+static void
+add_day(struct buf *out, const char *name, day_t day)
+{
+    char text[DAY_TEXT];
+
+    day_text(day, text);
+    buf_text(out, name);
+    buf_text(out, ";VALUE=DATE:");
+    buf_add(out, text, 4);
+    buf_add(out, text + 5, 2);
+    buf_add(out, text + 8, 2);
+    buf_text(out, "\r\n");
+}
+
+/* DTEND is the day after (RFC 5545, 3.6.1); that of the last day we know is one
+ * that we do not. */
+static void
+add_one_day(day_t day, struct buf *out)
+{
+    add_day(out, "DTSTART", day);
+    if (day < DAY_LAST)
+        add_day(out, "DTEND", day + 1);
+    else
+        add_line(out, "DTEND;VALUE=DATE:", "22000101");
+}
+
+/* Append clean words as a value of the type TEXT (RFC 5545, 3.3.11). */
+static void
+escape(struct buf *out, const char *words)
+{
+    for (;;) {
+        size_t n = strcspn(words, "\\,;\n");
+        buf_add(out, words, n);
+        words += n;
+        if (*words == '\0')
+            return;
+        buf_add(out, "\\", 1);
+        buf_add(out, *words == '\n' ? "n" : words, 1);
+        words++;
+    }
+}
+
+/* Append @words after @name, which ends with ":", escaped and folded. */
+static void
+add_text(
+    struct buf *out, struct ical *c, const char *name, const struct buf *words)
+{
+    buf_clear(c->escaped);
+    escape(c->escaped, buf_str(words));
+    fold_line(name, buf_str(c->escaped), out);
+}
+
+/* So many whole days before @day, at nine in the morning. */
+static void
+add_trigger(struct buf *out, enum feed_form form, int days)
+{
+    const char *name = form == FEED_TODOS ? "TRIGGER;RELATED=END" : "TRIGGER";
+
+    if (days <= 0)
+        buf_print(out, "%s:PT%dH\r\n", name, RING_HOUR);
+    else if (days == 1)
+        buf_print(out, "%s:-PT%dH\r\n", name, 24 - RING_HOUR);
+    else
+        buf_print(out, "%s:-P%dDT%dH\r\n", name, days - 1, 24 - RING_HOUR);
+}
+
+/* What failed or is overdue has rung. */
+static void
+add_alarm(struct buf *out, struct ical *c, const struct ical_item *item)
+{
+    const struct ical_feed *feed = c->feed;
+    day_t day = ical_day(item);
+
+    if (feed->alarm.n < 0 || item->kind != ICAL_DUE || day == DAY_NONE ||
+        item->due->state == DUE_FAILED || item->due->state == DUE_OVERDUE)
+        return;
+    day_t rings = step_span(day, feed->alarm, -1, MONTH_END_CLAMP);
+    if (rings == DAY_NONE)
+        return;
+    buf_text(out, "BEGIN:VALARM\r\nACTION:DISPLAY\r\n");
+    add_text(out, c, "DESCRIPTION:", c->summary);
+    add_trigger(out, feed->form, day - rings);
+    buf_text(out, "END:VALARM\r\n");
+}
+
+/* A to-do that is done was so at noon, which is that day wherever it is read:
+ * COMPLETED takes a time and no date. */
+static void
+add_completed(struct buf *out, day_t day)
+{
+    struct ymd t = day_ymd(day);
+
+    buf_print(out, "COMPLETED:%04d%02d%02dT120000Z\r\nPERCENT-COMPLETE:100\r\n",
+        t.year, t.month, t.day);
+}
+
+static void
+add_todo_status(struct buf *out, const struct ical_item *item)
+{
+    int open = item->kind == ICAL_DUE || item->kind == ICAL_END;
+
+    add_line(out, "STATUS:", open ? "NEEDS-ACTION" : "COMPLETED");
+    if (item->kind == ICAL_DONE)
+        add_completed(out, item->proof->done);
+}
+
+static void
+add_event_status(struct buf *out, const struct ical_item *item)
+{
+    int open = item->kind == ICAL_DUE && ical_is_tentative(item->due);
+
+    add_line(out, "STATUS:", open ? "TENTATIVE" : "CONFIRMED");
+    buf_text(out, "TRANSP:TRANSPARENT\r\n"
+                  "X-MICROSOFT-CDO-BUSYSTATUS:FREE\r\n");
+}
+
+/* --- Items -----------------------------------------------------------------
+ */
+
 int
 ical_content(struct ical *c, const struct ical_item *item, struct buf *out)
 {
+    enum feed_form form = c->feed->form;
+    day_t day = ical_day(item);
     char uid[ICAL_UID_TEXT];
 
     if (put_words(c, item))
@@ -177,7 +331,25 @@ ical_content(struct ical *c, const struct ical_item *item, struct buf *out)
     if (buf_failed(c->description))
         return -1;
     ical_uid(c, item, uid);
-    return ical_event(c, item, uid, out);
+
+    add_line(out, "BEGIN:", names[form]);
+    add_line(out, "UID:", uid);
+    if (day != DAY_NONE && form == FEED_EVENTS)
+        add_one_day(day, out);
+    else if (day != DAY_NONE && item->kind != ICAL_DONE)
+        add_day(out, "DUE", day);
+    add_text(out, c, "SUMMARY:", c->summary);
+    add_text(out, c, "DESCRIPTION:", c->description);
+    fold_line("CATEGORIES:", buf_str(c->categories), out);
+    if (form == FEED_EVENTS)
+        add_event_status(out, item);
+    else
+        add_todo_status(out, item);
+    if (c->feed->url != NULL)
+        fold_line("URL:", c->feed->url, out);
+    add_alarm(out, c, item);
+    add_line(out, "END:", names[form]);
+    return buf_failed(out) || buf_failed(c->escaped) ? -1 : 0;
 }
 
 static void
@@ -199,89 +371,42 @@ int
 ical_stamped(struct ical *c, const struct ical_item *item,
     const struct buf *content, const struct ical_stamp *stamp, struct buf *out)
 {
-    size_t opening = ical_event_opening(c->feed->form);
+    /* The first two lines, after which the stamp belongs. */
+    size_t opening = strlen("BEGIN:\r\nUID:\r\n") +
+                     strlen(names[c->feed->form]) + ICAL_UID_TEXT - 1;
 
     buf_add(out, buf_str(content), opening);
     add_stamp(stamp, out);
     if (ical_day(item) == DAY_NONE && c->feed->form == FEED_EVENTS)
-        ical_event_day((day_t)(stamp->modified / SECONDS_A_DAY), out);
+        add_one_day((day_t)(stamp->modified / SECONDS_A_DAY), out);
     buf_add(out, buf_str(content) + opening, buf_len(content) - opening);
     return buf_failed(out) ? -1 : 0;
-}
-
-static int
-add(icalcomponent *c, icalproperty *p)
-{
-    if (p == NULL)
-        return -1;
-    icalcomponent_add_property(c, p);
-    return 0;
-}
-
-static int
-add_x(icalcomponent *c, const char *name, const char *value)
-{
-    icalproperty *p = icalproperty_new_x(value);
-
-    if (p != NULL)
-        icalproperty_set_x_name(p, name);
-    return add(c, p);
-}
-
-static int
-fill(icalcomponent *c, const char *name)
-{
-    struct icaldurationtype six_hours = {.hours = 6};
-
-    if (add(c, icalproperty_new_version("2.0")) ||
-        add(c, icalproperty_new_prodid("-//ostler//due dates//EN")) ||
-        add(c, icalproperty_new_calscale("GREGORIAN")) ||
-        add(c, icalproperty_new_name(name)) || add_x(c, "X-WR-CALNAME", name) ||
-        add(c, icalproperty_new_refreshinterval(six_hours)))
-        return -1;
-    return add_x(c, "X-PUBLISHED-TTL", "PT6H");
-}
-
-/* The calendar without any event, from BEGIN to END, or NULL. */
-static char *
-empty_calendar(const char *name)
-{
-    char *text = NULL;
-    icalcomponent *c;
-
-    icalerror_clear_errno();
-    c = icalcomponent_new(ICAL_VCALENDAR_COMPONENT);
-    if (c != NULL && fill(c, name) == 0)
-        text = icalcomponent_as_ical_string_r(c);
-    if (c != NULL)
-        icalcomponent_free(c);
-    if (icalerrno == ICAL_NO_ERROR)
-        return text;
-    free(text);
-    return NULL;
 }
 
 int
 ical_begin(struct ical *c, struct buf *out)
 {
-    struct buf *name = c->summary;
-    char *text = NULL;
-
-    buf_clear(name);
-    ical_calendar_name(c->feed->title, name);
-    if (!buf_failed(name))
-        text = empty_calendar(buf_str(name));
-    if (text == NULL)
-        return -1;
-    /* The events are made one at a time and go in before the end. */
-    text[strlen(text) - strlen(CALENDAR_END)] = '\0';
-    refold(text, out);
-    free(text);
+    buf_text(out, "BEGIN:VCALENDAR\r\nVERSION:2.0\r\n"
+                  "PRODID:-//ostler//due dates//EN\r\n"
+                  "CALSCALE:GREGORIAN\r\n");
+    if (c->feed->title != NULL) {
+        struct buf *name = c->summary;
+        buf_clear(name);
+        ical_calendar_name(c->feed->title, name);
+        if (buf_failed(name))
+            return -1;
+        /* NAME is of RFC 7986, and so is the interval; older readers know the
+         * two that begin with X. */
+        fold_line("NAME:", buf_str(name), out);
+        fold_line("X-WR-CALNAME:", buf_str(name), out);
+        buf_text(out, "REFRESH-INTERVAL;VALUE=DURATION:PT6H\r\n"
+                      "X-PUBLISHED-TTL:PT6H\r\n");
+    }
     return buf_failed(out) ? -1 : 0;
 }
 
 void
 ical_end(struct buf *out)
 {
-    buf_text(out, CALENDAR_END);
+    buf_text(out, "END:VCALENDAR\r\n");
 }

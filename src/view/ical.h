@@ -1,8 +1,8 @@
 #ifndef ICAL_H
 #define ICAL_H
 
-#include "evidence.h"
 #include "fault.h"
+#include "ical_item.h"
 
 #include <stddef.h>
 #include <stdint.h>
@@ -31,28 +31,14 @@ struct ical_feed {
     const char *id;    /* of the feed */
     const char *title; /* the calendar's name; a comma, semicolon or
                           backslash in it becomes a blank, because readers
-                          differ in how they take these in a name */
+                          differ in how they take these in a name; or NULL in
+                          a file of events that nobody subscribes to, which has
+                          no name and is not asked for again */
     const char *url;   /* of the page where the dues are, or NULL; whoever
                           sets it has checked that it is a URL */
     enum feed_form form;
     struct span alarm; /* so long before the day, at nine; n below 0 for no
                           alarm */
-};
-
-enum ical_kind {
-    ICAL_DUE,
-    ICAL_DONE,    /* what was done, on its day */
-    ICAL_END,     /* stands where a feed ends early */
-    ICAL_NOTHING, /* stands in a feed without dues, because some readers keep
-                     old events when there is none */
-};
-
-/* What one event tells of. */
-struct ical_item {
-    enum ical_kind kind;
-    const struct due *due;     /* of an ICAL_DUE */
-    const struct proof *proof; /* of an ICAL_DONE */
-    day_t day;                 /* of an ICAL_END */
 };
 
 /*
@@ -65,10 +51,6 @@ struct ical_stamp {
 };
 
 #define ICAL_UID_TEXT 37
-
-/* The day on which the event of @d stands: of one that failed, that on which it
- * did; else its plan day or deadline, or DAY_NONE. */
-day_t ical_due_day(const struct due *d);
 
 /* A writer of @feed, which must outlive it, or NULL when memory is out.  Free
  * with ical_free(). */
@@ -115,14 +97,14 @@ int ical_stamped(struct ical *c, const struct ical_item *item,
 void ical_end(struct buf *out);
 
 /*
- * Read back what is to be published, the @len bytes at @bytes: lines of at most
- * 75 octets of UTF-8 that end with CRLF; one VCALENDAR that libical reads
- * without an error; @n_items events or to-dos, as @form says, with different
- * UIDs, each with every property that RFC 5545 requires or this module always
- * writes, events one day long.  Returns 0, or -1 with @f set (EX_SOFTWARE, or
- * EX_OSERR when memory is out).
+ * Read back what is to be published as @feed, the @len bytes at @bytes: lines
+ * of at most 75 octets of UTF-8 that end with CRLF; one VCALENDAR that libical
+ * reads without an error; @n_items events or to-dos, with different UIDs, each
+ * with every property that RFC 5545 requires or this module always writes,
+ * events one day long.  Returns 0, or -1 with @f set (EX_SOFTWARE, or EX_OSERR
+ * when memory is out).
  */
-int ical_check(const char *bytes, size_t len, enum feed_form form,
+int ical_check(const char *bytes, size_t len, const struct ical_feed *feed,
     size_t n_items, struct fault *f);
 
 #endif

@@ -2,7 +2,6 @@
 
 #include "buf.h"
 #include "day.h"
-#include "ical_text.h"
 #include "num.h"
 
 #include <string.h>

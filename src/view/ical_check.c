@@ -164,11 +164,13 @@ check_parts(struct ical_back *back, enum feed_form form, size_t n_items,
 
 /* @around is the calendar without its events and to-dos. */
 static int
-check_calendar(const struct buf *around, struct fault *f)
+check_calendar(
+    const struct buf *around, const struct ical_feed *feed, struct fault *f)
 {
     static const icalproperty_kind required[] = {ICAL_PRODID_PROPERTY,
-        ICAL_VERSION_PROPERTY, ICAL_CALSCALE_PROPERTY, ICAL_NAME_PROPERTY,
-        ICAL_REFRESHINTERVAL_PROPERTY, ICAL_NO_PROPERTY};
+        ICAL_VERSION_PROPERTY, ICAL_CALSCALE_PROPERTY, ICAL_NO_PROPERTY};
+    static const icalproperty_kind of_a_name[] = {
+        ICAL_NAME_PROPERTY, ICAL_REFRESHINTERVAL_PROPERTY, ICAL_NO_PROPERTY};
     icalcomponent *c = icalparser_parse_string(buf_str(around));
     int rc = 0;
 
@@ -178,7 +180,8 @@ check_calendar(const struct buf *around, struct fault *f)
         rc = fault_set(f, EX_SOFTWARE, "it has lines that do not read");
     else if (icalcomponent_count_components(c, ICAL_ANY_COMPONENT) != 0)
         rc = fault_set(f, EX_SOFTWARE, "it has more in it than events");
-    else if (!has_once(c, required))
+    else if (!has_once(c, required) ||
+             (feed->title != NULL && !has_once(c, of_a_name)))
         rc = fault_set(
             f, EX_SOFTWARE, "the calendar has a property too many or too few");
     if (c != NULL)
@@ -187,8 +190,8 @@ check_calendar(const struct buf *around, struct fault *f)
 }
 
 int
-ical_check(const char *bytes, size_t len, enum feed_form form, size_t n_items,
-    struct fault *f)
+ical_check(const char *bytes, size_t len, const struct ical_feed *feed,
+    size_t n_items, struct fault *f)
 {
     struct ical_back back = {bytes, bytes + len};
     char(*uids)[ICAL_UID_TEXT] = NULL;
@@ -203,9 +206,9 @@ ical_check(const char *bytes, size_t len, enum feed_form form, size_t n_items,
     around = buf_new();
     if (uids == NULL || around == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
-    else if (check_parts(&back, form, n_items, uids, around, f) == 0)
+    else if (check_parts(&back, feed->form, n_items, uids, around, f) == 0)
         rc = buf_failed(around) ? fault_set(f, EX_OSERR, "out of memory")
-                                : check_calendar(around, f);
+                                : check_calendar(around, feed, f);
     buf_free(around);
     free(uids);
     return rc;

@@ -102,7 +102,7 @@ say_move(const struct letter_item *item, letter_line *line, void *to,
     line(to, "Deadline moved", buf_str(text));
 }
 
-struct notes {
+struct note_line {
     letter_line *line;
     void *to;
 };
@@ -110,7 +110,7 @@ struct notes {
 static void
 say_note(void *to, const char *text)
 {
-    const struct notes *n = to;
+    const struct note_line *n = to;
 
     n->line(n->to, "Note", text);
 }
@@ -120,7 +120,7 @@ static int
 say_warnings(const struct due *d, day_t today, letter_line *line, void *to)
 {
     return wording_notes(
-        d, today, WARN_BOOK_NOW, say_note, &(struct notes){line, to});
+        d, today, WARN_BOOK_NOW, say_note, &(struct note_line){line, to});
 }
 
 /* The step that sets the date; without one, that which says what is missing,

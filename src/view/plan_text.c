@@ -13,7 +13,7 @@
  * weeks, with a line a visit and, under it, one a work with why on that day.
  */
 
-struct page {
+struct plan_page {
     const struct agenda *agenda;
     const struct plan_problem *problem;
     struct buf *out;
@@ -37,7 +37,7 @@ wider(int width, const char *text)
 }
 
 static void
-measure(struct page *p)
+measure(struct plan_page *p)
 {
     size_t n;
     const struct plan_booking *b = plan_bookings(agenda_plan(p->agenda), &n);
@@ -48,7 +48,7 @@ measure(struct page *p)
 }
 
 static void
-add_head(struct page *p, const struct visits *v)
+add_head(struct plan_page *p, const struct visits *v)
 {
     const struct agenda_options *o = agenda_options(p->agenda);
     size_t n_works;
@@ -69,7 +69,7 @@ add_head(struct page *p, const struct visits *v)
 }
 
 static void
-add_clash(struct page *p, const struct plan_clash *c)
+add_clash(struct plan_page *p, const struct plan_clash *c)
 {
     size_t n;
     const struct plan_booking *b =
@@ -90,7 +90,7 @@ add_clash(struct page *p, const struct plan_clash *c)
 }
 
 static void
-add_clashes(struct page *p)
+add_clashes(struct plan_page *p)
 {
     size_t n;
     const struct plan_clash *c = plan_clashes(agenda_plan(p->agenda), &n);
@@ -102,7 +102,7 @@ add_clashes(struct page *p)
 }
 
 static void
-add_undated(struct page *p)
+add_undated(struct plan_page *p)
 {
     size_t n;
     const struct agenda_undated *u = agenda_undated(p->agenda, &n);
@@ -116,7 +116,7 @@ add_undated(struct page *p)
 
 /* What a wider job does for, under the one that does. */
 static void
-add_covered(struct page *p)
+add_covered(struct plan_page *p)
 {
     size_t n;
     const struct agenda_covered *c = agenda_covered(p->agenda, &n);
@@ -137,7 +137,7 @@ add_covered(struct page *p)
 }
 
 static void
-add_work(struct page *p, const struct plan_booking *b)
+add_work(struct plan_page *p, const struct plan_booking *b)
 {
     buf_fill(p->out, ' ', 18);
     because_work(p->agenda, b, p->out);
@@ -148,7 +148,7 @@ add_work(struct page *p, const struct plan_booking *b)
 
 /* Done wherever it is, so that its place says little. */
 static int
-is_on_the_vehicle(const struct page *p, const struct visit *v)
+is_on_the_vehicle(const struct plan_page *p, const struct visit *v)
 {
     return v->stays &&
            agenda_unit_subject(p->agenda, v->unit)->kind != SUBJECT_DRIVER;
@@ -156,7 +156,7 @@ is_on_the_vehicle(const struct page *p, const struct visit *v)
 
 /* A visit; its day is said once for all that day. */
 static void
-add_visit(struct page *p, const struct visit *v, int new_day)
+add_visit(struct plan_page *p, const struct visit *v, int new_day)
 {
     char day[DAY_WORDS];
 
@@ -175,7 +175,7 @@ add_visit(struct page *p, const struct visit *v, int new_day)
 }
 
 static void
-add_weeks(struct page *p, const struct visits *v)
+add_weeks(struct plan_page *p, const struct visits *v)
 {
     for (size_t i = 0; i < v->n; i++) {
         const struct visit *before = i > 0 ? &v->list[i - 1] : NULL;
@@ -191,7 +191,7 @@ add_weeks(struct page *p, const struct visits *v)
 int
 plan_view_text(const struct agenda *a, struct buf *out)
 {
-    struct page p = {a, agenda_problem(a), out, 0};
+    struct plan_page p = {a, agenda_problem(a), out, 0};
     struct visits v;
     size_t n_works;
 

@@ -1,3 +1,4 @@
+#include "poster.h"
 #include "poster_parts.h"
 
 #include "buf.h"

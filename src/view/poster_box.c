@@ -11,8 +11,14 @@
 #define PAD 1.6
 #define GAP 1.5
 
-/* Of a visit: the day, then its codes, as many on a line as go there. */
+double
+poster_week_width(const struct poster *p)
+{
+    return (POSTER_WIDTH - 2 * POSTER_MARGIN - POSTER_NAMES) / p->weeks;
+}
 
+/* Append a code to the last line of the box, or to a new one where it does not
+ * fit; @line is that line, of @size bytes. */
 static void
 add_code(struct poster *p, const char *code, double width, char *line,
     size_t size, struct box *b)
@@ -32,6 +38,7 @@ add_code(struct poster *p, const char *code, double width, char *line,
         code);
 }
 
+/* Of a visit: the day, then its codes, as many on a line as go there. */
 static void
 make_box(struct poster *p, const struct visit *v, struct box *b)
 {

@@ -1,10 +1,12 @@
 #ifndef POSTER_PARTS_H
 #define POSTER_PARTS_H
 
-#include "poster.h"
+#include "agenda.h"
 #include "visit.h"
 
 #include <pango/pangocairo.h>
+
+struct buf;
 
 /*
  * Inside the poster only.  Lengths are points, 72 to the inch.
@@ -13,6 +15,7 @@
 #define POSTER_HEIGHT 841.89
 #define POSTER_MARGIN 28.0
 #define POSTER_NAMES 88.0 /* the column of the vehicles */
+#define POSTER_HEAD 62.0  /* the title, the months and the weeks */
 #define POSTER_CODE 8
 
 /* What a box says, as two texts one above the other. */
@@ -55,8 +58,9 @@ void poster_text(struct poster *p, cairo_t *cr, double x, double y,
 double poster_paragraph(struct poster *p, cairo_t *cr, double x, double y,
     const char *text, double size, double width);
 
-/* poster_box.c: the boxes of one visit and how high it is; drawing it with the
- * top left corner at a place. */
+/* poster_box.c: how wide a week is; how high the box of one visit is; drawing
+ * it with the top left corner at a place. */
+double poster_week_width(const struct poster *p);
 double poster_box_height(struct poster *p, const struct visit *v);
 void poster_box_draw(
     struct poster *p, cairo_t *cr, const struct visit *v, double x, double y);
@@ -66,11 +70,8 @@ void poster_box_draw(
 void poster_place_outline(struct poster *p, cairo_t *cr, size_t place, double x,
     double y, double width, double height);
 
-/* poster_sheet.c: the width of a week; what stands under the rows; a sheet. */
-double poster_week_width(const struct poster *p);
+/* poster_sheet.c: the height of what stands under the rows; a sheet. */
 double poster_foot_height(struct poster *p);
 void poster_draw(struct poster *p, cairo_t *cr, size_t sheet);
-
-#define POSTER_HEAD 62.0 /* the title, the months and the weeks */
 
 #endif

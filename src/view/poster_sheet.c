@@ -14,24 +14,13 @@
 #define GREY 0.55
 #define PALE 0.9
 
-static const double inner_width = POSTER_WIDTH - 2 * POSTER_MARGIN;
-
-double
-poster_week_width(const struct poster *p)
-{
-    return (inner_width - POSTER_NAMES) / p->weeks;
-}
-
-static int
-legend_columns(void)
-{
-    return (int)(inner_width / LEGEND_COLUMN);
-}
+#define INNER_WIDTH (POSTER_WIDTH - 2 * POSTER_MARGIN)
+#define LEGEND_COLUMNS ((int)(INNER_WIDTH / LEGEND_COLUMN))
 
 static int
 legend_lines(const struct poster *p)
 {
-    int columns = legend_columns();
+    int columns = LEGEND_COLUMNS;
 
     return ((int)p->n_codes + columns - 1) / columns;
 }
@@ -42,7 +31,7 @@ poster_foot_height(struct poster *p)
 {
     return (legend_lines(p) + 1) * LEGEND_LINE + 38 +
            poster_paragraph(
-               p, NULL, 0, 0, buf_str(p->undated), LEGEND_SIZE, inner_width);
+               p, NULL, 0, 0, buf_str(p->undated), LEGEND_SIZE, INNER_WIDTH);
 }
 
 static void
@@ -78,7 +67,7 @@ draw_title(struct poster *p, cairo_t *cr, size_t sheet)
     snprintf(text, sizeof text, "%s: the year's work",
         agenda_fleet(p->agenda)->site.name);
     poster_text(
-        p, cr, POSTER_MARGIN, POSTER_MARGIN, text, 17, 1, inner_width * 0.6);
+        p, cr, POSTER_MARGIN, POSTER_MARGIN, text, 17, 1, INNER_WIDTH * 0.6);
     snprintf(text, sizeof text, "drawn up on %s, to %s; sheet %zu of %zu",
         day_words(o->today, day), day_words(o->until, until), sheet + 1,
         p->n_sheets);
@@ -227,7 +216,7 @@ static void
 draw_codes(struct poster *p, cairo_t *cr, double y)
 {
     const struct fleet *f = agenda_fleet(p->agenda);
-    int columns = legend_columns();
+    int columns = LEGEND_COLUMNS;
     int n = 0;
 
     for (size_t i = 0; i < f->n_jobs; i++) {
@@ -297,7 +286,7 @@ poster_draw(struct poster *p, cairo_t *cr, size_t sheet)
     double below = foot + 12 + legend_lines(p) * LEGEND_LINE;
     draw_signs(p, cr, below);
     poster_paragraph(p, cr, POSTER_MARGIN, below + LEGEND_LINE + 2,
-        buf_str(p->undated), LEGEND_SIZE, inner_width);
+        buf_str(p->undated), LEGEND_SIZE, INNER_WIDTH);
     poster_text(p, cr, POSTER_MARGIN, POSTER_HEIGHT - POSTER_MARGIN - 9,
-        CAUTION_TEXT, 7.5, 1, inner_width);
+        CAUTION_TEXT, 7.5, 1, INNER_WIDTH);
 }

@@ -11,7 +11,7 @@
 #include "arena.h"
 #include "buf.h"
 #include "ical.h"
-#include "ical_text.h"
+#include "ical_item.h"
 
 #include <libical/ical.h>
 #include <stdio.h>

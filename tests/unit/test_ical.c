@@ -196,7 +196,7 @@ check_whole(const struct buf *out, size_t n)
 {
     struct fault f = {0};
 
-    if (ical_check(buf_str(out), buf_len(out), feed.form, n, &f))
+    if (ical_check(buf_str(out), buf_len(out), &feed, n, &f))
         fail_msg("%s", f.text);
 }
 
@@ -993,13 +993,28 @@ titles_of_every_length(void **state)
         }
 }
 
+/* A file to go with a message has no name, and nobody asks for it again. */
+static void
+a_file_without_a_name(void **state)
+{
+    (void)state;
+    feed.title = NULL;
+    struct buf *out = rendered(2);
+
+    assert_null(strstr(buf_str(out), "NAME"));
+    assert_null(strstr(buf_str(out), "REFRESH-INTERVAL"));
+    assert_null(strstr(buf_str(out), "X-PUBLISHED-TTL"));
+    assert_non_null(strstr(buf_str(out), "BEGIN:VEVENT"));
+    buf_free(out);
+}
+
 /* Give @text to the check as a feed of @n events; it must refuse. */
 static void
 refused(const char *text, size_t n, const char *why)
 {
     struct fault f = {0};
 
-    assert_int_equal(ical_check(text, strlen(text), FEED_EVENTS, n, &f), -1);
+    assert_int_equal(ical_check(text, strlen(text), &feed, n, &f), -1);
     assert_int_equal(f.code, EX_SOFTWARE);
     if (strstr(f.text, why) == NULL)
         fail_msg("'%s' does not hold '%s'", f.text, why);
@@ -1032,11 +1047,12 @@ the_check_refuses(void **state)
     (void)state;
     refused(buf_str(out), 1, "2 events and not 1");
     refused(buf_str(out), 3, "2 events and not 3");
-    assert_int_equal(ical_check("", 0, FEED_EVENTS, 1, &f), -1);
+    assert_int_equal(ical_check("", 0, &feed, 1, &f), -1);
     assert_int_equal(
-        ical_check(buf_str(out), buf_len(out) + 1, FEED_EVENTS, 2, &f), -1);
-    assert_int_equal(
-        ical_check(buf_str(out), buf_len(out), FEED_TODOS, 2, &f), -1);
+        ical_check(buf_str(out), buf_len(out) + 1, &feed, 2, &f), -1);
+    feed.form = FEED_TODOS;
+    assert_int_equal(ical_check(buf_str(out), buf_len(out), &feed, 2, &f), -1);
+    feed.form = FEED_EVENTS;
     buf_free(out);
     refused("Not found\r\n", 0, "one calendar");
     refused(
@@ -1112,6 +1128,7 @@ main(int argc, char **argv)
         cmocka_unit_test_setup(uids, set_up),
         cmocka_unit_test_setup(a_uid_stays_when_the_day_moves, set_up),
         cmocka_unit_test_setup(titles_of_every_length, set_up),
+        cmocka_unit_test_setup(a_file_without_a_name, set_up),
         cmocka_unit_test_setup(the_check_refuses, set_up),
     };
 

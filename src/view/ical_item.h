@@ -1,9 +1,27 @@
-#ifndef ICAL_TEXT_H
-#define ICAL_TEXT_H
+#ifndef ICAL_ITEM_H
+#define ICAL_ITEM_H
 
-#include "ical.h"
+#include "evidence.h"
 
 struct buf;
+
+/* What one event or to-do of a feed tells of, and its words. */
+
+enum ical_kind {
+    ICAL_DUE,
+    ICAL_DONE,    /* what was done, on its day */
+    ICAL_END,     /* stands where a feed ends early */
+    ICAL_NOTHING, /* stands in a feed without dues, because some readers keep
+                     old events when there is none */
+};
+
+/* What one event tells of. */
+struct ical_item {
+    enum ical_kind kind;
+    const struct due *due;     /* of an ICAL_DUE */
+    const struct proof *proof; /* of an ICAL_DONE */
+    day_t day;                 /* of an ICAL_END */
+};
 
 /*
  * The words of an item, appended to @out as clean text that is not yet
@@ -26,6 +44,10 @@ void ical_calendar_name(const char *title, struct buf *out);
 #define ICAL_CATEGORY_NOTHING "Nothing"
 #define ICAL_CATEGORY_DONE "Done"
 #define ICAL_CATEGORY_END "End"
+
+/* The day on which the event of @d stands: of one that failed, that on which it
+ * did; else its plan day or deadline, or DAY_NONE. */
+day_t ical_due_day(const struct due *d);
 
 /* The day of an item, or DAY_NONE when it has none of its own. */
 day_t ical_day(const struct ical_item *item);

@@ -1,4 +1,4 @@
-#include "ical_text.h"
+#include "ical_item.h"
 
 #include "buf.h"
 #include "clean.h"
@@ -200,11 +200,8 @@ ical_description(const struct ical_item *item, struct buf *out)
             "this feed in the fleet file, by depot or by job.\n");
 }
 
-/*
- * Append @text, clean, as a name.  libical escapes commas and semicolons
- * neither in CATEGORIES nor in X- properties, and there is no way to hand it
- * an escaped one; so these and the backslash become blanks.
- */
+/* Append @text, clean, as a name: readers differ in how they take an escaped
+ * comma, semicolon or backslash there, so these become blanks. */
 static void
 add_name(struct buf *out, const char *text)
 {
