@@ -20,7 +20,7 @@ static const struct option_row rows[] = {
 };
 
 /* What is asked for. */
-struct asked {
+struct booking_asked {
     struct invocation *i;
     const struct pass *pass;
     const struct task *task;
@@ -30,14 +30,14 @@ struct asked {
 };
 
 static int
-is_sure(const struct asked *b)
+is_sure(const struct booking_asked *b)
 {
     return options_value(&b->i->options, "sure") != NULL;
 }
 
 /* What cannot be, and, unless --sure was given, what is unwise. */
 static int
-check(const struct asked *b, const struct due *d)
+check(const struct booking_asked *b, const struct due *d)
 {
     struct fault *f = &b->i->fault;
     char day[DAY_WORDS];
@@ -69,7 +69,7 @@ check(const struct asked *b, const struct due *d)
 
 /* What the booking is worth to those who made it. */
 static int
-say_early(const struct asked *b, const struct due *d)
+say_early(const struct booking_asked *b, const struct due *d)
 {
     struct agenda *a = planning_agenda(b->pass, NULL, 0, NULL, &b->i->fault);
     char day[DAY_WORDS];
@@ -86,7 +86,7 @@ say_early(const struct asked *b, const struct due *d)
 }
 
 static int
-add(const struct asked *b, const struct due *d)
+add(const struct booking_asked *b, const struct due *d)
 {
     char cycle[CYCLE_TEXT];
     char day[DAY_WORDS];
@@ -132,7 +132,7 @@ due_ahead(const struct snapshot *s, const struct task *t, int ahead)
 
 /* The first due of the task that takes the day for its own, or NULL. */
 static const struct due *
-taker(const struct asked *b, const struct snapshot *s)
+taker(const struct booking_asked *b, const struct snapshot *s)
 {
     day_t today = pass_moment(b->pass).today;
     day_t last = DAY_NONE;
@@ -148,7 +148,7 @@ taker(const struct asked *b, const struct snapshot *s)
 }
 
 static int
-book(const struct asked *b)
+book(const struct booking_asked *b)
 {
     struct snapshot *s =
         dues_outline(b->pass, planning_until(b->pass), &b->i->fault);
@@ -164,7 +164,7 @@ book(const struct asked *b)
 }
 
 static int
-is_asked_for(const struct asked *b, const struct booking *k)
+is_asked_for(const struct booking_asked *b, const struct booking *k)
 {
     return strcasecmp(k->subject, b->task->subject->id) == 0 &&
            strcasecmp(k->job, b->task->job->id) == 0 &&
@@ -173,7 +173,7 @@ is_asked_for(const struct asked *b, const struct booking *k)
 
 /* The one booking that stands and is meant, or NULL. */
 static const struct booking *
-find(const struct asked *b, const struct booking *all, size_t n)
+find(const struct booking_asked *b, const struct booking *all, size_t n)
 {
     const struct booking *found = NULL;
     char one[DAY_WORDS];
@@ -198,7 +198,7 @@ find(const struct asked *b, const struct booking *all, size_t n)
 }
 
 static int
-cancel(const struct asked *b)
+cancel(const struct booking_asked *b)
 {
     struct booking *all;
     size_t n;
@@ -280,7 +280,7 @@ static int
 run_for(struct invocation *i, const struct pass *p)
 {
     int back = options_value(&i->options, "cancel") != NULL;
-    struct asked b = {.i = i, .pass = p};
+    struct booking_asked b = {.i = i, .pass = p};
 
     b.task = command_task(
         i, p, options_operand(&i->options, 0), options_operand(&i->options, 1));

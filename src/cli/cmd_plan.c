@@ -21,7 +21,7 @@ static const struct option_row rows[] = {
 };
 
 /* What was asked for. */
-struct asked {
+struct plan_asked {
     int json;
     int csv;
     int keep;
@@ -30,9 +30,9 @@ struct asked {
 };
 
 static int
-read_options(struct invocation *i, struct asked *a)
+read_options(struct invocation *i, struct plan_asked *a)
 {
-    *a = (struct asked){
+    *a = (struct plan_asked){
         .json = options_value(&i->options, "json") != NULL,
         .csv = options_value(&i->options, "csv") != NULL,
         .keep = options_value(&i->options, "keep") != NULL,
@@ -49,7 +49,7 @@ read_options(struct invocation *i, struct asked *a)
 }
 
 static int
-show(struct invocation *i, const struct asked *o, const struct agenda *a)
+show(struct invocation *i, const struct plan_asked *o, const struct agenda *a)
 {
     if (o->sheet != NULL)
         return plan_sheet_write(a, o->sheet, i->out, &i->fault);
@@ -62,8 +62,8 @@ show(struct invocation *i, const struct asked *o, const struct agenda *a)
 /* The plan as it is, beside the same with the changes, which holds to its days
  * where it can. */
 static int
-show_what_if(struct invocation *i, const struct pass *p, const struct asked *o,
-    const struct agenda *before)
+show_what_if(struct invocation *i, const struct pass *p,
+    const struct plan_asked *o, const struct agenda *before)
 {
     struct change changes[CHANGES_MOST];
     char wrong[CHANGE_FAULT];
@@ -87,7 +87,7 @@ show_what_if(struct invocation *i, const struct pass *p, const struct asked *o,
 }
 
 static int
-run_on(struct invocation *i, const struct pass *p, const struct asked *o)
+run_on(struct invocation *i, const struct pass *p, const struct plan_asked *o)
 {
     struct agenda *a = planning_agenda(p, NULL, 0, NULL, &i->fault);
     int rc = a ? 0 : -1;
@@ -103,7 +103,7 @@ run_on(struct invocation *i, const struct pass *p, const struct asked *o)
 static int
 run(struct invocation *i)
 {
-    struct asked o;
+    struct plan_asked o;
 
     if (read_options(i, &o))
         return -1;

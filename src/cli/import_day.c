@@ -25,13 +25,13 @@ import_day_order(const char *word, enum day_order *order)
 
 /* Three numbers with one kind of mark between them, and how many digits each
  * has. */
-struct parts {
+struct day_parts {
     int number[3];
     int digits[3];
 };
 
 static int
-split(const char *text, struct parts *p)
+split(const char *text, struct day_parts *p)
 {
     char mark = '\0';
 
@@ -54,7 +54,7 @@ split(const char *text, struct parts *p)
 }
 
 static day_t
-day_of_parts(enum day_order order, const struct parts *p)
+day_of_parts(enum day_order order, const struct day_parts *p)
 {
     int day = order == DAYS_DAY_FIRST ? 0 : 1;
 
@@ -65,7 +65,7 @@ day_of_parts(enum day_order order, const struct parts *p)
 
 /* Say why @text is no day, where that can be told from its parts. */
 static void
-say_why(enum day_order order, const char *text, const struct parts *p,
+say_why(enum day_order order, const char *text, const struct day_parts *p,
     struct fault *f)
 {
     int swapped = order == DAYS_DAY_FIRST ? DAYS_MONTH_FIRST : DAYS_DAY_FIRST;
@@ -88,7 +88,7 @@ say_why(enum day_order order, const char *text, const struct parts *p,
 day_t
 import_day(enum day_order order, const char *text, struct fault *f)
 {
-    struct parts p;
+    struct day_parts p;
     int three = split(text, &p) == 0;
     day_t day = order == DAYS_ISO ? day_parse(text, strlen(text))
                 : three           ? day_of_parts(order, &p)

@@ -54,7 +54,7 @@ handler_connection(void *serving, struct MHD_Connection *connection,
     *visit = http_visits_begin(s->visits, fd, &from);
 }
 
-static struct visit *
+static struct connection *
 visit_of(struct MHD_Connection *connection)
 {
     return MHD_get_connection_info(

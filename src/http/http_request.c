@@ -47,7 +47,7 @@ http_request_is_own(const struct http_request *r)
     return named != NULL && host != NULL && strcasecmp(named + 3, host) == 0;
 }
 
-static struct visit *
+static struct connection *
 visit_of(const struct http_request *r)
 {
     return MHD_get_connection_info(

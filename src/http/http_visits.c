@@ -16,9 +16,9 @@ enum {
 
 /* In a ring, in the order in which they began their requests; one that waits
  * for us is in none but its own. */
-struct visit {
-    struct visit *before;
-    struct visit *after;
+struct connection {
+    struct connection *before;
+    struct connection *after;
     struct http_visits *all;
     struct address from;
     int fd;
@@ -30,7 +30,7 @@ struct http_visits {
     struct visit_limits limits;
     struct notes *notes;
     pthread_mutex_t lock;
-    struct visit ring; /* no visit, but where it is closed */
+    struct connection ring; /* no visit, but where it is closed */
     unsigned count;
     uint64_t now; /* ticks since the start */
     int timer;
@@ -39,16 +39,16 @@ struct http_visits {
 };
 
 static void
-unlink_visit(struct visit *x)
+unlink_visit(struct connection *x)
 {
     x->before->after = x->after;
     x->after->before = x->before;
 }
 
 static void
-link_last(struct visit *x)
+link_last(struct connection *x)
 {
-    struct visit *ring = &x->all->ring;
+    struct connection *ring = &x->all->ring;
 
     x->since = x->all->now;
     x->before = ring->before;
@@ -63,7 +63,7 @@ link_last(struct visit *x)
  * on offering them.  It goes to the end of the ring, out of the way.
  */
 static void
-cut(struct visit *x)
+cut(struct connection *x)
 {
     const struct linger now = {.l_onoff = 1, .l_linger = 0};
 
@@ -75,7 +75,7 @@ cut(struct visit *x)
 }
 
 static void
-cut_for(struct http_visits *v, struct visit *x, const char *why)
+cut_for(struct http_visits *v, struct connection *x, const char *why)
 {
     char text[ADDRESS_TEXT];
 
@@ -173,7 +173,8 @@ count_from(const struct http_visits *v, const struct address *from)
 {
     unsigned n = 0;
 
-    for (const struct visit *x = v->ring.after; x != &v->ring; x = x->after)
+    for (const struct connection *x = v->ring.after; x != &v->ring;
+         x = x->after)
         n += address_near(&x->from, from) != 0;
     return n;
 }
@@ -189,10 +190,10 @@ http_visits_admit(struct http_visits *v, const struct address *from)
     return may;
 }
 
-struct visit *
+struct connection *
 http_visits_begin(struct http_visits *v, int fd, const struct address *from)
 {
-    struct visit *x = calloc(1, sizeof *x);
+    struct connection *x = calloc(1, sizeof *x);
 
     if (x == NULL)
         return NULL;
@@ -207,7 +208,7 @@ http_visits_begin(struct http_visits *v, int fd, const struct address *from)
 }
 
 void
-visit_again(struct visit *x)
+visit_again(struct connection *x)
 {
     pthread_mutex_lock(&x->all->lock);
     unlink_visit(x);
@@ -216,7 +217,7 @@ visit_again(struct visit *x)
 }
 
 void
-visit_wait(struct visit *x)
+visit_wait(struct connection *x)
 {
     pthread_mutex_lock(&x->all->lock);
     unlink_visit(x);
@@ -225,7 +226,7 @@ visit_wait(struct visit *x)
 }
 
 void
-visit_end(struct visit *x)
+visit_end(struct connection *x)
 {
     if (x == NULL)
         return;
@@ -238,7 +239,7 @@ visit_end(struct visit *x)
 }
 
 const struct address *
-visit_from(const struct visit *x)
+visit_from(const struct connection *x)
 {
     return &x->from;
 }

@@ -15,7 +15,7 @@ struct proxies;
 struct http_visits;
 
 /* One connection. */
-struct visit;
+struct connection;
 
 struct visit_limits {
     unsigned total;         /* connections at once */
@@ -47,21 +47,21 @@ int http_visits_admit(struct http_visits *v, const struct address *from);
 
 /* A connection begins on the socket @fd; NULL when memory is out.  It ends
  * with visit_end(), before the socket is closed. */
-struct visit *http_visits_begin(
+struct connection *http_visits_begin(
     struct http_visits *v, int fd, const struct address *from);
 
 /* A request has been answered, or will be at once, and the time begins again.
  */
-void visit_again(struct visit *x);
+void visit_again(struct connection *x);
 
 /* The request waits for us: until visit_again() its time stands still, it makes
  * no room, and does not count among those of its address. */
-void visit_wait(struct visit *x);
+void visit_wait(struct connection *x);
 
 /* The connection ends; NULL is ignored. */
-void visit_end(struct visit *x);
+void visit_end(struct connection *x);
 
 /* Where it comes from. */
-const struct address *visit_from(const struct visit *x);
+const struct address *visit_from(const struct connection *x);
 
 #endif

@@ -39,13 +39,13 @@ make_etag(const void *bytes, size_t len, char *etag)
     *etag = '\0';
 }
 
-struct line {
+struct head_line {
     const char *name;
     const char *value; /* NULL: leave it out */
 };
 
 static int
-add_lines(struct resource *r, const struct line *lines, size_t n)
+add_lines(struct resource *r, const struct head_line *lines, size_t n)
 {
     for (size_t i = 0; i < n; i++)
         if (lines[i].value != NULL &&
@@ -67,7 +67,7 @@ add_fields(struct resource *r, const struct resource_facts *facts)
     char date[HTTP_DATE + 1];
 
     http_date_print(facts->modified, date);
-    const struct line lines[] = {
+    const struct head_line lines[] = {
         {"Content-Type", or_else(facts->type, "text/plain; charset=utf-8")},
         {"ETag", r->status == 200 ? r->etag : NULL},
         {"Last-Modified", facts->modified ? date : NULL},

@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-struct entry {
+struct route {
     char *path;
     struct resource *get;
     int accepts;
@@ -18,7 +18,7 @@ struct grant {
 };
 
 struct shelf {
-    struct entry *entries; /* by path */
+    struct route *entries; /* by path */
     size_t n_entries;
     struct grant *grants;
     size_t n_grants;
@@ -63,7 +63,7 @@ place(const struct shelf *s, const char *path)
     return low;
 }
 
-static struct entry *
+static struct route *
 find(const struct shelf *s, const char *path)
 {
     size_t i = place(s, path);
@@ -74,10 +74,10 @@ find(const struct shelf *s, const char *path)
 }
 
 /* The entry of @path, made when there is none. */
-static struct entry *
+static struct route *
 entry_for(struct shelf *s, const char *path)
 {
-    struct entry *e = find(s, path);
+    struct route *e = find(s, path);
 
     if (e != NULL)
         return e;
@@ -90,7 +90,7 @@ entry_for(struct shelf *s, const char *path)
         return NULL;
     size_t i = place(s, path);
     memmove(&e[i + 1], &e[i], (s->n_entries - i) * sizeof *e);
-    e[i] = (struct entry){.path = copy};
+    e[i] = (struct route){.path = copy};
     s->n_entries++;
     return &e[i];
 }
@@ -98,7 +98,7 @@ entry_for(struct shelf *s, const char *path)
 int
 shelf_add(struct shelf *s, const char *path, struct resource *r)
 {
-    struct entry *e = entry_for(s, path);
+    struct route *e = entry_for(s, path);
 
     if (e == NULL)
         return -1;
@@ -110,7 +110,7 @@ shelf_add(struct shelf *s, const char *path, struct resource *r)
 int
 shelf_accept(struct shelf *s, const char *path)
 {
-    struct entry *e = entry_for(s, path);
+    struct route *e = entry_for(s, path);
 
     if (e == NULL)
         return -1;
@@ -152,11 +152,11 @@ int
 shelf_find(
     const struct shelf *s, const struct target *t, struct shelf_spot *spot)
 {
-    const struct entry *e = find(s, t->path);
+    const struct route *e = find(s, t->path);
 
     memset(spot->hash, 0, sizeof spot->hash);
     if (t->key != NULL) {
-        const struct entry *locked = find(s, t->pattern);
+        const struct route *locked = find(s, t->pattern);
         key_hash(t->key, t->key_len, spot->hash);
         if (is_granted(s, spot->hash, t->pattern))
             e = locked;

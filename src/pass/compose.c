@@ -15,7 +15,7 @@
 #define DRAIN_BYTES 65536
 
 /* What is at hand while a feed is written. */
-struct work {
+struct composing {
     const struct pass *pass;
     const struct contents *c;
     struct ical *ical;
@@ -45,7 +45,7 @@ hash_content(const struct buf *content, unsigned char hash[STAMP_HASH])
 
 /* The stamp that goes with what the item says now. */
 static int
-stamp(struct work *w, const struct ical_item *item, struct ical_stamp *out,
+stamp(struct composing *w, const struct ical_item *item, struct ical_stamp *out,
     struct fault *f)
 {
     char uid[ICAL_UID_TEXT];
@@ -68,7 +68,7 @@ stamp(struct work *w, const struct ical_item *item, struct ical_stamp *out,
  * its day is a new one.
  */
 static int
-stamp_absent(struct work *w, enum ical_kind kind, struct fault *f)
+stamp_absent(struct composing *w, enum ical_kind kind, struct fault *f)
 {
     struct ical_stamp unused;
 
@@ -77,7 +77,7 @@ stamp_absent(struct work *w, enum ical_kind kind, struct fault *f)
 }
 
 static void
-drain(struct work *w)
+drain(struct composing *w)
 {
     if (w->file == NULL || buf_len(w->out) < DRAIN_BYTES)
         return;
@@ -87,7 +87,7 @@ drain(struct work *w)
 }
 
 static int
-fits(const struct work *w)
+fits(const struct composing *w)
 {
     return w->before + buf_len(w->out) - w->from + buf_len(w->content) +
                LAST_BYTES <=
@@ -96,8 +96,8 @@ fits(const struct work *w)
 
 /* Add @item, unless it may be left out and has no room: 1, 0 or -1. */
 static int
-add_item(
-    struct work *w, const struct ical_item *item, int must, struct fault *f)
+add_item(struct composing *w, const struct ical_item *item, int must,
+    struct fault *f)
 {
     struct ical_stamp when;
 
@@ -117,7 +117,7 @@ add_item(
 
 /* The nearest dues first, and where some have no room, that it ends there. */
 static int
-add_dues(struct work *w, struct fault *f)
+add_dues(struct composing *w, struct fault *f)
 {
     const struct contents *c = w->c;
     size_t room = contents_room(c);
@@ -139,7 +139,7 @@ add_dues(struct work *w, struct fault *f)
 
 /* What is done has the room that is left, the newest first. */
 static int
-add_done(struct work *w, struct fault *f)
+add_done(struct composing *w, struct fault *f)
 {
     const struct contents *c = w->c;
     int rc = 1;
@@ -153,7 +153,7 @@ add_done(struct work *w, struct fault *f)
 }
 
 static int
-add_all(struct work *w, struct fault *f)
+add_all(struct composing *w, struct fault *f)
 {
     if (ical_begin(w->ical, w->out))
         return no_memory(f);
@@ -175,7 +175,7 @@ add_all(struct work *w, struct fault *f)
 
 /* All stamps of a feed are kept together, before its bytes go out. */
 static int
-add_in_group(struct work *w, struct fault *f)
+add_in_group(struct composing *w, struct fault *f)
 {
     struct ledger *l = pass_ledger(w->pass);
 
@@ -191,7 +191,7 @@ int
 compose_feed(const struct pass *p, const struct contents *c, struct buf *out,
     struct durable *file, struct composed *done, struct fault *f)
 {
-    struct work w = {
+    struct composing w = {
         .pass = p,
         .c = c,
         .ical = ical_new(&c->form),

@@ -135,7 +135,7 @@ make_lists(const struct digest *g, struct lists *l, struct fault *f)
 }
 
 /* The parts of a message, each in its own buffer. */
-struct parts {
+struct digest_parts {
     struct buf *subject;
     struct buf *text;
     struct buf *html;
@@ -145,7 +145,7 @@ struct parts {
 
 static int
 write_parts(const struct digest *g, const struct lists *l,
-    const struct parts *m, struct fault *f)
+    const struct digest_parts *m, struct fault *f)
 {
     if (letter_subject(&l->letter, m->subject) ||
         letter_text(&l->letter, m->text) || letter_html(&l->letter, m->html))
@@ -174,7 +174,7 @@ list_told(const struct digest *g, char stage[STAGE_TEXT], size_t *n)
 }
 
 static int
-put_parts(const struct digest *g, const struct parts *m, struct fault *f)
+put_parts(const struct digest *g, const struct digest_parts *m, struct fault *f)
 {
     char stage[STAGE_TEXT];
     size_t n;
@@ -203,7 +203,8 @@ put_parts(const struct digest *g, const struct parts *m, struct fault *f)
 static int
 put_lists(const struct digest *g, const struct lists *l, struct fault *f)
 {
-    struct parts m = {buf_new(), buf_new(), buf_new(), buf_new(), buf_new()};
+    struct digest_parts m = {
+        buf_new(), buf_new(), buf_new(), buf_new(), buf_new()};
     int rc = -1;
 
     if (!m.subject || !m.text || !m.html || !m.calendar || !m.seed)

@@ -9,7 +9,7 @@
 #define NAMED_MOST 6
 
 /* How many dues each part of the fleet has. */
-struct parts {
+struct feed_parts {
     const char *word; /* "depot" */
     size_t *counts;
     size_t n;
@@ -47,7 +47,7 @@ count_jobs(const struct contents *c, size_t *counts)
 
 /* How many parts have dues, and at most @room of them. */
 static size_t
-count_fitting(const struct parts *p, size_t room)
+count_fitting(const struct feed_parts *p, size_t room)
 {
     size_t n = 0;
 
@@ -57,8 +57,8 @@ count_fitting(const struct parts *p, size_t room)
 }
 
 static void
-name_parts(
-    const struct fleet *f, const struct parts *p, size_t room, struct buf *out)
+name_parts(const struct fleet *f, const struct feed_parts *p, size_t room,
+    struct buf *out)
 {
     size_t n = 0;
 
@@ -79,9 +79,9 @@ full_advice(const struct fleet *fleet, const struct contents *c,
     size_t left_out, struct buf *out)
 {
     size_t room = c->n_dues - left_out;
-    struct parts depots = {"depot", calloc(fleet->n_depots + 1, sizeof(size_t)),
-        fleet->n_depots, depot_id};
-    struct parts jobs = {"job", calloc(fleet->n_jobs + 1, sizeof(size_t)),
+    struct feed_parts depots = {"depot",
+        calloc(fleet->n_depots + 1, sizeof(size_t)), fleet->n_depots, depot_id};
+    struct feed_parts jobs = {"job", calloc(fleet->n_jobs + 1, sizeof(size_t)),
         fleet->n_jobs, job_id};
     char day[DAY_TEXT];
     int rc = depots.counts && jobs.counts ? 0 : -1;

@@ -115,7 +115,7 @@ put(const struct news *news, const struct mailing *m, struct fault *f)
 }
 
 /* A message while it is put together. */
-struct letter {
+struct keeper_letter {
     struct buf *raw_subject;
     struct buf *raw;
     struct buf *subject;
@@ -125,7 +125,7 @@ struct letter {
 
 /* Write the letter; returns how many troubles it tells of. */
 static size_t
-write_letter(const struct news *news, const struct letter *m)
+write_letter(const struct news *news, const struct keeper_letter *m)
 {
     char day[WORDING_DATE];
 
@@ -145,7 +145,7 @@ write_letter(const struct news *news, const struct letter *m)
 }
 
 static int
-has_failed(const struct letter *m)
+has_failed(const struct keeper_letter *m)
 {
     return buf_failed(m->raw_subject) || buf_failed(m->raw) ||
            buf_failed(m->subject) || buf_failed(m->text) || buf_failed(m->seed);
@@ -153,7 +153,7 @@ has_failed(const struct letter *m)
 
 /* Put the letter into the outbox, or with @out show it. */
 static int
-deliver(const struct news *news, const struct letter *m, struct buf *out,
+deliver(const struct news *news, const struct keeper_letter *m, struct buf *out,
     struct fault *f)
 {
     const char *keeper = pass_fleet(news->pass)->site.mail.keeper;
@@ -180,7 +180,8 @@ deliver(const struct news *news, const struct letter *m, struct buf *out,
 static int
 tell(const struct news *news, struct buf *out, struct fault *f)
 {
-    struct letter m = {buf_new(), buf_new(), buf_new(), buf_new(), buf_new()};
+    struct keeper_letter m = {
+        buf_new(), buf_new(), buf_new(), buf_new(), buf_new()};
     int rc = -1;
 
     if (!m.raw_subject || !m.raw || !m.subject || !m.text || !m.seed)

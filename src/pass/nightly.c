@@ -18,13 +18,13 @@
 #define ABOUT_FEEDS "the feeds"
 
 /* The first fault of a run is its outcome. */
-struct outcome {
+struct run_outcome {
     int rc;
     struct fault *first;
 };
 
 static void
-take(struct outcome *o, int failed, const struct fault *seen)
+take(struct run_outcome *o, int failed, const struct fault *seen)
 {
     if (!failed)
         return;
@@ -35,7 +35,7 @@ take(struct outcome *o, int failed, const struct fault *seen)
 
 /* The keeper hears of what failed, besides. */
 static void
-report(struct outcome *o, struct watch *w, const char *about, int failed,
+report(struct run_outcome *o, struct watch *w, const char *about, int failed,
     const struct fault *seen)
 {
     take(o, failed, seen);
@@ -45,7 +45,7 @@ report(struct outcome *o, struct watch *w, const char *about, int failed,
 
 /* What is given up is told once, so nothing may keep it from being told. */
 static void
-send_all(const struct pass *p, struct outcome *o)
+send_all(const struct pass *p, struct run_outcome *o)
 {
     static const struct send_request everything = {0};
     struct send_tally tally;
@@ -62,7 +62,7 @@ static int
 run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
     struct buf *notes, struct fault *f)
 {
-    struct outcome o = {0, f};
+    struct run_outcome o = {0, f};
     struct fault seen;
 
     report(&o, w, ABOUT_FEEDS, publish_all(p, notes, &seen), &seen);
