@@ -306,7 +306,9 @@ const struct key key_table[] = {
     KEY(SUBJECTS, "unit-since", day, .offset = AT(holder, subject.unit_since),
         .form = DAY_FORM),
     KEY(HOLDERS, "yearly-distance", yearly, .form = "N km|miles", .least = 1,
-        .most = 2000000),
+        .most = 2000000,
+        .wrong = "is not a distance; expected N km or N miles, at most "
+                 "2000000"),
     /* At most the hours of a leap year. */
     KEY(HOLDERS, "yearly-hours", number,
         .offset = AT(holder, subject.yearly_hours), .form = "N", .least = 1,

@@ -1,6 +1,7 @@
 #include "keys.h"
 
 #include "nearest.h"
+#include "scan.h"
 
 #include <assert.h>
 #include <string.h>
@@ -142,6 +143,22 @@ check_hidden_keys(struct reading *r, const struct section *s, struct entry *e)
     }
 }
 
+static void
+read_value(struct reading *r, const struct key *k, struct entry *e, void *at)
+{
+    if (k->type->parse != NULL)
+        k->type->parse(r, k, e, at);
+    if (k->type->take == NULL)
+        return;
+    const char *text = reading_text(r, e);
+    if (text == NULL)
+        return;
+    struct scan s = scan_start(text);
+    const char *wrong = k->type->take(k, &s, at);
+    if (wrong != NULL)
+        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
+}
+
 void
 keys_read_one(struct reading *r, const struct section *s, const struct key *k,
     struct entry *e, void *part)
@@ -151,8 +168,8 @@ keys_read_one(struct reading *r, const struct section *s, const struct key *k,
         return;
     }
     check_hidden_keys(r, s, e);
-    if (!e->refused && k->type->parse != NULL)
-        k->type->parse(r, k, e, (char *)part + k->offset);
+    if (!e->refused)
+        read_value(r, k, e, (char *)part + k->offset);
 }
 
 /* It is read as if it stood in the file, so that the table says it in the
@@ -167,7 +184,7 @@ keys_set_usual(
             continue;
         struct value_line line = {.text = k->usual};
         struct entry e = {.key = k->word, .lines = &line};
-        k->type->parse(r, k, &e, (char *)object + k->offset);
+        read_value(r, k, &e, (char *)object + k->offset);
         assert(!e.refused);
     }
 }

@@ -12,17 +12,21 @@ enum key_part {
 };
 
 struct key;
+struct scan;
 
 /*
  * One shape of value: how it is read, and how it is written out again.
  * @parse gives the value of the entry its meaning at @at, and adds what is
- * wrong to the problems; NULL where the value is read elsewhere.  @format
+ * wrong to the problems.  A value that is one text and names nothing has @take
+ * in its place, which is given that text and answers NULL, or what is wrong in
+ * words that follow it.  With neither the value is read elsewhere.  @format
  * appends what is at @at, as it was understood; its entry is NULL where the
  * value is the usual one.  NULL where it is shown as it is written.
  */
 struct value_type {
     void (*parse)(
         struct reading *r, const struct key *k, struct entry *e, void *at);
+    const char *(*take)(const struct key *k, struct scan *s, void *at);
     void (*format)(const struct reading *r, const struct key *k,
         const struct entry *e, const void *at, struct buf *out);
 };

@@ -3,6 +3,7 @@
 #include "items.h"
 #include "nearest.h"
 #include "num.h"
+#include "scan.h"
 
 #include <string.h>
 #include <strings.h>
@@ -23,7 +24,21 @@ value_format_number(
         buf_print(out, "%zu %s%s", n, what, n == 1 ? "" : "s");
 }
 
-const struct value_type value_written = {NULL, NULL};
+const struct value_type value_written = {.format = NULL};
+
+void
+value_take_each(struct reading *r, const struct key *k, struct entry *e,
+    void *at, const char *(*take)(const struct key *, struct scan *, void *))
+{
+    struct items item = items_of(e, ITEMS_COMMAS);
+
+    while (items_next(&item)) {
+        struct scan s = scan_start(item.text);
+        const char *wrong = take(k, &s, at);
+        if (wrong != NULL)
+            reading_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
+    }
+}
 
 VALUE_PARSER(parse_text)
 {
@@ -44,7 +59,8 @@ VALUE_FORMATTER(format_text)
         buf_text(out, text);
 }
 
-const struct value_type value_text = {parse_text, format_text};
+const struct value_type value_text = {
+    .parse = parse_text, .format = format_text};
 
 VALUE_PARSER(parse_day)
 {
@@ -69,7 +85,7 @@ VALUE_FORMATTER(format_day)
         buf_text(out, day_text(day, text));
 }
 
-const struct value_type value_day = {parse_day, format_day};
+const struct value_type value_day = {.parse = parse_day, .format = format_day};
 
 VALUE_PARSER(parse_days)
 {
@@ -94,7 +110,8 @@ VALUE_FORMATTER(format_days)
     value_format_number(k, *value_count(k, at), "day", out);
 }
 
-const struct value_type value_days = {parse_days, format_days};
+const struct value_type value_days = {
+    .parse = parse_days, .format = format_days};
 
 VALUE_PARSER(parse_number)
 {
@@ -116,7 +133,8 @@ VALUE_FORMATTER(format_number)
         buf_print(out, "%lld", (long long)n);
 }
 
-const struct value_type value_number = {parse_number, format_number};
+const struct value_type value_number = {
+    .parse = parse_number, .format = format_number};
 
 VALUE_PARSER(parse_choice)
 {
@@ -149,7 +167,8 @@ VALUE_FORMATTER(format_choice)
     buf_text(out, k->words[i]);
 }
 
-const struct value_type value_choice = {parse_choice, format_choice};
+const struct value_type value_choice = {
+    .parse = parse_choice, .format = format_choice};
 
 static const char *const weekday_names[] = {"monday", "tuesday", "wednesday",
     "thursday", "friday", "saturday", "sunday", NULL};
@@ -215,4 +234,5 @@ VALUE_FORMATTER(format_weekdays)
         }
 }
 
-const struct value_type value_weekdays = {parse_weekdays, format_weekdays};
+const struct value_type value_weekdays = {
+    .parse = parse_weekdays, .format = format_weekdays};

@@ -162,7 +162,8 @@ VALUE_FORMATTER(format_rules)
         k, ((const struct holidays *)at)->set.n_rules, "rule", out);
 }
 
-const struct value_type value_rules = {parse_rules, format_rules};
+const struct value_type value_rules = {
+    .parse = parse_rules, .format = format_rules};
 
 /* Split "DAY NAME" or "DAY..DAY NAME": the name, or NULL when it is neither;
  * sets the length of what stands before. */
@@ -199,7 +200,8 @@ VALUE_FORMATTER(format_added)
     value_format_number(k, h->set.n_added - h->n_published, "day", out);
 }
 
-const struct value_type value_added = {parse_added, format_added};
+const struct value_type value_added = {
+    .parse = parse_added, .format = format_added};
 
 VALUE_PARSER(parse_published)
 {
@@ -215,7 +217,8 @@ VALUE_FORMATTER(format_published)
     value_format_number(k, h->n_published, "day", out);
 }
 
-const struct value_type value_published = {parse_published, format_published};
+const struct value_type value_published = {
+    .parse = parse_published, .format = format_published};
 
 VALUE_PARSER(parse_holidays)
 {
@@ -252,7 +255,8 @@ VALUE_FORMATTER(format_holidays)
                 buf_print(out, "%s%s", i > 0 ? " " : "", s->id);
 }
 
-const struct value_type value_holidays = {parse_holidays, format_holidays};
+const struct value_type value_holidays = {
+    .parse = parse_holidays, .format = format_holidays};
 
 struct closure {
     day_t from;
@@ -325,4 +329,5 @@ VALUE_FORMATTER(format_closed)
         k, ((const struct calendar *)at)->plan.n_closed, "day", out);
 }
 
-const struct value_type value_closed = {parse_closed, format_closed};
+const struct value_type value_closed = {
+    .parse = parse_closed, .format = format_closed};

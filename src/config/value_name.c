@@ -39,7 +39,8 @@ VALUE_FORMATTER(format_calendar)
     buf_text(out, s ? s->id : "none");
 }
 
-const struct value_type value_calendar = {parse_calendar, format_calendar};
+const struct value_type value_calendar = {
+    .parse = parse_calendar, .format = format_calendar};
 
 VALUE_PARSER(parse_place)
 {
@@ -60,7 +61,8 @@ VALUE_FORMATTER(format_place)
     buf_text(out, rule->place ? rule->place : "the depot's");
 }
 
-const struct value_type value_place = {parse_place, format_place};
+const struct value_type value_place = {
+    .parse = parse_place, .format = format_place};
 
 /* A list of jobs; sets @n. */
 static const struct job **
@@ -105,7 +107,8 @@ VALUE_FORMATTER(format_job_list)
         buf_print(out, "%s%s", i > 0 ? " " : "", jobs[i]->id);
 }
 
-const struct value_type value_job_list = {parse_job_list, format_job_list};
+const struct value_type value_job_list = {
+    .parse = parse_job_list, .format = format_job_list};
 
 VALUE_PARSER(parse_also_counts)
 {
@@ -143,7 +146,7 @@ VALUE_FORMATTER(format_also_counts)
 }
 
 const struct value_type value_also_counts = {
-    parse_also_counts, format_also_counts};
+    .parse = parse_also_counts, .format = format_also_counts};
 
 VALUE_PARSER(parse_depot)
 {
@@ -159,7 +162,8 @@ VALUE_FORMATTER(format_depot)
     buf_text(out, d ? d->id : "none");
 }
 
-const struct value_type value_depot = {parse_depot, format_depot};
+const struct value_type value_depot = {
+    .parse = parse_depot, .format = format_depot};
 
 VALUE_PARSER(parse_carrier)
 {
@@ -186,7 +190,8 @@ VALUE_FORMATTER(format_carrier)
     buf_text(out, s ? s->id : "none");
 }
 
-const struct value_type value_carrier = {parse_carrier, format_carrier};
+const struct value_type value_carrier = {
+    .parse = parse_carrier, .format = format_carrier};
 
 VALUE_PARSER(parse_jobs)
 {
@@ -214,25 +219,18 @@ VALUE_FORMATTER(format_jobs)
         buf_print(out, "%s%s", i > 0 ? " " : "", h->uses[i].job->id);
 }
 
-const struct value_type value_jobs = {parse_jobs, format_jobs};
+const struct value_type value_jobs = {
+    .parse = parse_jobs, .format = format_jobs};
 
-VALUE_PARSER(parse_yearly)
+VALUE_TAKER(take_yearly)
 {
     static const char *const units[] = {"km", "miles", "mile", NULL};
     struct holder *h = at;
-    const char *text = reading_text(r, e);
+    int taken = scan_number(s, k->least, k->most, &h->yearly);
+    int unit = scan_choice(s, units);
 
-    if (text == NULL)
-        return;
-    struct scan s = scan_start(text);
-    int taken = scan_number(&s, 1, 2000000, &h->yearly);
-    int unit = scan_choice(&s, units);
-    if (!taken || unit < 0 || !scan_end(&s))
-        reading_refuse(r, e, e->place,
-            "'%s' is not a distance; expected N km or N miles, at most "
-            "2000000",
-            text);
     h->yearly_unit = unit == 0 ? UNIT_KM : UNIT_MILES;
+    return taken && unit >= 0 && scan_end(s) ? NULL : k->wrong;
 }
 
 VALUE_FORMATTER(format_yearly)
@@ -246,7 +244,8 @@ VALUE_FORMATTER(format_yearly)
             fleet_unit_word(s->unit));
 }
 
-const struct value_type value_yearly = {parse_yearly, format_yearly};
+const struct value_type value_yearly = {
+    .take = take_yearly, .format = format_yearly};
 
 /* "all", "depot harbour", "subject K7", "job annual-test", and for a feed
  * "person manager". */
@@ -322,33 +321,26 @@ VALUE_FORMATTER(format_scopes)
             id_of(&scopes[i]));
 }
 
-const struct value_type value_scopes = {parse_scopes, format_scopes};
+const struct value_type value_scopes = {
+    .parse = parse_scopes, .format = format_scopes};
 
 #define NOT_STAGES                                                             \
     "is not a first stage; expected SPAN onward, overdue onward or overdue "   \
     "SPAN onward"
 
-VALUE_PARSER(parse_stages)
+VALUE_TAKER(take_stages)
 {
     struct person *p = at;
-    const char *text = reading_text(r, e);
     const char *wrong = NULL;
 
-    if (text == NULL)
-        return;
-    struct scan s = scan_start(text);
     p->from = (struct span){0, STEP_DAYS};
-    p->from_overdue = scan_word(&s, "overdue");
-    if (!p->from_overdue || !scan_word(&s, "onward")) {
-        if (!span_scan(&s, &p->from) || !scan_word(&s, "onward"))
-            wrong = NOT_STAGES;
-        else
-            wrong = value_check_span(p->from, 0);
+    p->from_overdue = scan_word(s, "overdue");
+    if (!p->from_overdue || !scan_word(s, "onward")) {
+        if (!span_scan(s, &p->from) || !scan_word(s, "onward"))
+            return NOT_STAGES;
+        wrong = value_check_span(p->from, 0);
     }
-    if (wrong == NULL && !scan_end(&s))
-        wrong = NOT_STAGES;
-    if (wrong != NULL)
-        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
+    return wrong == NULL && !scan_end(s) ? NOT_STAGES : wrong;
 }
 
 VALUE_FORMATTER(format_stages)
@@ -365,7 +357,8 @@ VALUE_FORMATTER(format_stages)
             span_text(p->from, text));
 }
 
-const struct value_type value_stages = {parse_stages, format_stages};
+const struct value_type value_stages = {
+    .take = take_stages, .format = format_stages};
 
 /* One item of 'of': which vehicles. */
 struct members {
@@ -468,7 +461,8 @@ VALUE_FORMATTER(format_limited)
         buf_print(out, "%s%s", i > 0 ? " " : "", l->of[i]->id);
 }
 
-const struct value_type value_limited = {parse_limited, format_limited};
+const struct value_type value_limited = {
+    .parse = parse_limited, .format = format_limited};
 
 VALUE_PARSER(parse_on)
 {
@@ -488,4 +482,4 @@ VALUE_FORMATTER(format_on)
     buf_text(out, l->on ? l->on->id : "all days");
 }
 
-const struct value_type value_on = {parse_on, format_on};
+const struct value_type value_on = {.parse = parse_on, .format = format_on};

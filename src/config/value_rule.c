@@ -133,7 +133,8 @@ VALUE_FORMATTER(format_every)
     format_intervals(rule->every, rule->n_every, out);
 }
 
-const struct value_type value_every = {parse_every, format_every};
+const struct value_type value_every = {
+    .parse = parse_every, .format = format_every};
 
 /* What can be longer or shorter than another of its sort. */
 static int
@@ -163,7 +164,8 @@ VALUE_FORMATTER(format_at_most)
     format_intervals(rule->at_most, rule->n_at_most, out);
 }
 
-const struct value_type value_at_most = {parse_at_most, format_at_most};
+const struct value_type value_at_most = {
+    .parse = parse_at_most, .format = format_at_most};
 
 #define NOT_A_FIRST                                                            \
     "is not a first deadline; expected SPAN from "                             \
@@ -184,9 +186,9 @@ take_first_after(struct scan *s, struct first *first)
     return value_check_span(first->after, 0);
 }
 
-static const char *
-take_first(struct scan *s, struct first *first)
+VALUE_TAKER(take_first)
 {
+    struct first *first = &((struct rule *)at)->first;
     size_t len;
 
     *first = (struct first){.on = DAY_NONE};
@@ -196,19 +198,6 @@ take_first(struct scan *s, struct first *first)
     first->origin = ORIGIN_ON;
     first->on = day_parse(day, len);
     return first->on == DAY_NONE ? VALUE_NOT_A_DAY : NULL;
-}
-
-VALUE_PARSER(parse_first)
-{
-    struct rule *rule = at;
-    const char *text = reading_text(r, e);
-
-    if (text == NULL)
-        return;
-    struct scan s = scan_start(text);
-    const char *wrong = take_first(&s, &rule->first);
-    if (wrong != NULL)
-        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
 }
 
 VALUE_FORMATTER(format_first)
@@ -228,20 +217,30 @@ VALUE_FORMATTER(format_first)
             words[first->origin]);
 }
 
-const struct value_type value_first = {parse_first, format_first};
+const struct value_type value_first = {
+    .take = take_first, .format = format_first};
 
 #define NOT_AN_AGE "is not a step of age; expected SPAN: SPAN"
 
-static const char *
-take_age(struct scan *s, struct age_step *age)
-{
-    const char *wrong;
+_Static_assert(RULE_AGES == 4, "so says the message below");
 
-    if (!span_scan(s, &age->age) || !scan_word(s, ":") ||
-        !span_scan(s, &age->every) || !scan_end(s))
+VALUE_TAKER(take_age)
+{
+    struct rule *rule = at;
+    struct age_step age;
+
+    if (!span_scan(s, &age.age) || !scan_word(s, ":") ||
+        !span_scan(s, &age.every) || !scan_end(s))
         return NOT_AN_AGE;
-    wrong = value_check_span(age->age, 1);
-    return wrong ? wrong : value_check_span(age->every, 1);
+    const char *wrong = value_check_span(age.age, 1);
+    if (wrong == NULL)
+        wrong = value_check_span(age.every, 1);
+    if (wrong != NULL)
+        return wrong;
+    if (rule->n_ages == RULE_AGES)
+        return "is one too many; expected at most 4 steps";
+    rule->ages[rule->n_ages++] = age;
+    return NULL;
 }
 
 static int
@@ -253,35 +252,16 @@ by_age(const void *left, const void *right)
     return (a > b) - (a < b);
 }
 
-static void
-check_ages(struct reading *r, struct entry *e, const struct rule *rule)
-{
-    for (int i = 1; i < rule->n_ages; i++)
-        if (by_age(&rule->ages[i - 1], &rule->ages[i]) == 0)
-            reading_refuse(r, e, e->place, "two steps begin at the same age");
-}
-
 VALUE_PARSER(parse_ages)
 {
     struct rule *rule = at;
-    struct items item = items_of(e, ITEMS_COMMAS);
 
     rule->n_ages = 0;
-    while (items_next(&item)) {
-        struct scan s = scan_start(item.text);
-        struct age_step age;
-        const char *wrong = take_age(&s, &age);
-        if (wrong != NULL)
-            reading_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
-        else if (rule->n_ages == RULE_AGES)
-            reading_refuse(r, e, item.place,
-                "'%s' is one too many; expected at most %d steps", item.text,
-                RULE_AGES);
-        else
-            rule->ages[rule->n_ages++] = age;
-    }
+    value_take_each(r, k, e, rule, take_age);
     qsort(rule->ages, (size_t)rule->n_ages, sizeof rule->ages[0], by_age);
-    check_ages(r, e, rule);
+    for (int i = 1; i < rule->n_ages; i++)
+        if (by_age(&rule->ages[i - 1], &rule->ages[i]) == 0)
+            reading_refuse(r, e, e->place, "two steps begin at the same age");
 }
 
 VALUE_FORMATTER(format_ages)
@@ -298,13 +278,14 @@ VALUE_FORMATTER(format_ages)
             span_text(rule->ages[i].every, every));
 }
 
-const struct value_type value_ages = {parse_ages, format_ages};
+const struct value_type value_ages = {
+    .parse = parse_ages, .format = format_ages};
 
 #define LEAD_MOST 400
 
-static const char *
-take_lead(struct scan *s, struct lead *lead)
+VALUE_TAKER(take_lead)
 {
+    struct lead *lead = &((struct rule *)at)->lead;
     static const char *const days[] = {"day", "days", NULL};
     struct scan attempt = *s;
     int64_t n;
@@ -322,19 +303,6 @@ take_lead(struct scan *s, struct lead *lead)
     return value_check_span(lead->span, 0);
 }
 
-VALUE_PARSER(parse_lead)
-{
-    struct rule *rule = at;
-    const char *text = reading_text(r, e);
-
-    if (text == NULL)
-        return;
-    struct scan s = scan_start(text);
-    const char *wrong = take_lead(&s, &rule->lead);
-    if (wrong != NULL)
-        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
-}
-
 VALUE_FORMATTER(format_lead)
 {
     const struct lead *lead = &((const struct rule *)at)->lead;
@@ -349,7 +317,7 @@ VALUE_FORMATTER(format_lead)
         buf_text(out, span_text(lead->span, text));
 }
 
-const struct value_type value_lead = {parse_lead, format_lead};
+const struct value_type value_lead = {.take = take_lead, .format = format_lead};
 
 #define NOT_A_STAGE "is not a reminder; expected SPAN or overdue every SPAN"
 
@@ -364,9 +332,9 @@ take_overdue(struct scan *s, struct reminders *remind)
     return value_check_span(remind->overdue_every, 1);
 }
 
-static const char *
-take_stage(struct scan *s, struct reminders *remind)
+VALUE_TAKER(take_stage)
 {
+    struct reminders *remind = at;
     struct span before;
     const char *wrong;
 
@@ -392,34 +360,20 @@ longest_first(const void *left, const void *right)
     return (a < b) - (a > b);
 }
 
-static void
-check_stages(struct reading *r, struct entry *e, const struct reminders *remind)
+VALUE_PARSER(parse_reminders)
 {
+    struct reminders *remind = &((struct rule *)at)->remind;
     char text[SPAN_TEXT];
 
+    *remind = (struct reminders){.n_before = 0};
+    value_take_each(r, k, e, remind, take_stage);
+    qsort(remind->before, (size_t)remind->n_before, sizeof remind->before[0],
+        longest_first);
     for (int i = 1; i < remind->n_before; i++)
         if (longest_first(&remind->before[i - 1], &remind->before[i]) == 0)
             reading_refuse(r, e, e->place,
                 "'%s' stands there twice; take one out",
                 span_text(remind->before[i], text));
-}
-
-VALUE_PARSER(parse_reminders)
-{
-    struct rule *rule = at;
-    struct reminders *remind = &rule->remind;
-    struct items item = items_of(e, ITEMS_COMMAS);
-
-    *remind = (struct reminders){.n_before = 0};
-    while (items_next(&item)) {
-        struct scan s = scan_start(item.text);
-        const char *wrong = take_stage(&s, remind);
-        if (wrong != NULL)
-            reading_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
-    }
-    qsort(remind->before, (size_t)remind->n_before, sizeof remind->before[0],
-        longest_first);
-    check_stages(r, e, remind);
 }
 
 VALUE_FORMATTER(format_reminders)
@@ -439,7 +393,8 @@ VALUE_FORMATTER(format_reminders)
             span_text(remind->overdue_every, text));
 }
 
-const struct value_type value_reminders = {parse_reminders, format_reminders};
+const struct value_type value_reminders = {
+    .parse = parse_reminders, .format = format_reminders};
 
 #define READING_MOST 9999999
 
@@ -502,4 +457,5 @@ VALUE_FORMATTER(format_readings)
             out, "%s%lld hours", distance >= 0 ? ", " : "", (long long)hours);
 }
 
-const struct value_type value_readings = {parse_readings, format_readings};
+const struct value_type value_readings = {
+    .parse = parse_readings, .format = format_readings};

@@ -133,7 +133,8 @@ VALUE_FORMATTER(format_path)
         buf_text(out, path);
 }
 
-const struct value_type value_path = {parse_path, format_path};
+const struct value_type value_path = {
+    .parse = parse_path, .format = format_path};
 
 /* Neither the secret nor the path is shown: somebody may have written the one
  * where the other belongs. */
@@ -158,7 +159,8 @@ VALUE_PARSER(parse_secret)
         reading_refuse(r, e, e->place, "the file %s", fault.text);
 }
 
-const struct value_type value_secret = {parse_secret, format_path};
+const struct value_type value_secret = {
+    .parse = parse_secret, .format = format_path};
 
 static const struct config_transport *
 find_transport(const struct reading *r, const char *word)
@@ -228,7 +230,8 @@ VALUE_FORMATTER(format_transport)
     buf_print(out, "%s %s", m->transport, m->argument);
 }
 
-const struct value_type value_transport = {parse_transport, format_transport};
+const struct value_type value_transport = {
+    .parse = parse_transport, .format = format_transport};
 
 VALUE_PARSER(parse_proxies)
 {
@@ -252,4 +255,4 @@ VALUE_PARSER(parse_proxies)
     *(const char *const **)at = list;
 }
 
-const struct value_type value_proxies = {parse_proxies, NULL};
+const struct value_type value_proxies = {.parse = parse_proxies};

@@ -25,26 +25,21 @@ value_check_span(struct span s, int64_t least)
     return NULL;
 }
 
-VALUE_PARSER(parse_span)
+VALUE_TAKER(take_span)
 {
-    const char *text = reading_text(r, e);
     struct span *span = at;
 
-    if (text == NULL)
-        return;
-    struct scan s = scan_start(text);
-    const char *wrong = NULL;
-    if (!span_scan(&s, span))
-        wrong = NOT_A_SPAN;
-    else if ((wrong = value_check_span(*span, k->least)) == NULL &&
-             !scan_end(&s))
-        wrong = NOT_A_SPAN;
-    else if (wrong == NULL && k->most > 0 &&
-             span_size(*span) >
-                 span_size((struct span){(int32_t)k->most, STEP_DAYS}))
-        wrong = k->wrong;
+    if (!span_scan(s, span))
+        return NOT_A_SPAN;
+    const char *wrong = value_check_span(*span, k->least);
     if (wrong != NULL)
-        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
+        return wrong;
+    if (!scan_end(s))
+        return NOT_A_SPAN;
+    return k->most > 0 && span_size(*span) > span_size((struct span){
+                                                 (int32_t)k->most, STEP_DAYS})
+               ? k->wrong
+               : NULL;
 }
 
 VALUE_FORMATTER(format_span)
@@ -58,7 +53,7 @@ VALUE_FORMATTER(format_span)
         buf_text(out, span_text(*s, text));
 }
 
-const struct value_type value_span = {parse_span, format_span};
+const struct value_type value_span = {.take = take_span, .format = format_span};
 
 VALUE_FORMATTER(format_alarm)
 {
@@ -68,26 +63,24 @@ VALUE_FORMATTER(format_alarm)
     buf_text(out, s->n < 0 ? "none" : span_text(*s, text));
 }
 
-const struct value_type value_alarm = {parse_span, format_alarm};
+const struct value_type value_alarm = {
+    .take = take_span, .format = format_alarm};
 
-VALUE_PARSER(parse_seconds)
+VALUE_TAKER(take_seconds)
 {
     static const char *const units[] = {
         "second", "seconds", "minute", "minutes", NULL};
-    const char *text = reading_text(r, e);
     int64_t n;
 
-    if (text == NULL)
-        return;
-    struct scan s = scan_start(text);
-    int ok = scan_number(&s, 1, k->most, &n);
-    int unit = ok ? scan_choice(&s, units) : -1;
+    if (!scan_number(s, 1, k->most, &n))
+        return k->wrong;
+    int unit = scan_choice(s, units);
     if (unit >= 2)
         n *= 60;
-    if (unit < 0 || !scan_end(&s) || n > k->most)
-        reading_refuse(r, e, e->place, "'%s' %s", text, k->wrong);
-    else
-        *(int64_t *)at = n;
+    if (unit < 0 || !scan_end(s) || n > k->most)
+        return k->wrong;
+    *(int64_t *)at = n;
+    return NULL;
 }
 
 VALUE_FORMATTER(format_seconds)
@@ -97,7 +90,8 @@ VALUE_FORMATTER(format_seconds)
     buf_print(out, "%lld second%s", (long long)n, n == 1 ? "" : "s");
 }
 
-const struct value_type value_seconds = {parse_seconds, format_seconds};
+const struct value_type value_seconds = {
+    .take = take_seconds, .format = format_seconds};
 
 /* Hours with at most two decimals, "7.5", as minutes; -1 when they are not. */
 static int64_t
@@ -163,7 +157,8 @@ VALUE_FORMATTER(format_work)
         buf_print(out, "%lld minute%s", (long long)n, n == 1 ? "" : "s");
 }
 
-const struct value_type value_work = {parse_work, format_work};
+const struct value_type value_work = {
+    .parse = parse_work, .format = format_work};
 
 VALUE_PARSER(parse_clock)
 {
@@ -190,4 +185,5 @@ VALUE_FORMATTER(format_clock)
     buf_print(out, "%02d:%02d", (int)(n / 60), (int)(n % 60));
 }
 
-const struct value_type value_clock = {parse_clock, format_clock};
+const struct value_type value_clock = {
+    .parse = parse_clock, .format = format_clock};
