@@ -58,7 +58,8 @@ static const char *const texts[STATEMENTS] = {
     [RECORD_STANDING] = "SELECT later.id FROM record"
                         " LEFT JOIN record AS later ON later.voids = record.id"
                         " WHERE record.id = ? AND record.kind <> 'voided'",
-    [DONE_ON] = "SELECT id FROM record WHERE kind = 'completed'"
+    [DONE_ON] = "SELECT id, kind = 'completed' FROM record"
+                " WHERE kind IN ('completed', 'failed')"
                 " AND subject = ? AND job = ? AND day = ? AND" STANDS
                 " ORDER BY id DESC LIMIT 1",
     /* Each by the index that has most of what it says. */

@@ -162,8 +162,9 @@ records_done_on(
     if (row <= 0)
         return row;
     *id = query_int_at(&q, 0);
+    int done = query_int_at(&q, 1) != 0;
     query_end(&q);
-    return 1;
+    return done;
 }
 
 static int

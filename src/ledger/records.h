@@ -51,8 +51,8 @@ int records_find(
 
 /*
  * 1 when a record that stands says that the job of @r was completed on the
- * subject and the day of @r, whatever else it says: sets @id to the last one.
- * 0 when none does, or -1.
+ * subject and the day of @r, whatever else it says, and did not fail there since:
+ * sets @id to the last one.  0 when none does, or -1.
  */
 int records_done_on(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
