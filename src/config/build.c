@@ -12,7 +12,7 @@
 
 /* Number the sections of each group and count them. */
 static void
-count(struct reading *r, size_t counts[SECTION_KINDS])
+count(struct load_context *r, size_t counts[SECTION_KINDS])
 {
     for (struct section *s = r->document->sections; s != NULL; s = s->next)
         if (!s->again)
@@ -20,7 +20,7 @@ count(struct reading *r, size_t counts[SECTION_KINDS])
 }
 
 static int
-make_room(struct reading *r, const size_t counts[SECTION_KINDS])
+make_room(struct load_context *r, const size_t counts[SECTION_KINDS])
 {
     struct fleet *f = r->fleet;
 
@@ -31,24 +31,24 @@ make_room(struct reading *r, const size_t counts[SECTION_KINDS])
     f->n_feeds = counts[SECTION_FEED];
     f->n_workplaces = counts[SECTION_CALENDAR];
     f->n_limits = counts[SECTION_LIMIT];
-    f->depots = r->depots = reading_take(r, f->n_depots * sizeof *r->depots);
-    f->jobs = r->jobs = reading_take(r, f->n_jobs * sizeof *r->jobs);
+    f->depots = r->depots = context_take(r, f->n_depots * sizeof *r->depots);
+    f->jobs = r->jobs = context_take(r, f->n_jobs * sizeof *r->jobs);
     f->subjects = r->subjects =
-        reading_take(r, f->n_subjects * sizeof *r->subjects);
+        context_take(r, f->n_subjects * sizeof *r->subjects);
     f->persons = r->persons =
-        reading_take(r, f->n_persons * sizeof *r->persons);
-    f->feeds = r->feeds = reading_take(r, f->n_feeds * sizeof *r->feeds);
+        context_take(r, f->n_persons * sizeof *r->persons);
+    f->feeds = r->feeds = context_take(r, f->n_feeds * sizeof *r->feeds);
     f->workplaces = r->workplaces =
-        reading_take(r, f->n_workplaces * sizeof *r->workplaces);
-    f->limits = r->limits = reading_take(r, f->n_limits * sizeof *r->limits);
-    r->holders = reading_take(r, f->n_subjects * sizeof *r->holders);
+        context_take(r, f->n_workplaces * sizeof *r->workplaces);
+    f->limits = r->limits = context_take(r, f->n_limits * sizeof *r->limits);
+    r->holders = context_take(r, f->n_subjects * sizeof *r->holders);
     return r->document->out_of_memory ? -1 : 0;
 }
 
 static void *
-new_subject(struct reading *r, const struct section *s)
+new_subject(struct load_context *r, const struct section *s)
 {
-    struct holder *h = s->kind == SECTION_TYPE ? reading_take(r, sizeof *h)
+    struct holder *h = s->kind == SECTION_TYPE ? context_take(r, sizeof *h)
                                                : &r->holders[s->index];
 
     if (h == NULL)
@@ -71,7 +71,7 @@ new_subject(struct reading *r, const struct section *s)
 /* What the section describes, before any of its keys is read: all that does
  * not go by a key alone, which has its usual value in the table of keys. */
 static void *
-new_object(struct reading *r, const struct section *s)
+new_object(struct load_context *r, const struct section *s)
 {
     struct holidays *holidays;
     struct calendar *calendar;
@@ -84,12 +84,12 @@ new_object(struct reading *r, const struct section *s)
     case SECTION_SERVER:
         return &r->fleet->site.server;
     case SECTION_HOLIDAYS:
-        holidays = reading_take(r, sizeof *holidays);
+        holidays = context_take(r, sizeof *holidays);
         if (holidays != NULL)
             holidays->set.known_until = holidays->published_until = DAY_NONE;
         return holidays;
     case SECTION_CALENDAR:
-        calendar = reading_take(r, sizeof *calendar);
+        calendar = context_take(r, sizeof *calendar);
         if (calendar != NULL)
             *calendar = (struct calendar){
                 .title = s->id, .workplace = &r->workplaces[s->index]};
@@ -126,7 +126,7 @@ new_object(struct reading *r, const struct section *s)
 
 /* Make what each section describes, as it is when nothing is stated. */
 static int
-make_objects(struct reading *r)
+make_objects(struct load_context *r)
 {
     /* These hold without a section, too. */
     keys_set_usual(r, SECTION_SITE, PART_WHOLE, &r->fleet->site);
@@ -148,7 +148,8 @@ make_objects(struct reading *r)
 /* What remains to be done once the keys of a section are read. */
 
 static void
-finish_holidays(struct reading *r, const struct section *s, struct holidays *h)
+finish_holidays(
+    struct load_context *r, const struct section *s, struct holidays *h)
 {
     if (section_entry(s, "known-until") == NULL)
         h->set.known_until = h->published_until;
@@ -156,21 +157,22 @@ finish_holidays(struct reading *r, const struct section *s, struct holidays *h)
 }
 
 static void
-finish_calendar(struct reading *r, const struct section *s, struct calendar *c)
+finish_calendar(
+    struct load_context *r, const struct section *s, struct calendar *c)
 {
     /* Without its weekdays it would only cause problems of its own. */
     const struct entry *works = section_entry(s, "works");
 
     if (works == NULL || works->refused || r->document->out_of_memory)
         return;
-    c->made = reading_keep(r, workcal_new(&c->plan), NULL, NULL);
+    c->made = context_keep(r, workcal_new(&c->plan), NULL, NULL);
     *c->workplace =
         (struct workplace){s->id, c->title, c->made, c->vehicles, c->minutes};
     check_calendar(r, s, c);
 }
 
 static void
-finish_job(struct reading *r, const struct section *s, struct job *j)
+finish_job(struct load_context *r, const struct section *s, struct job *j)
 {
     if (section_entry(s, "first-ends") == NULL)
         j->rule.first_ends = j->rule.ends;
@@ -182,7 +184,7 @@ finish_job(struct reading *r, const struct section *s, struct job *j)
 }
 
 static void
-read_section(struct reading *r, struct section *s)
+read_section(struct load_context *r, struct section *s)
 {
     void *object = s->object;
 
@@ -208,7 +210,7 @@ read_section(struct reading *r, struct section *s)
 
 /* The place of a calendar, each of which has one of its own. */
 static const struct workplace *
-place_of(const struct reading *r, const struct workcal *calendar)
+place_of(const struct load_context *r, const struct workcal *calendar)
 {
     for (size_t i = 0; i < r->fleet->n_workplaces; i++)
         if (r->workplaces[i].calendar == calendar)
@@ -217,7 +219,7 @@ place_of(const struct reading *r, const struct workcal *calendar)
 }
 
 static void
-finish_depots(struct reading *r)
+finish_depots(struct load_context *r)
 {
     for (size_t i = 0; i < r->fleet->n_depots; i++) {
         struct depot *d = &r->depots[i];
@@ -229,7 +231,7 @@ finish_depots(struct reading *r)
 
 /* Views that show a title alone have to tell such jobs apart. */
 static int
-mark_shared_titles(struct reading *r)
+mark_shared_titles(struct load_context *r)
 {
     struct lookup *titles = lookup_new(r->fleet->n_jobs);
 
@@ -248,32 +250,32 @@ mark_shared_titles(struct reading *r)
 }
 
 static void
-check_site(struct reading *r, struct place whole)
+check_site(struct load_context *r, struct place whole)
 {
     if (document_find(r->document, SECTION_SITE, "") == NULL)
-        reading_error(r, whole,
+        context_error(r, whole,
             "there is no [site]; add it with name, time-zone and ledger");
     if (r->fleet->n_subjects == 0)
-        reading_warning(r, whole,
+        context_warning(r, whole,
             "there is no vehicle, equipment or driver, so nothing is ever due");
 }
 
 static void
-warn_no_mail(struct reading *r)
+warn_no_mail(struct load_context *r)
 {
     const struct section *s = r->document->sections;
 
     while (s != NULL && s->kind != SECTION_PERSON)
         s = s->next;
     if (s != NULL && document_find(r->document, SECTION_MAIL, "") == NULL)
-        reading_warning(r, s->place,
+        context_warning(r, s->place,
             "%s cannot be written to: there is no [mail]; add it with from "
             "and by",
             s->title);
 }
 
 void
-build_fleet(struct reading *r, struct place whole)
+build_fleet(struct load_context *r, struct place whole)
 {
     size_t counts[SECTION_KINDS] = {0};
 

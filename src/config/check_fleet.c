@@ -34,20 +34,20 @@ most_added(const struct holiday_set *set, int *year)
 
 void
 check_holidays(
-    struct reading *r, const struct section *s, const struct holidays *h)
+    struct load_context *r, const struct section *s, const struct holidays *h)
 {
     int year;
     size_t most = most_added(&h->set, &year) + h->set.n_rules;
 
     if (most > HOLIDAY_MOST)
-        reading_error(r, s->place,
+        context_error(r, s->place,
             "%s has %zu days in %d; expected at most %d a year", s->title, most,
             year, HOLIDAY_MOST);
     if (!has(s, "day") && !has(s, "add") && !has(s, "file"))
-        reading_warning(
+        context_warning(
             r, s->place, "%s has no day; add 'day', 'add' or 'file'", s->title);
     if (strcasecmp(s->id, VALUE_NO_HOLIDAYS) == 0)
-        reading_error(r, s->place,
+        context_error(r, s->place,
             "%s: the word means that a calendar keeps none; give the set "
             "another name",
             s->title);
@@ -55,70 +55,71 @@ check_holidays(
 
 void
 check_calendar(
-    struct reading *r, const struct section *s, const struct calendar *c)
+    struct load_context *r, const struct section *s, const struct calendar *c)
 {
     if (c->made == NULL || workcal_following(c->made, DAY_FIRST) != DAY_NONE)
         return;
-    reading_error(r, s->place,
+    context_error(r, s->place,
         "%s never works; name a weekday in 'works' or a day in 'open'",
         s->title);
 }
 
 static void
-check_kinds_of_interval(struct reading *r, const struct section *s)
+check_kinds_of_interval(struct load_context *r, const struct section *s)
 {
     if (!has(s, "every") && !has(s, "within"))
-        reading_error(r, s->place,
+        context_error(r, s->place,
             "%s has no 'every'; add every = INTERVAL, or 'follows' and "
             "'within' for work that another job makes due",
             s->title);
     else if (has(s, "every") && has(s, "within"))
-        reading_error(r, section_entry(s, "within")->place,
+        context_error(r, section_entry(s, "within")->place,
             "%s has both 'every' and 'within'; take one out", s->title);
     else if (has(s, "within") && !has(s, "follows"))
-        reading_error(r, section_entry(s, "within")->place,
+        context_error(r, section_entry(s, "within")->place,
             "%s has 'within' but no 'follows'; add follows = JOB...", s->title);
     else if (has(s, "follows") && !has(s, "within"))
-        reading_error(r, section_entry(s, "follows")->place,
+        context_error(r, section_entry(s, "follows")->place,
             "%s has 'follows' but no 'within'; write within = INTERVAL for "
             "'every'",
             s->title);
 }
 
 void
-check_job(struct reading *r, const struct section *s, const struct job *job)
+check_job(
+    struct load_context *r, const struct section *s, const struct job *job)
 {
     const struct entry *class = section_entry(s, "class");
     struct entry *follows = section_entry(s, "follows");
 
     for (size_t i = 0; i < job->n_follows; i++)
         if (job->follows[i] == job)
-            reading_refuse(r, follows, follows->place,
+            context_refuse(r, follows, follows->place,
                 "'%s' cannot follow itself; name the job that makes it due",
                 job->id);
     check_kinds_of_interval(r, s);
     if (class != NULL && !class->refused && job->class == CLASS_LAW &&
         has(s, "every") && !has(s, "lead") && !kind_never_due(&job->rule))
-        reading_warning(r, s->place,
+        context_warning(r, s->place,
             "%s is law and has no 'lead'; add lead = N working days, so that "
             "it is booked in time",
             s->title);
 }
 
 static void
-warn_before(struct reading *r, const struct holder *h, const char *late,
+warn_before(struct load_context *r, const struct holder *h, const char *late,
     day_t later, const char *early, day_t earlier)
 {
     const struct entry *e = section_entry(h->section, late);
 
     if (e != NULL && later != DAY_NONE && earlier != DAY_NONE &&
         later < earlier)
-        reading_warning(
+        context_warning(
             r, e->place, "'%s': the day lies before '%s'", late, early);
 }
 
 void
-check_subject(struct reading *r, const struct holder *h)
+check_subject(struct load_context *r, const struct holder *h)
 {
     const struct subject *s = &h->subject;
     const struct section *of = h->section;
@@ -127,16 +128,16 @@ check_subject(struct reading *r, const struct holder *h)
     warn_before(r, h, "in-service", s->in_service, "built", s->built);
     warn_before(r, h, "in-service", s->in_service, "registered", s->registered);
     if (s->kind != SUBJECT_EQUIPMENT && s->carrier != NULL)
-        reading_error(r, of->place,
+        context_error(r, of->place,
             "%s is carried by '%s' as its type says; only equipment is carried",
             of->title, s->carrier->id);
     if (h->n_uses > 0 || holder_states(h, "jobs"))
         return;
     if (s->kind == SUBJECT_VEHICLE)
-        reading_error(r, of->place,
+        context_error(r, of->place,
             "%s has no job, so it is never due; add jobs = JOB...", of->title);
     else
-        reading_warning(r, of->place,
+        context_warning(r, of->place,
             "%s has no job, so it is never due; add jobs = JOB...", of->title);
 }
 
@@ -152,7 +153,7 @@ is_settled(const struct job *job, const char *settled)
 
 /* Settle, again and again, the jobs that cover only settled ones. */
 static void
-settle(const struct reading *r, char *settled)
+settle(const struct load_context *r, char *settled)
 {
     int changed = 1;
 
@@ -176,7 +177,7 @@ next_unsettled(const struct job *job, const char *settled)
 
 /* Name the circle that an unsettled job leads into, and settle it. */
 static void
-refuse_circle(struct reading *r, const struct job *from, char *settled)
+refuse_circle(struct load_context *r, const struct job *from, char *settled)
 {
     for (size_t i = 0; i < r->fleet->n_jobs; i++)
         from = next_unsettled(from, settled);
@@ -198,15 +199,15 @@ refuse_circle(struct reading *r, const struct job *from, char *settled)
     const struct section *s =
         document_find(r->document, SECTION_JOB, first->id);
     struct entry *e = section_entry(s, "covers");
-    reading_refuse(r, e, e->place, "jobs cover each other in a circle: %s",
+    context_refuse(r, e, e->place, "jobs cover each other in a circle: %s",
         text ? text : "");
     settled[first->index] = 1;
 }
 
 static void
-check_circles(struct reading *r)
+check_circles(struct load_context *r)
 {
-    char *settled = reading_take(r, r->fleet->n_jobs);
+    char *settled = context_take(r, r->fleet->n_jobs);
 
     for (size_t i = 0; settled != NULL && i < r->fleet->n_jobs; i++) {
         settle(r, settled);
@@ -216,9 +217,9 @@ check_circles(struct reading *r)
 }
 
 static void
-warn_unused(struct reading *r)
+warn_unused(struct load_context *r)
 {
-    char *used = reading_take(r, r->fleet->n_jobs);
+    char *used = context_take(r, r->fleet->n_jobs);
 
     if (used == NULL)
         return;
@@ -229,13 +230,13 @@ warn_unused(struct reading *r)
          s = s->next)
         if (s->kind == SECTION_JOB && !s->again && !s->offered &&
             !used[s->index])
-            reading_warning(r, s->place,
+            context_warning(r, s->place,
                 "nobody has the job '%s'; add it to the 'jobs' of a subject",
                 s->id);
 }
 
 void
-check_all_jobs(struct reading *r)
+check_all_jobs(struct load_context *r)
 {
     check_circles(r);
     warn_unused(r);

@@ -8,12 +8,12 @@ static const char *const of_servers[] = {
 
 static void
 refuse_of_servers(
-    struct reading *r, const struct section *s, const char *transport)
+    struct load_context *r, const struct section *s, const char *transport)
 {
     for (size_t i = 0; i < sizeof of_servers / sizeof *of_servers; i++) {
         struct entry *e = section_entry(s, of_servers[i]);
         if (e != NULL)
-            reading_refuse(r, e, e->place,
+            context_refuse(r, e, e->place,
                 "'%s' has no server to say this to; take it out, or write "
                 "by = smtp HOST:PORT",
                 transport);
@@ -21,25 +21,25 @@ refuse_of_servers(
 }
 
 static void
-check_login(struct reading *r, const struct section *s, int in_clear)
+check_login(struct load_context *r, const struct section *s, int in_clear)
 {
     struct entry *login = section_entry(s, "login");
     const struct entry *password = section_entry(s, "password-file");
 
     if (login != NULL && password == NULL)
-        reading_refuse(r, login, login->place,
+        context_refuse(r, login, login->place,
             "there is no password for it; add password-file = PATH");
     if (login == NULL && password != NULL)
-        reading_error(r, password->place,
+        context_error(r, password->place,
             "'password-file': there is no login for it; add login = NAME");
     if (login != NULL && in_clear)
-        reading_refuse(r, login, login->place,
+        context_refuse(r, login, login->place,
             "without TLS everybody on the way reads the password; write "
             "tls = starttls or tls = implicit");
 }
 
 static int
-takes_server(const struct reading *r, const char *name)
+takes_server(const struct load_context *r, const char *name)
 {
     for (size_t i = 0; i < r->options->n_transports; i++)
         if (strcmp(r->options->transports[i].name, name) == 0)
@@ -50,7 +50,7 @@ takes_server(const struct reading *r, const char *name)
 /* The name that we go by unless one is stated: where the mail is from. */
 static void
 name_ourselves(
-    struct reading *r, const struct section *s, struct mail_settings *mail)
+    struct load_context *r, const struct section *s, struct mail_settings *mail)
 {
     const char *at = mail->from ? strchr(mail->from, '@') : NULL;
 
@@ -59,13 +59,13 @@ name_ourselves(
     if (server_is_name(at + 1))
         mail->ehlo = at + 1;
     else
-        reading_error(r, s->place,
+        context_error(r, s->place,
             "'%s' cannot be said to a server; add ehlo = NAME", at + 1);
 }
 
 void
 check_mail(
-    struct reading *r, const struct section *s, struct mail_settings *mail)
+    struct load_context *r, const struct section *s, struct mail_settings *mail)
 {
     const struct entry *tls = section_entry(s, "tls");
     struct server server;
@@ -81,7 +81,7 @@ check_mail(
         check_login(r, s, !near && mail->tls == SERVER_TLS_NONE);
     }
     if (tls != NULL && !near && mail->tls == SERVER_TLS_NONE)
-        reading_warning(r, tls->place,
+        context_warning(r, tls->place,
             "'tls': mail goes to %s for everybody on the way to read; expected "
             "starttls or implicit",
             mail->argument);

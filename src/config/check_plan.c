@@ -4,7 +4,7 @@
 
 /* Once for each job and place; the first subject to have it so is named. */
 static int
-is_said(const struct reading *r, size_t at)
+is_said(const struct load_context *r, size_t at)
 {
     const struct task *t = &r->fleet->tasks[at];
 
@@ -18,7 +18,7 @@ is_said(const struct reading *r, size_t at)
 }
 
 static void
-check_work(struct reading *r, size_t at)
+check_work(struct load_context *r, size_t at)
 {
     const struct task *t = &r->fleet->tasks[at];
     const struct workplace *place = fleet_workplace(t);
@@ -26,7 +26,7 @@ check_work(struct reading *r, size_t at)
     if (place == NULL || place->minutes == 0 ||
         t->rule->takes <= place->minutes || is_said(r, at))
         return;
-    reading_error(r, r->holders[t->subject->index].section->place,
+    context_error(r, r->holders[t->subject->index].section->place,
         "%s has '%s', which takes %lld minutes, and '%s' has %lld minutes a "
         "day; correct 'takes' or 'hours-a-day'",
         r->holders[t->subject->index].section->title, t->job->id,
@@ -34,7 +34,7 @@ check_work(struct reading *r, size_t at)
 }
 
 void
-check_works(struct reading *r)
+check_works(struct load_context *r)
 {
     for (size_t i = 0; i < r->fleet->n_tasks; i++)
         check_work(r, i);
@@ -42,7 +42,7 @@ check_works(struct reading *r)
 
 void
 check_limit(
-    struct reading *r, const struct section *s, const struct away_limit *l)
+    struct load_context *r, const struct section *s, const struct away_limit *l)
 {
     const struct entry *of = section_entry(s, "of");
     const struct entry *away = section_entry(s, "away");
@@ -50,7 +50,7 @@ check_limit(
     if (of == NULL || of->refused || away == NULL || away->refused)
         return;
     if ((size_t)l->away >= l->n_of)
-        reading_warning(r, away->place,
+        context_warning(r, away->place,
             "'away': all %zu of its vehicles may be away, so this limits "
             "nothing",
             l->n_of);

@@ -12,7 +12,7 @@
  * concerned stands there, and not at all when a value is refused already.
  */
 struct rule_check {
-    struct reading *reading;
+    struct load_context *context;
     const struct section *here;
     const struct section *type; /* above it, or NULL */
     const struct job *job;
@@ -56,7 +56,7 @@ refuse_idle(const struct rule_check *c, const char *key, const char *beside)
         c, (const char *const[]){key, "runs-from", "every", "within", NULL});
 
     if (e != NULL && e == here(c, key))
-        reading_refuse(c->reading, e, e->place,
+        context_refuse(c->context, e, e->place,
             "says something only beside %s or take this out", beside);
 }
 
@@ -90,7 +90,7 @@ check_window(const struct rule_check *c)
         first_here(c, (const char *const[]){"runs-from", "window", NULL});
 
     if (e != NULL && c->rule->runs_from == KEEPS_DATE && c->rule->window.n == 0)
-        reading_refuse(c->reading, e, e->place,
+        context_refuse(c->context, e, e->place,
             "keeping the date needs a window; add window = SPAN, how long "
             "before the deadline the date is kept");
 }
@@ -106,7 +106,7 @@ check_also_counts(const struct rule_check *c)
         return;
     for (int i = 0; i < c->rule->n_every; i++)
         if (!kind_looks_back(&c->rule->every[i])) {
-            reading_refuse(c->reading, e, e->place,
+            context_refuse(c->context, e, e->place,
                 "'also-counts' goes with N within SPAN only, and '%s' is "
                 "another kind of interval",
                 c->rule->every[i].text);
@@ -117,7 +117,7 @@ check_also_counts(const struct rule_check *c)
 static void
 refuse_weeks(const struct rule_check *c, struct entry *e, const char *what)
 {
-    reading_refuse(c->reading, e, e->place,
+    context_refuse(c->context, e, e->place,
         "'week end' goes with weeks only, and '%s' is not so many weeks", what);
 }
 
@@ -169,7 +169,7 @@ check_runs_from(const struct rule_check *c)
     if (e == NULL || every == NULL ||
         (here(c, "runs-from") == NULL && c->rule->runs_from == FROM_COMPLETION))
         return;
-    reading_refuse(c->reading, e, e->place,
+    context_refuse(c->context, e, e->place,
         "'%s' names its own days, so it runs from nothing; "
         "take out 'runs-from'",
         every->text);
@@ -184,7 +184,7 @@ check_roll(const struct rule_check *c)
     if (e == NULL || class == NULL || class->refused ||
         c->job->class != CLASS_LAW || c->rule->roll == ROLL_PRECEDING)
         return;
-    reading_refuse(c->reading, e, e->place,
+    context_refuse(c->context, e, e->place,
         "a deadline of the law does not move; expected preceding");
 }
 
@@ -199,7 +199,7 @@ check_ages(const struct rule_check *c)
     if (e == NULL || c->rule->n_ages == 0)
         return;
     if (every == NULL) {
-        reading_refuse(c->reading, e, e->place,
+        context_refuse(c->context, e, e->place,
             "there is no length of time for 'from-age' to shorten; "
             "add one to 'every'");
         return;
@@ -210,7 +210,7 @@ check_ages(const struct rule_check *c)
     for (int i = 0; i < c->rule->n_ages; i++) {
         struct span step = c->rule->ages[i].every;
         if (span_size(step) > span_size(every->span))
-            reading_refuse(c->reading, e, e->place,
+            context_refuse(c->context, e, e->place,
                 "from an age on the interval can only get shorter, and '%s' "
                 "is longer than '%s'",
                 span_text(step, text), every->text);
@@ -232,7 +232,7 @@ check_all(const struct rule_check *c)
 
 void
 check_job_rule(
-    struct reading *r, const struct section *s, const struct job *job)
+    struct load_context *r, const struct section *s, const struct job *job)
 {
     struct rule_check c = {r, s, NULL, job, s, &job->rule};
 
@@ -240,7 +240,8 @@ check_job_rule(
 }
 
 void
-check_own_rule(struct reading *r, const struct holder *h, const struct use *use)
+check_own_rule(
+    struct load_context *r, const struct holder *h, const struct use *use)
 {
     struct rule_check c = {r, h->section, h->type ? h->type->section : NULL,
         use->job, document_find(r->document, SECTION_JOB, use->job->id),

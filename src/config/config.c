@@ -14,7 +14,7 @@ struct config {
     struct arena *arena;
     struct fleet fleet;
     struct document document;
-    struct reading reading;
+    struct load_context context;
 };
 
 static void
@@ -28,7 +28,7 @@ read_fleet(struct config *c, const char *path, const struct config_options *o,
     struct problems *ps)
 {
     c->document = (struct document){.arena = c->arena, .problems = ps};
-    c->reading = (struct reading){.arena = c->arena,
+    c->context = (struct load_context){.arena = c->arena,
         .document = &c->document,
         .problems = ps,
         .options = o,
@@ -36,13 +36,13 @@ read_fleet(struct config *c, const char *path, const struct config_options *o,
 
     if (files_read(&c->document, path) == 0) {
         document_seal(&c->document);
-        build_fleet(&c->reading, (struct place){problems_file(ps, path), 0});
+        build_fleet(&c->context, (struct place){problems_file(ps, path), 0});
     }
     if (c->document.out_of_memory)
         problems_add(ps, PROBLEM_ERROR, (struct place){0, 0}, "out of memory");
     /* These two may go before the fleet does. */
-    c->document.problems = c->reading.problems = NULL;
-    c->reading.options = NULL;
+    c->document.problems = c->context.problems = NULL;
+    c->context.options = NULL;
 }
 
 struct config *
@@ -73,28 +73,28 @@ config_fleet(const struct config *c)
 int
 config_explain(const struct config *c, struct buf *out)
 {
-    explain_fleet(&c->reading, out);
+    explain_fleet(&c->context, out);
     return buf_failed(out) ? -1 : 0;
 }
 
 void
 config_warn_dates(const struct config *c, day_t today, struct problems *ps)
 {
-    doubt_dates(&c->reading, today, ps);
+    doubt_dates(&c->context, today, ps);
 }
 
 void
 config_warn_stated(const struct config *c, const struct task *t,
     const char *text, struct problems *ps)
 {
-    doubt_stated(&c->reading, t, text, ps);
+    doubt_stated(&c->context, t, text, ps);
 }
 
 int
 config_move(
     struct config *c, const struct subject *what, const struct subject *carrier)
 {
-    return tasks_move(&c->reading, what->index, carrier);
+    return tasks_move(&c->context, what->index, carrier);
 }
 
 void
@@ -102,7 +102,7 @@ config_free(struct config *c)
 {
     if (c == NULL)
         return;
-    for (struct made_calendar *m = c->reading.calendars; m; m = m->next)
+    for (struct made_calendar *m = c->context.calendars; m; m = m->next)
         workcal_free(m->calendar);
     arena_free(c->arena);
     free(c);

@@ -43,7 +43,7 @@ in_any_scope(const struct scope *scope, const struct task *t)
 
 /* Nonzero when something that can be due is in one of the scopes. */
 static int
-any_due(const struct reading *r, const struct scope *scopes, size_t n)
+any_due(const struct load_context *r, const struct scope *scopes, size_t n)
 {
     for (size_t i = 0; i < r->fleet->n_tasks; i++)
         for (size_t k = 0; k < n; k++)
@@ -65,30 +65,31 @@ any_open(const struct person *p)
 }
 
 static void
-doubt_days(struct reading *r, const struct section *s, const struct person *p)
+doubt_days(
+    struct load_context *r, const struct section *s, const struct person *p)
 {
     if (p->calendar != NULL && !any_open(p))
-        reading_warning(r, section_entry(s, "calendar")->place,
+        context_warning(r, section_entry(s, "calendar")->place,
             "'calendar': it is never open on the 'days' of %s, who is never "
             "written to; correct one of them",
             s->title);
 }
 
 static void
-doubt_scopes(struct reading *r)
+doubt_scopes(struct load_context *r)
 {
     for (const struct section *s = r->document->sections; s; s = s->next) {
         const struct person *p = s->object;
         const struct feed *f = s->object;
         if (s->kind == SECTION_PERSON && !any_due(r, p->told, p->n_told))
-            reading_warning(r, section_entry(s, "told")->place,
+            context_warning(r, section_entry(s, "told")->place,
                 "'told': nothing in it is ever due, so %s is never written "
                 "to; name what has a job",
                 s->title);
         if (s->kind == SECTION_PERSON)
             doubt_days(r, s, p);
         if (s->kind == SECTION_FEED && !any_due(r, f->shows, f->n_shows))
-            reading_warning(r, section_entry(s, "shows")->place,
+            context_warning(r, section_entry(s, "shows")->place,
                 "'shows': nothing in it is ever due, so %s is empty; name "
                 "what has a job",
                 s->title);
@@ -98,10 +99,10 @@ doubt_scopes(struct reading *r)
 /* Nobody wants work on Christmas Day by oversight. */
 static void
 doubt_calendar(
-    struct reading *r, const struct section *s, const struct calendar *c)
+    struct load_context *r, const struct section *s, const struct calendar *c)
 {
     if (c->plan.works != 0 && section_entry(s, "holidays") == NULL)
-        reading_warning(r, s->place,
+        context_warning(r, s->place,
             "%s keeps no holidays, so it is open on Christmas Day too; add "
             "holidays = NAME (presets/holidays-*.conf has some), or "
             "holidays = none",
@@ -109,7 +110,7 @@ doubt_calendar(
 }
 
 static void
-doubt_calendars(struct reading *r)
+doubt_calendars(struct load_context *r)
 {
     for (const struct section *s = r->document->sections; s; s = s->next)
         if (s->kind == SECTION_CALENDAR && !s->again)
@@ -152,7 +153,7 @@ has_lift_job(const struct holder *h)
 }
 
 static void
-doubt_lift(struct reading *r, const struct holder *h)
+doubt_lift(struct load_context *r, const struct holder *h)
 {
     const struct subject *s = &r->subjects[h->subject.index];
     int found = has_lift_job(h);
@@ -160,14 +161,14 @@ doubt_lift(struct reading *r, const struct holder *h)
     for (size_t i = 0; i < r->fleet->n_subjects && !found; i++)
         found = r->subjects[i].carrier == s && has_lift_job(&r->holders[i]);
     if (!found)
-        reading_warning(r, h->section->place,
+        context_warning(r, h->section->place,
             "%s has a lift, and neither it nor what it carries has a job with "
             "'lift' in its name or title; add one to its 'jobs'",
             h->section->title);
 }
 
 void
-doubt_fleet(struct reading *r)
+doubt_fleet(struct load_context *r)
 {
     if (r->fleet->n_subjects == 0)
         return;
@@ -180,14 +181,15 @@ doubt_fleet(struct reading *r)
 
 /* Where @e stands, in the numbers of @ps, which are not those of the reader. */
 static struct place
-place_of(const struct reading *r, const struct entry *e, struct problems *ps)
+place_of(
+    const struct load_context *r, const struct entry *e, struct problems *ps)
 {
     return (struct place){
         problems_file(ps, r->document->files[e->place.file]), e->place.line};
 }
 
 static void
-doubt_until(const struct reading *r, const struct section *s,
+doubt_until(const struct load_context *r, const struct section *s,
     const struct holidays *h, struct problems *ps)
 {
     const struct entry *known = section_entry(s, "known-until");
@@ -218,7 +220,7 @@ latest(const struct rule *rule, day_t from, int first)
 }
 
 static void
-doubt_deadline(const struct reading *r, const struct holder *h,
+doubt_deadline(const struct load_context *r, const struct holder *h,
     const struct use *use, day_t today, struct problems *ps)
 {
     const struct baseline *b = &use->baseline;
@@ -238,7 +240,7 @@ doubt_deadline(const struct reading *r, const struct holder *h,
 
 /* A year that is mistyped would put the job off in silence. */
 static void
-doubt_last(const struct reading *r, const struct holder *h,
+doubt_last(const struct load_context *r, const struct holder *h,
     const struct use *use, day_t today, struct problems *ps)
 {
     char day[DAY_TEXT];
@@ -253,7 +255,7 @@ doubt_last(const struct reading *r, const struct holder *h,
 }
 
 void
-doubt_dates(const struct reading *r, day_t today, struct problems *ps)
+doubt_dates(const struct load_context *r, day_t today, struct problems *ps)
 {
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
         for (size_t k = 0; k < r->holders[i].n_uses; k++) {
@@ -266,14 +268,14 @@ doubt_dates(const struct reading *r, day_t today, struct problems *ps)
         /* A year back rather than on: no day lies too early for this. */
         if (s->kind == SECTION_HOLIDAYS && h->set.known_until != DAY_NONE &&
             step_months(h->set.known_until, -12, MONTH_END_CLAMP) < today &&
-            reading_is_kept(r, h))
+            context_is_kept(r, h))
             doubt_until(r, s, h, ps);
     }
 }
 
 void
-doubt_stated(const struct reading *r, const struct task *t, const char *text,
-    struct problems *ps)
+doubt_stated(const struct load_context *r, const struct task *t,
+    const char *text, struct problems *ps)
 {
     const struct holder *h = &r->holders[t->subject->index];
     const char *job = t->job->id;

@@ -1,7 +1,7 @@
 #ifndef DOUBT_H
 #define DOUBT_H
 
-#include "reading.h"
+#include "load_context.h"
 
 /*
  * What is legal and probably wrong: each adds its warnings.
@@ -11,25 +11,26 @@
 
 /* The intervals of a job that are longer than its own 'at-most'. */
 void doubt_job(
-    struct reading *r, const struct section *s, const struct job *job);
+    struct load_context *r, const struct section *s, const struct job *job);
 
 /* The intervals of a type or subject that are longer than 'at-most' allows;
  * where it is silent, than the job's; and steps of age that are. */
-void doubt_intervals(struct reading *r, const struct holder *h);
+void doubt_intervals(struct load_context *r, const struct holder *h);
 
 /* doubt.c */
 
 /* Of a whole fleet without errors: people who are never told, feeds that show
  * nothing, calendars without a word of holidays, lifts without a job. */
-void doubt_fleet(struct reading *r);
+void doubt_fleet(struct load_context *r);
 
 /* By what day it is: work done after @today, certificates that run longer than
  * they can, holidays that are known for less than a year. */
-void doubt_dates(const struct reading *r, day_t today, struct problems *ps);
+void doubt_dates(
+    const struct load_context *r, day_t today, struct problems *ps);
 
 /* Warn of the line that states the deadline, or the first deadline, of @t: its
  * key, and @text. */
-void doubt_stated(const struct reading *r, const struct task *t,
+void doubt_stated(const struct load_context *r, const struct task *t,
     const char *text, struct problems *ps);
 
 #endif

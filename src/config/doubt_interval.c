@@ -35,7 +35,7 @@ is_longer(const struct interval *a, const struct interval *b, enum meter meter)
 
 /* A rule whose intervals are held to what is allowed, key by key. */
 struct limit_check {
-    struct reading *reading;
+    struct load_context *context;
     const struct section *of_job;
     const struct section *type; /* above the section being read, or NULL */
     const struct section *here;
@@ -59,7 +59,7 @@ entry_held(const struct limit_check *h, const char *word)
 static const char *
 file_of(const struct limit_check *h, const struct entry *e)
 {
-    return problems_name(h->reading->problems, e->place.file);
+    return problems_name(h->context->problems, e->place.file);
 }
 
 /* Hold one sort of interval to 'at-most', which allows @most; @at is the key
@@ -72,12 +72,12 @@ doubt_most(const struct limit_check *h, const struct entry *at,
     const struct entry *allowed = entry_held(h, "at-most");
 
     if (mine == NULL)
-        reading_warning(h->reading, at->place,
+        context_warning(h->context, at->place,
             "'%s': nothing in it keeps to the '%s' that 'at-most' allows at "
             "%s:%d; add an interval of that sort",
             at->key, most->text, file_of(h, allowed), allowed->place.line);
     else if (is_longer(mine, most, meter))
-        reading_warning(h->reading, at->place,
+        context_warning(h->context, at->place,
             "'%s': '%s' is longer than the '%s' that 'at-most' allows at "
             "%s:%d; correct one of them",
             at->key, mine->text, most->text, file_of(h, allowed),
@@ -95,7 +95,7 @@ doubt_longer(
 
     if (at_job != NULL && !at_job->refused && mine != NULL && of != NULL &&
         is_longer(mine, of, meter))
-        reading_warning(h->reading, at->place,
+        context_warning(h->context, at->place,
             "'%s': '%s' is longer than the '%s' of %s at %s:%d; correct it, "
             "or state what its authority allows in '%s.at-most'",
             at->key, mine->text, of->text, h->of_job->title, file_of(h, at_job),
@@ -166,7 +166,7 @@ doubt_ages(const struct limit_check *h)
         const struct age_step *step = &h->job->rule.ages[i];
         const struct span *held = span_at(h->rule, step->age);
         if (held != NULL && span_size(*held) > span_size(step->every))
-            reading_warning(h->reading, own->place,
+            context_warning(h->context, own->place,
                 "'%s': '%s' at the age of %s is longer than the '%s' of %s at "
                 "%s:%d; correct it",
                 own->key, span_text(*held, mine), span_text(step->age, age),
@@ -182,7 +182,8 @@ interval_word(const struct section *of_job)
 }
 
 void
-doubt_job(struct reading *r, const struct section *s, const struct job *job)
+doubt_job(
+    struct load_context *r, const struct section *s, const struct job *job)
 {
     struct limit_check h = {r, s, NULL, s, job, &job->rule, interval_word(s)};
 
@@ -190,7 +191,7 @@ doubt_job(struct reading *r, const struct section *s, const struct job *job)
 }
 
 void
-doubt_intervals(struct reading *r, const struct holder *h)
+doubt_intervals(struct load_context *r, const struct holder *h)
 {
     const struct section *type = h->type ? h->type->section : NULL;
 

@@ -15,14 +15,14 @@ struct provenance {
 };
 
 struct explaining {
-    const struct reading *reading;
+    const struct load_context *context;
     struct buf *out;
 };
 
 static void
 say_place(struct explaining *x, struct place place, const struct section *outer)
 {
-    buf_print(x->out, "  (%s:%d", x->reading->document->files[place.file],
+    buf_print(x->out, "  (%s:%d", x->context->document->files[place.file],
         place.line);
     if (outer != NULL)
         buf_print(x->out, ", %s %s", section_word(outer->kind), outer->id);
@@ -37,7 +37,7 @@ say_key(struct explaining *x, size_t indent, const struct key *k,
     buf_print(x->out, "%-16s ", k->word);
     if (k->type->format != NULL)
         k->type->format(
-            x->reading, k, from->entry, (const char *)part + k->offset, x->out);
+            x->context, k, from->entry, (const char *)part + k->offset, x->out);
     else if (from->entry == NULL)
         value_format_unset(k, x->out);
     else
@@ -86,7 +86,7 @@ static void
 explain_use(struct explaining *x, const struct holder *h, const struct use *use)
 {
     const struct section *of_job =
-        document_find(x->reading->document, SECTION_JOB, use->job->id);
+        document_find(x->context->document, SECTION_JOB, use->job->id);
     const struct section *from = use->from == h->section ? NULL : use->from;
 
     buf_print(x->out, "  [job %s]", use->job->id);
@@ -154,7 +154,7 @@ explain_plain(struct explaining *x, const struct section *s)
 }
 
 static int
-is_had(const struct reading *r, const struct job *job)
+is_had(const struct load_context *r, const struct job *job)
 {
     for (size_t i = 0; i < r->fleet->n_tasks; i++)
         if (r->tasks[i].job == job)
@@ -164,12 +164,12 @@ is_had(const struct reading *r, const struct job *job)
 
 /* What is only on offer does not bear on the fleet. */
 static int
-is_unused(const struct reading *r, const struct section *s)
+is_unused(const struct load_context *r, const struct section *s)
 {
     if (s->kind == SECTION_JOB)
         return s->offered && !is_had(r, s->object);
     if (s->kind == SECTION_HOLIDAYS)
-        return s->offered && !reading_is_kept(r, s->object);
+        return s->offered && !context_is_kept(r, s->object);
     return 0;
 }
 
@@ -177,9 +177,9 @@ is_unused(const struct reading *r, const struct section *s)
 static void
 explain_group(struct explaining *x, enum section_kind kind)
 {
-    for (const struct section *s = x->reading->document->sections; s != NULL;
+    for (const struct section *s = x->context->document->sections; s != NULL;
          s = s->next) {
-        if (section_group(s->kind) != kind || is_unused(x->reading, s))
+        if (section_group(s->kind) != kind || is_unused(x->context, s))
             continue;
         buf_text(x->out, s->title);
         say_place(x, s->place, NULL);
@@ -192,7 +192,7 @@ explain_group(struct explaining *x, enum section_kind kind)
 }
 
 void
-explain_fleet(const struct reading *r, struct buf *out)
+explain_fleet(const struct load_context *r, struct buf *out)
 {
     static const enum section_kind order[] = {SECTION_SITE, SECTION_MAIL,
         SECTION_SERVER, SECTION_HOLIDAYS, SECTION_CALENDAR, SECTION_DEPOT,

@@ -26,17 +26,17 @@ find_use(const struct holder *h, const struct job *job)
 }
 
 static const struct section *
-section_of(const struct reading *r, const struct job *job)
+section_of(const struct load_context *r, const struct job *job)
 {
     return document_find(r->document, SECTION_JOB, job->id);
 }
 
 void
-holder_add_job(
-    struct reading *r, struct holder *h, struct entry *e, const struct job *job)
+holder_add_job(struct load_context *r, struct holder *h, struct entry *e,
+    const struct job *job)
 {
     if (find_use(h, job) != NULL) {
-        reading_warning(r, e->place,
+        context_warning(r, e->place,
             "'%s': %s has '%s' from its type already; take one out", e->key,
             h->section->title, job->id);
         return;
@@ -57,7 +57,7 @@ holder_add_job(
 
 /* Begin with what the type says; the subject's own keys come on top. */
 static void
-inherit(struct reading *r, struct holder *h)
+inherit(struct load_context *r, struct holder *h)
 {
     const struct holder *type = h->type;
     struct subject own = h->subject;
@@ -68,7 +68,7 @@ inherit(struct reading *r, struct holder *h)
     h->subject.index = own.index;
     h->yearly = type->yearly;
     h->yearly_unit = type->yearly_unit;
-    h->uses = reading_take(r, type->n_uses * sizeof *h->uses);
+    h->uses = context_take(r, type->n_uses * sizeof *h->uses);
     if (h->uses == NULL)
         return;
     h->n_uses = type->n_uses;
@@ -79,17 +79,17 @@ inherit(struct reading *r, struct holder *h)
 }
 
 static void
-read_type(struct reading *r, struct holder *h)
+read_type(struct load_context *r, struct holder *h)
 {
     struct entry *e = section_entry(h->section, "type");
 
     if (e == NULL || e->refused || e->lines == NULL ||
         h->section->kind == SECTION_TYPE)
         return;
-    const char *id = reading_text(r, e);
+    const char *id = context_text(r, e);
     if (id == NULL)
         return;
-    const struct section *s = reading_find(r, e, e->place, SECTION_TYPE, id);
+    const struct section *s = context_find(r, e, e->place, SECTION_TYPE, id);
     if (s == NULL)
         return;
     h->type = s->object;
@@ -98,18 +98,18 @@ read_type(struct reading *r, struct holder *h)
 
 /* The job named before the dot of JOB.KEY, as the holder has it, or NULL. */
 static struct use *
-use_of(struct reading *r, struct holder *h, struct entry *e, size_t len)
+use_of(struct load_context *r, struct holder *h, struct entry *e, size_t len)
 {
-    const char *id = reading_copy(r, e->key, len);
+    const char *id = context_copy(r, e->key, len);
 
     if (id == NULL)
         return NULL;
-    const struct section *s = reading_find(r, e, e->place, SECTION_JOB, id);
+    const struct section *s = context_find(r, e, e->place, SECTION_JOB, id);
     if (s == NULL)
         return NULL;
     struct use *use = find_use(h, s->object);
     if (use == NULL)
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "%s does not have the job '%s'; add it to 'jobs'",
             h->section->title, id);
     return use;
@@ -118,7 +118,7 @@ use_of(struct reading *r, struct holder *h, struct entry *e, size_t len)
 /* A job that follows others says within, and all others every: an own value
  * goes by the same word. */
 static int
-is_other_word(struct reading *r, const struct key *k, struct entry *e,
+is_other_word(struct load_context *r, const struct key *k, struct entry *e,
     const struct job *job)
 {
     const struct section *s = section_of(r, job);
@@ -129,19 +129,19 @@ is_other_word(struct reading *r, const struct key *k, struct entry *e,
     const char *other = every ? "within" : "every";
     if (section_entry(s, k->word) || !section_entry(s, other))
         return 0;
-    reading_refuse(r, e, e->place, "the job '%s' says '%s'; expected %s.%s",
+    context_refuse(r, e, e->place, "the job '%s' says '%s'; expected %s.%s",
         job->id, other, job->id, other);
     return 1;
 }
 
 static void
-read_own_rule(struct reading *r, struct holder *h, const struct key *k,
+read_own_rule(struct load_context *r, struct holder *h, const struct key *k,
     struct entry *e, struct use *use)
 {
     if (is_other_word(r, k, e, use->job))
         return;
     if (use->own == NULL) {
-        use->own = reading_take(r, sizeof *use->own);
+        use->own = context_take(r, sizeof *use->own);
         if (use->own == NULL)
             return;
         *use->own = *use->rule;
@@ -156,7 +156,7 @@ read_own_rule(struct reading *r, struct holder *h, const struct key *k,
 
 /* One JOB.KEY. */
 static void
-read_own(struct reading *r, struct holder *h, struct entry *e)
+read_own(struct load_context *r, struct holder *h, struct entry *e)
 {
     const char *dot = strchr(e->key, '.');
     struct use *use = use_of(r, h, e, (size_t)(dot - e->key));
@@ -167,7 +167,7 @@ read_own(struct reading *r, struct holder *h, struct entry *e)
     if (k->part == PART_RULE)
         read_own_rule(r, h, k, e, use);
     else if (h->section->kind == SECTION_TYPE)
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "a type has no past of its own; move it to each subject");
     else
         keys_read_one(r, h->section, k, e, &use->baseline);
@@ -176,14 +176,14 @@ read_own(struct reading *r, struct holder *h, struct entry *e)
 /* A reading without a unit is of the one meter that the job goes by, in the
  * unit that it counted on that day. */
 static void
-take_plain_reading(struct reading *r, const struct holder *h,
+take_plain_reading(struct load_context *r, const struct holder *h,
     const struct use *use, struct entry *e, struct baseline *b)
 {
     int distance = bounds_metered(use->rule, METER_DISTANCE) != NULL;
     int hours = bounds_metered(use->rule, METER_HOURS) != NULL;
 
     if (distance && hours)
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "the job '%s' goes by distance and by hours; expected "
             "N km|miles, N hours",
             use->job->id);
@@ -199,7 +199,7 @@ take_plain_reading(struct reading *r, const struct holder *h,
 /* What the meters showed is brought to the unit of the subject's odometer, and
  * needs the day on which they did. */
 static void
-finish_reading(struct reading *r, const struct holder *h, struct use *use)
+finish_reading(struct load_context *r, const struct holder *h, struct use *use)
 {
     struct entry *e =
         section_job_entry(h->section, use->job->id, "last-reading");
@@ -210,7 +210,7 @@ finish_reading(struct reading *r, const struct holder *h, struct use *use)
         return;
     if (b->last == DAY_NONE &&
         section_job_entry(h->section, use->job->id, "last") == NULL)
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "on which day is not known; add %s.last = YYYY-MM-DD",
             use->job->id);
     if (b->last_reading[METER_NONE] >= 0) {
@@ -223,14 +223,14 @@ finish_reading(struct reading *r, const struct holder *h, struct use *use)
 }
 
 static void
-finish_use(struct reading *r, struct holder *h, struct use *use)
+finish_use(struct load_context *r, struct holder *h, struct use *use)
 {
     const struct baseline *b = &use->baseline;
 
     finish_reading(r, h, use);
 
     if (b->last != DAY_NONE && b->deadline != DAY_NONE && b->deadline < b->last)
-        reading_error(r, h->section->place,
+        context_error(r, h->section->place,
             "%s: '%s.deadline' is before '%s.last'; correct one of them",
             h->section->title, use->job->id, use->job->id);
     if (use->own == NULL)
@@ -243,7 +243,7 @@ finish_use(struct reading *r, struct holder *h, struct use *use)
 }
 
 void
-holder_read(struct reading *r, struct section *s)
+holder_read(struct load_context *r, struct section *s)
 {
     struct holder *h = s->object;
 

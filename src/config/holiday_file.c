@@ -15,7 +15,7 @@
 #define EVENT_MOST 366
 
 struct holiday_file {
-    struct reading *reading;
+    struct load_context *context;
     struct entry *entry;
     struct holidays *holidays;
     const char *path;
@@ -58,7 +58,7 @@ name_of(struct holiday_file *p, icalcomponent *event)
 
     if (summary == NULL || *summary == '\0')
         return "Holiday";
-    char *name = reading_copy(p->reading, summary, strlen(summary));
+    char *name = context_copy(p->context, summary, strlen(summary));
     if (name == NULL)
         return "";
     for (char *c = name; (c = strpbrk(c, "\r\n\t")) != NULL;)
@@ -79,13 +79,13 @@ add_event(struct holiday_file *p, icalcomponent *event)
     if (icalcomponent_get_status(event) == ICAL_STATUS_CANCELLED)
         return;
     if (name == NULL) {
-        reading_refuse(p->reading, p->entry, p->entry->place,
+        context_refuse(p->context, p->entry, p->entry->place,
             "%s: an event on %04d-%02d-%02d has a name that is not UTF-8 text",
             p->path, start.year, start.month, start.day);
         return;
     }
     if (first != DAY_NONE && !start.is_date) {
-        reading_warning(p->reading, p->entry->place,
+        context_warning(p->context, p->entry->place,
             "'%s': %s: the event '%s' is not all day and is left out",
             p->entry->key, p->path, name);
         return;
@@ -94,12 +94,12 @@ add_event(struct holiday_file *p, icalcomponent *event)
         last = step_days(to_day(icalcomponent_get_dtend(event)), -1);
     const char *fault = fault_of(event, first, last);
     if (fault != NULL) {
-        reading_refuse(p->reading, p->entry, p->entry->place,
+        context_refuse(p->context, p->entry, p->entry->place,
             "%s: the event '%s' %s", p->path, name, fault);
         return;
     }
     for (day_t d = first; d <= last; d++)
-        reading_add_holiday(p->reading, p->holidays, d, name);
+        context_add_holiday(p->context, p->holidays, d, name);
     p->last = day_later(p->last, last);
 }
 
@@ -148,13 +148,13 @@ static void
 add_calendar(struct holiday_file *p, const char *bytes, size_t len)
 {
     size_t had = p->holidays->set.n_added;
-    size_t wrong = problems_count(p->reading->problems, PROBLEM_ERROR);
+    size_t wrong = problems_count(p->context->problems, PROBLEM_ERROR);
     icalcomponent *c = strlen(bytes) == len && is_whole(bytes)
                            ? icalparser_parse_string(bytes)
                            : NULL;
 
     if (c == NULL) {
-        reading_refuse(p->reading, p->entry, p->entry->place,
+        context_refuse(p->context, p->entry, p->entry->place,
             "%s is not an iCalendar file; fetch it again or take it out",
             p->path);
         return;
@@ -162,15 +162,15 @@ add_calendar(struct holiday_file *p, const char *bytes, size_t len)
     add_events(p, c);
     icalcomponent_free(c);
     if (p->holidays->set.n_added == had &&
-        problems_count(p->reading->problems, PROBLEM_ERROR) == wrong)
-        reading_refuse(p->reading, p->entry, p->entry->place,
+        problems_count(p->context->problems, PROBLEM_ERROR) == wrong)
+        context_refuse(p->context, p->entry, p->entry->place,
             "%s has no all-day event; is it the right file?", p->path);
 }
 
 void
-holiday_file_read(struct reading *r, struct entry *e, struct holidays *h)
+holiday_file_read(struct load_context *r, struct entry *e, struct holidays *h)
 {
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
     struct fault fault;
     size_t len;
 
@@ -184,7 +184,7 @@ holiday_file_read(struct reading *r, struct entry *e, struct holidays *h)
     (void)problems_file(r->problems, p.path);
     char *bytes = source_read(p.path, FILE_MOST, &len, &fault);
     if (bytes == NULL) {
-        reading_refuse(r, e, e->place, "%s %s", p.path, fault.text);
+        context_refuse(r, e, e->place, "%s %s", p.path, fault.text);
         return;
     }
     size_t had = h->set.n_added;

@@ -24,14 +24,14 @@ holds_jobs(enum section_kind kind)
 }
 
 static void
-refuse_key(struct reading *r, const struct section *s, struct entry *e,
+refuse_key(struct load_context *r, const struct section *s, struct entry *e,
     const struct nearest *near)
 {
     if (nearest_best(near))
-        reading_error(r, e->place, "unknown key '%s' in %s; did you mean '%s'?",
+        context_error(r, e->place, "unknown key '%s' in %s; did you mean '%s'?",
             e->key, s->title, nearest_best(near));
     else
-        reading_error(r, e->place,
+        context_error(r, e->place,
             "unknown key '%s' in %s; ostler-fleet(5) lists what there is",
             e->key, s->title);
     e->refused = 1;
@@ -53,17 +53,17 @@ secret_key(const struct section *s, const char *word)
 }
 
 static void
-refuse_secret(
-    struct reading *r, struct entry *e, struct place place, const struct key *k)
+refuse_secret(struct load_context *r, struct entry *e, struct place place,
+    const struct key *k)
 {
-    reading_refuse(r, e, place,
+    context_refuse(r, e, place,
         "a secret stands in a file of its own that only you can read; take "
         "it out and add %s = PATH",
         k->word);
 }
 
 static void
-refuse_unknown(struct reading *r, const struct section *s, struct entry *e)
+refuse_unknown(struct load_context *r, const struct section *s, struct entry *e)
 {
     struct nearest near = nearest_start(e->key);
     const struct key *secret = secret_key(s, e->key);
@@ -79,7 +79,7 @@ refuse_unknown(struct reading *r, const struct section *s, struct entry *e)
 }
 
 const struct key *
-keys_of_job(struct reading *r, const struct section *s, struct entry *e,
+keys_of_job(struct load_context *r, const struct section *s, struct entry *e,
     const char *word)
 {
     struct nearest near = nearest_start(word);
@@ -124,7 +124,8 @@ is_hidden_key(const struct section *s, const char *word)
 }
 
 static void
-check_hidden_keys(struct reading *r, const struct section *s, struct entry *e)
+check_hidden_keys(
+    struct load_context *r, const struct section *s, struct entry *e)
 {
     char word[WORD_SIZE];
 
@@ -136,7 +137,7 @@ check_hidden_keys(struct reading *r, const struct section *s, struct entry *e)
         if (secret != NULL)
             refuse_secret(r, e, l->place, secret);
         else if (is_hidden_key(s, word))
-            reading_refuse(r, e, l->place,
+            context_refuse(r, e, l->place,
                 "the indented line '%s' goes on with this value; "
                 "begin a key at the start of the line",
                 l->text);
@@ -144,27 +145,28 @@ check_hidden_keys(struct reading *r, const struct section *s, struct entry *e)
 }
 
 static void
-read_value(struct reading *r, const struct key *k, struct entry *e, void *at)
+read_value(
+    struct load_context *r, const struct key *k, struct entry *e, void *at)
 {
     if (k->type->parse != NULL)
         k->type->parse(r, k, e, at);
     if (k->type->take == NULL)
         return;
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
     if (text == NULL)
         return;
     struct scan s = scan_start(text);
     const char *wrong = k->type->take(k, &s, at);
     if (wrong != NULL)
-        reading_refuse(r, e, e->place, "'%s' %s", text, wrong);
+        context_refuse(r, e, e->place, "'%s' %s", text, wrong);
 }
 
 void
-keys_read_one(struct reading *r, const struct section *s, const struct key *k,
-    struct entry *e, void *part)
+keys_read_one(struct load_context *r, const struct section *s,
+    const struct key *k, struct entry *e, void *part)
 {
     if (e->lines == NULL) {
-        reading_refuse(r, e, e->place, "no value; expected %s", k->form);
+        context_refuse(r, e, e->place, "no value; expected %s", k->form);
         return;
     }
     check_hidden_keys(r, s, e);
@@ -175,8 +177,8 @@ keys_read_one(struct reading *r, const struct section *s, const struct key *k,
 /* It is read as if it stood in the file, so that the table says it in the
  * words of the manual. */
 void
-keys_set_usual(
-    struct reading *r, enum section_kind kind, enum key_part part, void *object)
+keys_set_usual(struct load_context *r, enum section_kind kind,
+    enum key_part part, void *object)
 {
     for (size_t i = 0; i < key_table_size; i++) {
         const struct key *k = &key_table[i];
@@ -190,8 +192,8 @@ keys_set_usual(
 }
 
 void
-keys_read(
-    struct reading *r, const struct section *s, void *object, struct rule *rule)
+keys_read(struct load_context *r, const struct section *s, void *object,
+    struct rule *rule)
 {
     for (struct entry *e = s->entries; e != NULL; e = e->next) {
         if (e->again || e->refused ||
@@ -206,6 +208,6 @@ keys_read(
     for (size_t i = 0; i < key_table_size; i++)
         if (key_table[i].required && (key_table[i].sections >> s->kind & 1) &&
             section_entry(s, key_table[i].word) == NULL)
-            reading_error(r, s->place, "%s has no '%s'; add %s = %s", s->title,
+            context_error(r, s->place, "%s has no '%s'; add %s = %s", s->title,
                 key_table[i].word, key_table[i].word, key_table[i].form);
 }

@@ -2,7 +2,7 @@
 #define KEYS_H
 
 #include "buf.h"
-#include "reading.h"
+#include "load_context.h"
 
 /* The part of what a section describes that a key fills in. */
 enum key_part {
@@ -25,9 +25,9 @@ struct scan;
  */
 struct value_type {
     void (*parse)(
-        struct reading *r, const struct key *k, struct entry *e, void *at);
+        struct load_context *r, const struct key *k, struct entry *e, void *at);
     const char *(*take)(const struct key *k, struct scan *s, void *at);
-    void (*format)(const struct reading *r, const struct key *k,
+    void (*format)(const struct load_context *r, const struct key *k,
         const struct entry *e, const void *at, struct buf *out);
 };
 
@@ -64,7 +64,7 @@ extern const size_t key_table_size;
 
 /* Give @object, which a section of @kind will describe, or with PART_RULE its
  * rule, the usual value of each key that has one. */
-void keys_set_usual(struct reading *r, enum section_kind kind,
+void keys_set_usual(struct load_context *r, enum section_kind kind,
     enum key_part part, void *object);
 
 /*
@@ -72,16 +72,16 @@ void keys_set_usual(struct reading *r, enum section_kind kind,
  * and the ones of a rule into @rule, which is NULL where there is none.
  * Unknown and missing ones become problems.
  */
-void keys_read(struct reading *r, const struct section *s, void *object,
+void keys_read(struct load_context *r, const struct section *s, void *object,
     struct rule *rule);
 
 /* The key of a job that a subject may have otherwise, or of its baseline; NULL
  * when there is none, refused with the nearest word. */
-const struct key *keys_of_job(struct reading *r, const struct section *s,
+const struct key *keys_of_job(struct load_context *r, const struct section *s,
     struct entry *e, const char *word);
 
 /* Read one entry under its key into the part it belongs to. */
-void keys_read_one(struct reading *r, const struct section *s,
+void keys_read_one(struct load_context *r, const struct section *s,
     const struct key *k, struct entry *e, void *part);
 
 #endif

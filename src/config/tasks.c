@@ -7,7 +7,7 @@
 
 /* One subject while its tasks are made: what was said of it is said once. */
 struct linking {
-    struct reading *reading;
+    struct load_context *context;
     const struct holder *holder;
     int said_depot;
     int said_unit;
@@ -16,7 +16,7 @@ struct linking {
 /* Nonzero when a depot is stated for the subject or its carrier, even one
  * that was refused. */
 static int
-states_depot(const struct reading *r, const struct holder *h)
+states_depot(const struct load_context *r, const struct holder *h)
 {
     if (holder_states(h, "depot"))
         return 1;
@@ -26,8 +26,8 @@ states_depot(const struct reading *r, const struct holder *h)
 }
 
 static const struct made_calendar *
-find_joined(
-    const struct reading *r, const struct workcal *a, const struct workcal *b)
+find_joined(const struct load_context *r, const struct workcal *a,
+    const struct workcal *b)
 {
     const struct made_calendar *m = r->calendars;
 
@@ -39,15 +39,15 @@ find_joined(
 /* The calendar of a depot and a place, either of which may be NULL: made once
  * for each two.  NULL when there is neither, or memory is out. */
 static const struct workcal *
-joined(
-    struct reading *r, const struct depot *depot, const struct workcal *place)
+joined(struct load_context *r, const struct depot *depot,
+    const struct workcal *place)
 {
     const struct workcal *a = depot ? depot->calendar : NULL;
 
     if (a == NULL || place == NULL || a == place)
         return a ? a : place;
     const struct made_calendar *m = find_joined(r, a, place);
-    return m ? m->calendar : reading_keep(r, workcal_both(a, place), a, place);
+    return m ? m->calendar : context_keep(r, workcal_both(a, place), a, place);
 }
 
 static const struct workcal *
@@ -55,20 +55,20 @@ calendar_of(struct linking *l, const struct use *use)
 {
     const struct depot *depot = fleet_depot(&l->holder->subject);
     const struct workcal *place = use->rule->calendar;
-    const struct made_calendar *had = l->reading->calendars;
-    const struct workcal *c = joined(l->reading, depot, place);
+    const struct made_calendar *had = l->context->calendars;
+    const struct workcal *c = joined(l->context, depot, place);
 
-    if (l->reading->calendars != had &&
+    if (l->context->calendars != had &&
         workcal_following(c, DAY_FIRST) == DAY_NONE)
-        reading_error(l->reading, l->holder->section->place,
+        context_error(l->context, l->holder->section->place,
             "%s has '%s' done at '%s', which never works on a day when the "
             "depot '%s' does",
             l->holder->section->title, use->job->id, use->rule->place,
             depot->id);
     if (c == NULL && place == NULL && !l->said_depot &&
-        !states_depot(l->reading, l->holder)) {
+        !states_depot(l->context, l->holder)) {
         l->said_depot = 1;
-        reading_error(l->reading, l->holder->section->place,
+        context_error(l->context, l->holder->section->place,
             "%s has no depot, so its working days are unknown: "
             "add depot = DEPOT",
             l->holder->section->title);
@@ -86,7 +86,7 @@ check_unit(struct linking *l, const struct use *use)
             kind_meter(&use->rule->every[i]) == METER_DISTANCE &&
             !holder_states(l->holder, "distance-unit")) {
             l->said_unit = 1;
-            reading_error(l->reading, s->place,
+            context_error(l->context, s->place,
                 "%s has no 'distance-unit', and the job '%s' counts distance; "
                 "add distance-unit = km or miles",
                 s->title, use->job->id);
@@ -119,7 +119,7 @@ check_age(struct linking *l, const struct use *use)
                               : NULL;
 
     if (missing != NULL)
-        reading_error(l->reading, s->place,
+        context_error(l->context, s->place,
             "%s has no '%s', from which the job '%s' counts the age; add it",
             s->title, missing, use->job->id);
 }
@@ -132,7 +132,7 @@ need_unit(struct linking *l, const char *key)
     const struct entry *e = section_entry(h->section, key);
 
     if (e != NULL && !holder_states(h, "distance-unit"))
-        reading_error(l->reading, e->place,
+        context_error(l->context, e->place,
             "'%s': %s has no 'distance-unit'; add distance-unit = km or miles",
             key, h->section->title);
 }
@@ -149,7 +149,7 @@ link_subject(struct linking *l, struct task *tasks)
         check_unit(l, use);
         check_age(l, use);
         tasks[i] = (struct task){
-            .subject = &l->reading->subjects[h->subject.index],
+            .subject = &l->context->subjects[h->subject.index],
             .job = use->job,
             .rule = use->rule,
             .calendar = calendar_of(l, use),
@@ -159,7 +159,7 @@ link_subject(struct linking *l, struct task *tasks)
 }
 
 void
-tasks_make(struct reading *r)
+tasks_make(struct load_context *r)
 {
     struct fleet *fleet = r->fleet;
     size_t n = 0;
@@ -170,11 +170,11 @@ tasks_make(struct reading *r)
         n += r->holders[i].n_uses;
         r->subjects[i] = r->holders[i].subject;
     }
-    struct task *tasks = r->tasks = reading_take(r, n * sizeof *tasks);
+    struct task *tasks = r->tasks = context_take(r, n * sizeof *tasks);
     if (tasks == NULL)
         return;
     for (size_t i = 0; i < fleet->n_subjects; i++) {
-        struct linking l = {.reading = r, .holder = &r->holders[i]};
+        struct linking l = {.context = r, .holder = &r->holders[i]};
         link_subject(&l, tasks + l.holder->subject.first_task);
     }
     fleet->tasks = tasks;
@@ -183,14 +183,14 @@ tasks_make(struct reading *r)
 
 /* The calendar of the holder's use number @i beside the depot, or NULL. */
 static const struct workcal *
-calendar_at(struct reading *r, const struct holder *h, size_t i,
+calendar_at(struct load_context *r, const struct holder *h, size_t i,
     const struct depot *depot)
 {
     return joined(r, depot, h->uses[i].rule->calendar);
 }
 
 int
-tasks_move(struct reading *r, size_t index, const struct subject *carrier)
+tasks_move(struct load_context *r, size_t index, const struct subject *carrier)
 {
     struct holder *h = &r->holders[index];
     struct subject moved = h->subject;

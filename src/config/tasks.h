@@ -1,13 +1,13 @@
 #ifndef TASKS_H
 #define TASKS_H
 
-#include "reading.h"
+#include "load_context.h"
 
 /*
  * Make the tasks of the fleet from what the holders have, each with the
  * calendar of its depot and its place of work together.
  */
-void tasks_make(struct reading *r);
+void tasks_make(struct load_context *r);
 
 /*
  * Let @carrier carry the subject at @index from now on: its depot, unless it
@@ -15,6 +15,7 @@ void tasks_make(struct reading *r);
  * and changes nothing: when it is no equipment or @carrier no vehicle, when a
  * job would have no working days, or memory is out.
  */
-int tasks_move(struct reading *r, size_t index, const struct subject *carrier);
+int tasks_move(
+    struct load_context *r, size_t index, const struct subject *carrier);
 
 #endif

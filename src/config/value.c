@@ -27,7 +27,7 @@ value_format_number(
 const struct value_type value_written = {.format = NULL};
 
 void
-value_take_each(struct reading *r, const struct key *k, struct entry *e,
+value_take_each(struct load_context *r, const struct key *k, struct entry *e,
     void *at, const char *(*take)(const struct key *, struct scan *, void *))
 {
     struct items item = items_of(e, ITEMS_COMMAS);
@@ -36,16 +36,16 @@ value_take_each(struct reading *r, const struct key *k, struct entry *e,
         struct scan s = scan_start(item.text);
         const char *wrong = take(k, &s, at);
         if (wrong != NULL)
-            reading_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
+            context_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
     }
 }
 
 VALUE_PARSER(parse_text)
 {
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
 
     if (text != NULL && k->fits != NULL && !k->fits(text))
-        reading_refuse(r, e, e->place, "'%s' %s", text, k->wrong);
+        context_refuse(r, e, e->place, "'%s' %s", text, k->wrong);
     *(const char **)at = text;
 }
 
@@ -64,13 +64,13 @@ const struct value_type value_text = {
 
 VALUE_PARSER(parse_day)
 {
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
 
     if (text == NULL)
         return;
     day_t day = day_parse(text, strlen(text));
     if (day == DAY_NONE)
-        reading_refuse(r, e, e->place, "'%s' " VALUE_NOT_A_DAY, text);
+        context_refuse(r, e, e->place, "'%s' " VALUE_NOT_A_DAY, text);
     *(day_t *)at = day;
 }
 
@@ -89,7 +89,7 @@ const struct value_type value_day = {.parse = parse_day, .format = format_day};
 
 VALUE_PARSER(parse_days)
 {
-    day_t *days = reading_take(r, items_count(e, ITEMS_WORDS) * sizeof *days);
+    day_t *days = context_take(r, items_count(e, ITEMS_WORDS) * sizeof *days);
     size_t *n = value_count(k, at);
     struct items item = items_of(e, ITEMS_WORDS);
 
@@ -98,7 +98,7 @@ VALUE_PARSER(parse_days)
     while (days != NULL && items_next(&item)) {
         day_t day = day_parse(item.text, strlen(item.text));
         if (day == DAY_NONE)
-            reading_refuse(
+            context_refuse(
                 r, e, item.place, "'%s' " VALUE_NOT_A_DAY, item.text);
         else
             days[(*n)++] = day;
@@ -115,10 +115,10 @@ const struct value_type value_days = {
 
 VALUE_PARSER(parse_number)
 {
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
 
     if (text != NULL && num_parse(text, strlen(text), k->least, k->most, at))
-        reading_refuse(r, e, e->place, "'%s' is not a %s%s from %lld to %lld",
+        context_refuse(r, e, e->place, "'%s' is not a %s%s from %lld to %lld",
             text, k->unit ? "number of " : "whole number",
             k->unit ? k->unit : "", (long long)k->least, (long long)k->most);
 }
@@ -138,7 +138,7 @@ const struct value_type value_number = {
 
 VALUE_PARSER(parse_choice)
 {
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
 
     if (text == NULL)
         return;
@@ -153,10 +153,10 @@ VALUE_PARSER(parse_choice)
             nearest_offer(&near, k->words[i]);
     }
     if (nearest_best(&near))
-        reading_refuse(r, e, e->place, "'%s' is none of %s; did you mean '%s'?",
+        context_refuse(r, e, e->place, "'%s' is none of %s; did you mean '%s'?",
             text, k->form, nearest_best(&near));
     else
-        reading_refuse(r, e, e->place, "'%s' is none of %s", text, k->form);
+        context_refuse(r, e, e->place, "'%s' is none of %s", text, k->form);
 }
 
 VALUE_FORMATTER(format_choice)
@@ -201,7 +201,7 @@ value_month(const char *word, size_t len)
 VALUE_PARSER(parse_weekdays)
 {
     struct items item = items_of(e, ITEMS_WORDS);
-    const char *text = k->least == 0 ? reading_text(r, e) : NULL;
+    const char *text = k->least == 0 ? context_text(r, e) : NULL;
     weekdays_t days = 0;
 
     /* A place that opens on single days only. */
@@ -210,7 +210,7 @@ VALUE_PARSER(parse_weekdays)
     while (items_next(&item)) {
         int day = value_weekday(item.text, strlen(item.text));
         if (day < 0)
-            reading_refuse(r, e, item.place,
+            context_refuse(r, e, item.place,
                 "'%s' is not a weekday; expected mon, tue, wed, thu, fri, sat "
                 "or sun",
                 item.text);

@@ -101,19 +101,20 @@ void value_format_unset(const struct key *k, struct buf *out);
 #define VALUE_NO_HOLIDAYS "none"
 
 /* Give each of the items between commas to @take, as keys.h has it. */
-void value_take_each(struct reading *r, const struct key *k, struct entry *e,
-    void *at, const char *(*take)(const struct key *, struct scan *, void *));
+void value_take_each(struct load_context *r, const struct key *k,
+    struct entry *e, void *at,
+    const char *(*take)(const struct key *, struct scan *, void *));
 
 /* The functions of a type.  Not each looks at all that it is given. */
 #define UNUSED __attribute__((unused))
 #define VALUE_PARSER(name)                                                     \
-    static void name(struct reading *r, const struct key *k UNUSED,            \
+    static void name(struct load_context *r, const struct key *k UNUSED,       \
         struct entry *e, void *at)
 #define VALUE_TAKER(name)                                                      \
     static const char *name(                                                   \
         const struct key *k UNUSED, struct scan *s, void *at)
 #define VALUE_FORMATTER(name)                                                  \
-    static void name(const struct reading *r UNUSED,                           \
+    static void name(const struct load_context *r UNUSED,                      \
         const struct key *k UNUSED, const struct entry *e UNUSED,              \
         const void *at UNUSED, struct buf *out)
 

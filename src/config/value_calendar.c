@@ -117,7 +117,7 @@ cut_comma(char *text)
 }
 
 static int
-take_rule(struct reading *r, struct entry *e, struct items *item,
+take_rule(struct load_context *r, struct entry *e, struct items *item,
     struct holiday_rule *rule)
 {
     char *name = cut_comma(item->text);
@@ -126,7 +126,7 @@ take_rule(struct reading *r, struct entry *e, struct items *item,
 
     *rule = (struct holiday_rule){.kind = HOLIDAY_FIXED};
     if (take_yearly(item->text, rule))
-        return reading_refuse(
+        return context_refuse(
             r, e, item->place, "'%s' " NOT_A_RULE, item->text);
     while (word > 0 && strchr(" \t", name[word - 1]))
         word--;
@@ -137,7 +137,7 @@ take_rule(struct reading *r, struct entry *e, struct items *item,
     }
     if (*name == '\0')
         name = item->text;
-    rule->name = reading_copy(r, name, strlen(name));
+    rule->name = context_copy(r, name, strlen(name));
     return 0;
 }
 
@@ -145,7 +145,7 @@ VALUE_PARSER(parse_rules)
 {
     struct holidays *h = at;
     size_t n = items_count(e, ITEMS_LINES);
-    struct holiday_rule *rules = reading_take(r, n * sizeof *rules);
+    struct holiday_rule *rules = context_take(r, n * sizeof *rules);
     struct items item = items_of(e, ITEMS_LINES);
 
     if (rules == NULL)
@@ -184,12 +184,12 @@ VALUE_PARSER(parse_added)
         const char *name = name_after_day(item.text, &len);
         day_t day = day_parse(item.text, len);
         if (name == NULL || day == DAY_NONE)
-            reading_refuse(r, e, item.place,
+            context_refuse(r, e, item.place,
                 "'%s' is not a day added; expected YYYY-MM-DD NAME, one a line",
                 item.text);
         else
-            reading_add_holiday(
-                r, at, day, reading_copy(r, name, strlen(name)));
+            context_add_holiday(
+                r, at, day, context_copy(r, name, strlen(name)));
     }
 }
 
@@ -223,17 +223,17 @@ const struct value_type value_published = {
 VALUE_PARSER(parse_holidays)
 {
     struct calendar *c = at;
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
     if (text != NULL && strcasecmp(text, VALUE_NO_HOLIDAYS) == 0)
         return;
     const struct holiday_set **sets =
-        reading_take(r, items_count(e, ITEMS_WORDS) * sizeof(void *));
+        context_take(r, items_count(e, ITEMS_WORDS) * sizeof(void *));
     struct items item = items_of(e, ITEMS_WORDS);
     size_t n = 0;
 
     while (sets != NULL && items_next(&item)) {
         const struct section *s =
-            reading_find(r, e, item.place, SECTION_HOLIDAYS, item.text);
+            context_find(r, e, item.place, SECTION_HOLIDAYS, item.text);
         if (s != NULL)
             sets[n++] = &((const struct holidays *)s->object)->set;
     }
@@ -286,7 +286,7 @@ take_closure(const char *text, struct closure *c)
 
 /* Each closure day by day: into @days when it is not NULL; how many. */
 static size_t
-closed_days(struct reading *r, struct entry *e, struct named_day *days)
+closed_days(struct load_context *r, struct entry *e, struct named_day *days)
 {
     struct items item = items_of(e, ITEMS_LINES);
     struct closure c;
@@ -296,7 +296,7 @@ closed_days(struct reading *r, struct entry *e, struct named_day *days)
         if (take_closure(item.text, &c) != NULL)
             continue;
         const char *name =
-            days ? reading_copy(r, c.name, strlen(c.name)) : NULL;
+            days ? context_copy(r, c.name, strlen(c.name)) : NULL;
         for (day_t d = c.from; d <= c.to; d++, n++)
             if (days != NULL)
                 days[n] = (struct named_day){d, name};
@@ -313,10 +313,10 @@ VALUE_PARSER(parse_closed)
     while (items_next(&item)) {
         const char *wrong = take_closure(item.text, &c);
         if (wrong != NULL)
-            reading_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
+            context_refuse(r, e, item.place, "'%s' %s", item.text, wrong);
     }
     size_t n = closed_days(r, e, NULL);
-    struct named_day *days = reading_take(r, n * sizeof *days);
+    struct named_day *days = context_take(r, n * sizeof *days);
     if (days == NULL)
         return;
     calendar->plan.n_closed = closed_days(r, e, days);

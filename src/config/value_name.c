@@ -9,13 +9,13 @@
 
 /* The object that a value of one id names, or NULL. */
 static void *
-find_one(struct reading *r, struct entry *e, enum section_kind kind)
+find_one(struct load_context *r, struct entry *e, enum section_kind kind)
 {
-    const char *id = reading_text(r, e);
+    const char *id = context_text(r, e);
 
     if (id == NULL)
         return NULL;
-    const struct section *s = reading_find(r, e, e->place, kind, id);
+    const struct section *s = context_find(r, e, e->place, kind, id);
     return s ? s->object : NULL;
 }
 
@@ -66,20 +66,20 @@ const struct value_type value_place = {
 
 /* A list of jobs; sets @n. */
 static const struct job **
-take_jobs(struct reading *r, struct entry *e, size_t *n)
+take_jobs(struct load_context *r, struct entry *e, size_t *n)
 {
     const struct job **jobs =
-        reading_take(r, items_count(e, ITEMS_WORDS) * sizeof(void *));
+        context_take(r, items_count(e, ITEMS_WORDS) * sizeof(void *));
     struct items item = items_of(e, ITEMS_WORDS);
 
     *n = 0;
     while (jobs != NULL && items_next(&item)) {
         const struct section *s =
-            reading_find(r, e, item.place, SECTION_JOB, item.text);
+            context_find(r, e, item.place, SECTION_JOB, item.text);
         const struct job *job = s ? s->object : NULL;
         for (size_t i = 0; i < *n && job != NULL; i++)
             if (jobs[i] == job) {
-                reading_refuse(r, e, item.place,
+                context_refuse(r, e, item.place,
                     "'%s' stands there twice; take one out", job->id);
                 job = NULL;
             }
@@ -113,7 +113,7 @@ const struct value_type value_job_list = {
 VALUE_PARSER(parse_also_counts)
 {
     struct job *job = at;
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
     char id[ITEM_SIZE];
     int64_t most;
 
@@ -122,16 +122,16 @@ VALUE_PARSER(parse_also_counts)
     struct scan s = scan_start(text);
     if (!scan_number(&s, 1, 1000, &most) || !scan_any(&s, id, sizeof id) ||
         !scan_end(&s)) {
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "'%s' is not how often a job counts; expected N JOB", text);
         return;
     }
-    const struct section *found = reading_find(r, e, e->place, SECTION_JOB, id);
+    const struct section *found = context_find(r, e, e->place, SECTION_JOB, id);
     if (found == NULL)
         return;
     job->also_counts = (struct also_counts){found->object, (int)most};
     if (job->also_counts.job == job)
-        reading_refuse(
+        context_refuse(
             r, e, e->place, "'%s' counts already; name another job", job->id);
 }
 
@@ -168,17 +168,17 @@ const struct value_type value_depot = {
 VALUE_PARSER(parse_carrier)
 {
     struct holder *h = at;
-    const char *id = reading_text(r, e);
+    const char *id = context_text(r, e);
 
     if (id == NULL)
         return;
-    const struct section *s = reading_find(r, e, e->place, SECTION_VEHICLE, id);
+    const struct section *s = context_find(r, e, e->place, SECTION_VEHICLE, id);
     if (s == NULL)
         return;
     if (s->kind == SECTION_VEHICLE)
         h->subject.carrier = h->subject.first_carrier = &r->subjects[s->index];
     else
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "'%s' is %s; only a vehicle carries things", id,
             s->kind == SECTION_DRIVER ? "a driver" : "equipment");
 }
@@ -198,7 +198,7 @@ VALUE_PARSER(parse_jobs)
     struct holder *h = at;
     size_t n;
     const struct job **jobs = take_jobs(r, e, &n);
-    struct use *uses = reading_take(r, (h->n_uses + n) * sizeof *uses);
+    struct use *uses = context_take(r, (h->n_uses + n) * sizeof *uses);
 
     if (jobs == NULL || uses == NULL)
         return;
@@ -250,7 +250,7 @@ const struct value_type value_yearly = {
 /* "all", "depot harbour", "subject K7", "job annual-test", and for a feed
  * "person manager". */
 static int
-take_scope(struct reading *r, const struct key *k, struct entry *e,
+take_scope(struct load_context *r, const struct key *k, struct entry *e,
     const struct items *item, struct scope *scope)
 {
     static const char *const words[] = {
@@ -263,13 +263,13 @@ take_scope(struct reading *r, const struct key *k, struct entry *e,
 
     if (kind < 0 || (kind > 0 && !scan_any(&s, id, sizeof id)) ||
         !scan_end(&s) || (kind == SCOPE_PERSON && !strstr(k->form, "person")))
-        return reading_refuse(r, e, item->place,
+        return context_refuse(r, e, item->place,
             "'%s' is not what can be shown; expected %s", item->text, k->form);
     *scope = (struct scope){(enum scope_kind)kind, NULL};
     if (kind == SCOPE_ALL)
         return 0;
     const struct section *found =
-        reading_find(r, e, item->place, kinds[kind], id);
+        context_find(r, e, item->place, kinds[kind], id);
     if (found == NULL)
         return -1;
     scope->which =
@@ -280,7 +280,7 @@ take_scope(struct reading *r, const struct key *k, struct entry *e,
 VALUE_PARSER(parse_scopes)
 {
     struct scope *scopes =
-        reading_take(r, items_count(e, ITEMS_COMMAS) * sizeof *scopes);
+        context_take(r, items_count(e, ITEMS_COMMAS) * sizeof *scopes);
     size_t *n = value_count(k, at);
     struct items item = items_of(e, ITEMS_COMMAS);
 
@@ -369,16 +369,16 @@ struct members {
 };
 
 static int
-refuse_member(struct reading *r, struct entry *e, const struct items *item)
+refuse_member(struct load_context *r, struct entry *e, const struct items *item)
 {
-    return reading_refuse(r, e, item->place,
+    return context_refuse(r, e, item->place,
         "'%s' does not say which vehicles; expected all, depot DEPOT, type "
         "TYPE or subject VEHICLE",
         item->text);
 }
 
 static int
-take_named(struct reading *r, struct entry *e, const struct items *item,
+take_named(struct load_context *r, struct entry *e, const struct items *item,
     const struct section *found, struct members *m)
 {
     if (found == NULL)
@@ -390,13 +390,13 @@ take_named(struct reading *r, struct entry *e, const struct items *item,
     else if (found->kind == SECTION_VEHICLE)
         m->one = &r->subjects[found->index];
     else
-        return reading_refuse(r, e, item->place,
+        return context_refuse(r, e, item->place,
             "'%s' is no vehicle; only vehicles are away", found->id);
     return 0;
 }
 
 static int
-take_members(struct reading *r, struct entry *e, const struct items *item,
+take_members(struct load_context *r, struct entry *e, const struct items *item,
     struct members *m)
 {
     static const char *const words[] = {
@@ -413,7 +413,7 @@ take_members(struct reading *r, struct entry *e, const struct items *item,
     if (m->all)
         return 0;
     return take_named(
-        r, e, item, reading_find(r, e, item->place, kinds[kind], id), m);
+        r, e, item, context_find(r, e, item->place, kinds[kind], id), m);
 }
 
 static int
@@ -439,7 +439,7 @@ VALUE_PARSER(parse_limited)
     struct items item = items_of(e, ITEMS_COMMAS);
     struct members m;
 
-    l->of = reading_take(r, (r->fleet->n_subjects + 1) * sizeof(void *));
+    l->of = context_take(r, (r->fleet->n_subjects + 1) * sizeof(void *));
     while (l->of != NULL && items_next(&item)) {
         if (take_members(r, e, &item, &m))
             continue;
@@ -449,7 +449,7 @@ VALUE_PARSER(parse_limited)
                 add_member(l, &r->subjects[i]);
     }
     if (l->n_of == 0 && !e->refused)
-        reading_refuse(r, e, e->place, "there is no such vehicle");
+        context_refuse(r, e, e->place, "there is no such vehicle");
 }
 
 /* The vehicles that it came to. */
@@ -467,9 +467,9 @@ const struct value_type value_limited = {
 VALUE_PARSER(parse_on)
 {
     struct away_limit *l = at;
-    const char *id = reading_text(r, e);
+    const char *id = context_text(r, e);
     const struct section *found =
-        id ? reading_find(r, e, e->place, SECTION_CALENDAR, id) : NULL;
+        id ? context_find(r, e, e->place, SECTION_CALENDAR, id) : NULL;
 
     if (found != NULL)
         l->on = ((const struct calendar *)found->object)->workplace;

@@ -42,13 +42,13 @@ is_too_much(const char *piece)
 }
 
 static void
-refuse_interval(struct reading *r, struct entry *e, const char *piece)
+refuse_interval(struct load_context *r, struct entry *e, const char *piece)
 {
     char forms[400] = "";
     size_t at = 0;
 
     if (is_too_much(piece)) {
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "'%s' is more than any meter shows; correct the number or the unit",
             piece);
         return;
@@ -59,13 +59,13 @@ refuse_interval(struct reading *r, struct entry *e, const char *piece)
             i > 0 ? ", " : "", kind_form(i));
         at += n > 0 ? (size_t)n : 0;
     }
-    reading_refuse(
+    context_refuse(
         r, e, e->place, "'%s' is not an interval; expected %s", piece, forms);
 }
 
 /* One more of the @n intervals of @list, which has room for RULE_INTERVALS. */
 static void
-take_interval(struct reading *r, struct entry *e, const char *piece,
+take_interval(struct load_context *r, struct entry *e, const char *piece,
     struct interval *list, int *n)
 {
     struct scan s = scan_start(piece);
@@ -86,9 +86,9 @@ take_interval(struct reading *r, struct entry *e, const char *piece,
         wrong = "has an 'apart' that is never reached; it must be shorter than "
                 "the time before it";
     if (wrong != NULL)
-        reading_refuse(r, e, e->place, "'%s' %s", piece, wrong);
+        context_refuse(r, e, e->place, "'%s' %s", piece, wrong);
     else if (*n == RULE_INTERVALS)
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "'%s' is one too many; expected at most "
             "%d intervals",
             piece, RULE_INTERVALS);
@@ -98,10 +98,10 @@ take_interval(struct reading *r, struct entry *e, const char *piece,
 
 /* The intervals of "A or B" into @list; how many. */
 static int
-take_intervals(struct reading *r, struct entry *e, struct interval *list)
+take_intervals(struct load_context *r, struct entry *e, struct interval *list)
 {
-    const char *text = reading_text(r, e);
-    char *rest = text ? reading_copy(r, text, strlen(text)) : NULL;
+    const char *text = context_text(r, e);
+    char *rest = text ? context_copy(r, text, strlen(text)) : NULL;
     char *piece;
     int n = 0;
 
@@ -151,7 +151,7 @@ VALUE_PARSER(parse_at_most)
     rule->n_at_most = take_intervals(r, e, rule->at_most);
     for (int i = 0; i < rule->n_at_most; i++)
         if (!is_measured(&rule->at_most[i]))
-            reading_refuse(r, e, e->place,
+            context_refuse(r, e, e->place,
                 "'%s' is no length, so nothing is longer than it; expected "
                 "N days|weeks|months|years, N km|miles or N hours",
                 rule->at_most[i].text);
@@ -261,7 +261,7 @@ VALUE_PARSER(parse_ages)
     qsort(rule->ages, (size_t)rule->n_ages, sizeof rule->ages[0], by_age);
     for (int i = 1; i < rule->n_ages; i++)
         if (by_age(&rule->ages[i - 1], &rule->ages[i]) == 0)
-            reading_refuse(r, e, e->place, "two steps begin at the same age");
+            context_refuse(r, e, e->place, "two steps begin at the same age");
 }
 
 VALUE_FORMATTER(format_ages)
@@ -371,7 +371,7 @@ VALUE_PARSER(parse_reminders)
         longest_first);
     for (int i = 1; i < remind->n_before; i++)
         if (longest_first(&remind->before[i - 1], &remind->before[i]) == 0)
-            reading_refuse(r, e, e->place,
+            context_refuse(r, e, e->place,
                 "'%s' stands there twice; take one out",
                 span_text(remind->before[i], text));
 }
@@ -427,13 +427,13 @@ VALUE_PARSER(parse_readings)
         int64_t value;
         int meter = take_reading(&s, b, &value);
         if (meter < 0)
-            reading_refuse(r, e, item.place,
+            context_refuse(r, e, item.place,
                 "'%s' is not a reading; expected %s, each a whole number from "
                 "0 to %d",
                 item.text, k->form, READING_MOST);
         else if (b->last_reading[meter] >= 0 ||
                  b->last_reading[METER_NONE] >= 0)
-            reading_refuse(r, e, item.place,
+            context_refuse(r, e, item.place,
                 "'%s' is one reading too many; expected %s", item.text,
                 k->form);
         else

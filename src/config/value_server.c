@@ -117,7 +117,7 @@ value_is_listener(const char *text)
 
 VALUE_PARSER(parse_path)
 {
-    const char *path = reading_text(r, e);
+    const char *path = context_text(r, e);
 
     if (path != NULL)
         *(const char **)at = files_path(r->document, e->place.file, path);
@@ -152,18 +152,18 @@ VALUE_PARSER(parse_secret)
     if (!bad)
         return;
     if (fault.code == EX_NOINPUT || fault.code == EX_NOPERM)
-        reading_warning(r, e->place,
+        context_warning(r, e->place,
             "'%s': the file %s; whoever uses it must be able to", e->key,
             fault.text);
     else
-        reading_refuse(r, e, e->place, "the file %s", fault.text);
+        context_refuse(r, e, e->place, "the file %s", fault.text);
 }
 
 const struct value_type value_secret = {
     .parse = parse_secret, .format = format_path};
 
 static const struct config_transport *
-find_transport(const struct reading *r, const char *word)
+find_transport(const struct load_context *r, const char *word)
 {
     for (size_t i = 0; i < r->options->n_transports; i++)
         if (strcasecmp(r->options->transports[i].name, word) == 0)
@@ -173,7 +173,7 @@ find_transport(const struct reading *r, const char *word)
 
 /* The list of known ones, joined into @out. */
 static const char *
-transports_text(const struct reading *r, char *out, size_t size)
+transports_text(const struct load_context *r, char *out, size_t size)
 {
     size_t at = 0;
 
@@ -192,7 +192,7 @@ transports_text(const struct reading *r, char *out, size_t size)
 VALUE_PARSER(parse_transport)
 {
     struct mail_settings *mail = at;
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
     char word[ITEM_SIZE];
     char known[ITEM_SIZE];
     struct server server;
@@ -205,19 +205,19 @@ VALUE_PARSER(parse_transport)
         scan_any(&s, word, sizeof word) ? find_transport(r, word) : NULL;
     const char *argument = scan_rest(&s, &len);
     if (t == NULL || len == 0) {
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "'%s' is no way to send mail; expected %s", text,
             transports_text(r, known, sizeof known));
         return;
     }
     if (t->takes_server && server_parse(argument, &server)) {
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "'%s' is no server; expected one such as "
             "mail.skerrow.example:587",
             argument);
         return;
     }
-    mail->transport = reading_copy(r, t->name, strlen(t->name));
+    mail->transport = context_copy(r, t->name, strlen(t->name));
     mail->argument = t->takes_server
                          ? argument
                          : files_path(r->document, e->place.file, argument);
@@ -236,21 +236,21 @@ const struct value_type value_transport = {
 VALUE_PARSER(parse_proxies)
 {
     size_t n = items_count(e, ITEMS_WORDS);
-    const char **list = reading_take(r, (n + 1) * sizeof *list);
+    const char **list = context_take(r, (n + 1) * sizeof *list);
     struct items item = items_of(e, ITEMS_WORDS);
 
     if (list == NULL)
         return;
     if (n > PROXIES_MOST)
-        reading_refuse(r, e, e->place, "no more than %d proxies are possible",
+        context_refuse(r, e, e->place, "no more than %d proxies are possible",
             PROXIES_MOST);
     for (size_t i = 0; items_next(&item); i++) {
         if (strcmp(item.text, "unix") != 0 &&
             !is_address(item.text, strlen(item.text)))
-            reading_refuse(r, e, item.place,
+            context_refuse(r, e, item.place,
                 "'%s' is no address of a proxy; expected %s", item.text,
                 k->form);
-        list[i] = reading_copy(r, item.text, strlen(item.text));
+        list[i] = context_copy(r, item.text, strlen(item.text));
     }
     *(const char *const **)at = list;
 }

@@ -134,13 +134,13 @@ minutes_of_work(const char *text)
 
 VALUE_PARSER(parse_work)
 {
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
 
     if (text == NULL)
         return;
     int64_t minutes = k->unit ? minutes_of_hours(text) : minutes_of_work(text);
     if (minutes < 1 || minutes > DAY_MINUTES)
-        reading_refuse(r, e, e->place, "'%s' %s", text, k->wrong);
+        context_refuse(r, e, e->place, "'%s' %s", text, k->wrong);
     else
         *(int64_t *)at = minutes;
 }
@@ -162,7 +162,7 @@ const struct value_type value_work = {
 
 VALUE_PARSER(parse_clock)
 {
-    const char *text = reading_text(r, e);
+    const char *text = context_text(r, e);
     int64_t hour;
     int64_t minute;
 
@@ -171,7 +171,7 @@ VALUE_PARSER(parse_clock)
     if (strlen(text) != 5 || text[2] != ':' ||
         num_parse(text, 2, 0, 23, &hour) ||
         num_parse(text + 3, 2, 0, 59, &minute))
-        reading_refuse(r, e, e->place,
+        context_refuse(r, e, e->place,
             "'%s' is no time of day; expected %s, such as 07:00", text,
             k->form);
     else

@@ -1,5 +1,5 @@
-#ifndef READING_H
-#define READING_H
+#ifndef LOAD_CONTEXT_H
+#define LOAD_CONTEXT_H
 
 #include "config_options.h"
 #include "document.h"
@@ -59,7 +59,7 @@ struct made_calendar {
     struct made_calendar *next;
 };
 
-struct reading {
+struct load_context {
     struct arena *arena;
     struct document *document;
     struct problems *problems;
@@ -78,41 +78,41 @@ struct reading {
 };
 
 /* Add an error at @place. */
-void reading_error(struct reading *r, struct place place, const char *format,
-    ...) __attribute__((format(printf, 3, 4)));
+void context_error(struct load_context *r, struct place place,
+    const char *format, ...) __attribute__((format(printf, 3, 4)));
 
 /* Add a warning at @place. */
-void reading_warning(struct reading *r, struct place place, const char *format,
-    ...) __attribute__((format(printf, 3, 4)));
+void context_warning(struct load_context *r, struct place place,
+    const char *format, ...) __attribute__((format(printf, 3, 4)));
 
 /* Add an error about the value of @e at @place, which begins with the key, and
  * mark the entry refused; returns -1. */
-int reading_refuse(struct reading *r, struct entry *e, struct place place,
+int context_refuse(struct load_context *r, struct entry *e, struct place place,
     const char *format, ...) __attribute__((format(printf, 4, 5)));
 
 /* Nonzero when some calendar keeps these holidays. */
-int reading_is_kept(const struct reading *r, const struct holidays *h);
+int context_is_kept(const struct load_context *r, const struct holidays *h);
 
 /* Add a day to a set; @name must live as long as the fleet. */
-void reading_add_holiday(
-    struct reading *r, struct holidays *h, day_t day, const char *name);
+void context_add_holiday(
+    struct load_context *r, struct holidays *h, day_t day, const char *name);
 
 /* Zeroed memory that lives as long as the fleet, or NULL: noted as an error. */
-void *reading_take(struct reading *r, size_t size);
+void *context_take(struct load_context *r, size_t size);
 
 /* The lines of a value as one text, joined by blanks, or NULL. */
-const char *reading_text(struct reading *r, struct entry *e);
+const char *context_text(struct load_context *r, struct entry *e);
 
 /* The @len bytes at @text as a text that lives as long, or NULL. */
-char *reading_copy(struct reading *r, const char *text, size_t len);
+char *context_copy(struct load_context *r, const char *text, size_t len);
 
 /* Keep @c with the fleet, as what joins @a and @b (NULL for none); on failure
  * it is freed.  Returns it, or NULL. */
-struct workcal *reading_keep(struct reading *r, struct workcal *c,
+struct workcal *context_keep(struct load_context *r, struct workcal *c,
     const struct workcal *a, const struct workcal *b);
 
 /* The section that a value names, or NULL: refused with the nearest id. */
-struct section *reading_find(struct reading *r, struct entry *e,
+struct section *context_find(struct load_context *r, struct entry *e,
     struct place place, enum section_kind kind, const char *id);
 
 #endif

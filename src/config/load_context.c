@@ -1,4 +1,4 @@
-#include "reading.h"
+#include "load_context.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -7,7 +7,8 @@
 #define TEXT 900
 
 void
-reading_error(struct reading *r, struct place place, const char *format, ...)
+context_error(
+    struct load_context *r, struct place place, const char *format, ...)
 {
     char text[TEXT];
     va_list args;
@@ -19,7 +20,8 @@ reading_error(struct reading *r, struct place place, const char *format, ...)
 }
 
 void
-reading_warning(struct reading *r, struct place place, const char *format, ...)
+context_warning(
+    struct load_context *r, struct place place, const char *format, ...)
 {
     char text[TEXT];
     va_list args;
@@ -31,7 +33,7 @@ reading_warning(struct reading *r, struct place place, const char *format, ...)
 }
 
 int
-reading_refuse(struct reading *r, struct entry *e, struct place place,
+context_refuse(struct load_context *r, struct entry *e, struct place place,
     const char *format, ...)
 {
     char text[TEXT];
@@ -46,7 +48,7 @@ reading_refuse(struct reading *r, struct entry *e, struct place place,
 }
 
 void *
-reading_take(struct reading *r, size_t size)
+context_take(struct load_context *r, size_t size)
 {
     void *taken = arena_take(r->arena, size);
 
@@ -56,13 +58,13 @@ reading_take(struct reading *r, size_t size)
 }
 
 const char *
-reading_text(struct reading *r, struct entry *e)
+context_text(struct load_context *r, struct entry *e)
 {
     size_t size = 1;
 
     for (const struct value_line *l = e->lines; l != NULL; l = l->next)
         size += strlen(l->text) + 1;
-    char *text = reading_take(r, size);
+    char *text = context_take(r, size);
     char *at = text;
     if (text == NULL)
         return NULL;
@@ -75,7 +77,7 @@ reading_text(struct reading *r, struct entry *e)
 }
 
 char *
-reading_copy(struct reading *r, const char *text, size_t len)
+context_copy(struct load_context *r, const char *text, size_t len)
 {
     char *taken = arena_text(r->arena, text, len);
 
@@ -85,8 +87,8 @@ reading_copy(struct reading *r, const char *text, size_t len)
 }
 
 void
-reading_add_holiday(
-    struct reading *r, struct holidays *h, day_t day, const char *name)
+context_add_holiday(
+    struct load_context *r, struct holidays *h, day_t day, const char *name)
 {
     size_t n = h->set.n_added;
 
@@ -104,7 +106,7 @@ reading_add_holiday(
 }
 
 int
-reading_is_kept(const struct reading *r, const struct holidays *h)
+context_is_kept(const struct load_context *r, const struct holidays *h)
 {
     for (const struct section *s = r->document->sections; s; s = s->next) {
         const struct calendar *c = s->object;
@@ -117,10 +119,10 @@ reading_is_kept(const struct reading *r, const struct holidays *h)
 }
 
 struct workcal *
-reading_keep(struct reading *r, struct workcal *c, const struct workcal *a,
+context_keep(struct load_context *r, struct workcal *c, const struct workcal *a,
     const struct workcal *b)
 {
-    struct made_calendar *kept = reading_take(r, sizeof *kept);
+    struct made_calendar *kept = context_take(r, sizeof *kept);
 
     if (c == NULL || kept == NULL) {
         r->document->out_of_memory = 1;
@@ -141,7 +143,7 @@ group_words(enum section_kind kind)
 }
 
 struct section *
-reading_find(struct reading *r, struct entry *e, struct place place,
+context_find(struct load_context *r, struct entry *e, struct place place,
     enum section_kind kind, const char *id)
 {
     struct section *found = document_find(r->document, kind, id);
@@ -150,10 +152,10 @@ reading_find(struct reading *r, struct entry *e, struct place place,
         return found;
     const char *near = document_nearest(r->document, kind, id);
     if (near != NULL)
-        reading_refuse(r, e, place, "there is no %s '%s'; did you mean '%s'?",
+        context_refuse(r, e, place, "there is no %s '%s'; did you mean '%s'?",
             group_words(kind), id, near);
     else
-        reading_refuse(r, e, place,
+        context_refuse(r, e, place,
             "there is no %s '%s'; correct it or add its section",
             group_words(kind), id);
     return NULL;
