@@ -3,9 +3,9 @@
 #include "bounds.h"
 #include "check.h"
 #include "doubt.h"
-#include "holder.h"
 #include "keys.h"
 #include "lookup.h"
+#include "subject_def.h"
 #include "tasks.h"
 
 #include <string.h>
@@ -41,15 +41,15 @@ make_room(struct load_context *r, const size_t counts[SECTION_KINDS])
     f->workplaces = r->workplaces =
         context_take(r, f->n_workplaces * sizeof *r->workplaces);
     f->limits = r->limits = context_take(r, f->n_limits * sizeof *r->limits);
-    r->holders = context_take(r, f->n_subjects * sizeof *r->holders);
+    r->defs = context_take(r, f->n_subjects * sizeof *r->defs);
     return r->document->out_of_memory ? -1 : 0;
 }
 
 static void *
 new_subject(struct load_context *r, const struct section *s)
 {
-    struct holder *h = s->kind == SECTION_TYPE ? context_take(r, sizeof *h)
-                                               : &r->holders[s->index];
+    struct subject_def *h = s->kind == SECTION_TYPE ? context_take(r, sizeof *h)
+                                                    : &r->defs[s->index];
 
     if (h == NULL)
         return NULL;
@@ -189,7 +189,7 @@ read_section(struct load_context *r, struct section *s)
     void *object = s->object;
 
     if (s->kind >= SECTION_TYPE && s->kind <= SECTION_DRIVER) {
-        holder_read(r, s);
+        subject_def_read(r, s);
         if (s->kind != SECTION_TYPE)
             check_subject(r, object);
         return;

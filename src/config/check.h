@@ -11,7 +11,7 @@
 void check_job_rule(
     struct load_context *r, const struct section *s, const struct job *job);
 void check_own_rule(
-    struct load_context *r, const struct holder *h, const struct use *use);
+    struct load_context *r, const struct subject_def *h, const struct use *use);
 
 /* check_mail.c: how mail leaves; what is not stated is filled in. */
 void check_mail(struct load_context *r, const struct section *s,
@@ -24,7 +24,7 @@ void check_calendar(
     struct load_context *r, const struct section *s, const struct calendar *c);
 void check_job(
     struct load_context *r, const struct section *s, const struct job *job);
-void check_subject(struct load_context *r, const struct holder *h);
+void check_subject(struct load_context *r, const struct subject_def *h);
 void check_all_jobs(struct load_context *r);
 
 /* check_plan.c: what could never be planned, and a limit that limits nothing.

@@ -1,8 +1,8 @@
 #include "check.h"
 
 #include "bounds.h"
-#include "holder.h"
 #include "kind.h"
+#include "subject_def.h"
 #include "value.h"
 
 #include <string.h>
@@ -107,8 +107,8 @@ check_job(
 }
 
 static void
-warn_before(struct load_context *r, const struct holder *h, const char *late,
-    day_t later, const char *early, day_t earlier)
+warn_before(struct load_context *r, const struct subject_def *h,
+    const char *late, day_t later, const char *early, day_t earlier)
 {
     const struct entry *e = section_entry(h->section, late);
 
@@ -119,7 +119,7 @@ warn_before(struct load_context *r, const struct holder *h, const char *late,
 }
 
 void
-check_subject(struct load_context *r, const struct holder *h)
+check_subject(struct load_context *r, const struct subject_def *h)
 {
     const struct subject *s = &h->subject;
     const struct section *of = h->section;
@@ -131,7 +131,7 @@ check_subject(struct load_context *r, const struct holder *h)
         context_error(r, of->place,
             "%s is carried by '%s' as its type says; only equipment is carried",
             of->title, s->carrier->id);
-    if (h->n_uses > 0 || holder_states(h, "jobs"))
+    if (h->n_uses > 0 || subject_def_states(h, "jobs"))
         return;
     if (s->kind == SUBJECT_VEHICLE)
         context_error(r, of->place,
@@ -224,8 +224,8 @@ warn_unused(struct load_context *r)
     if (used == NULL)
         return;
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
-        for (size_t k = 0; k < r->holders[i].n_uses; k++)
-            used[r->holders[i].uses[k].job->index] = 1;
+        for (size_t k = 0; k < r->defs[i].n_uses; k++)
+            used[r->defs[i].uses[k].job->index] = 1;
     for (const struct section *s = r->document->sections; s != NULL;
          s = s->next)
         if (s->kind == SECTION_JOB && !s->again && !s->offered &&

@@ -26,10 +26,10 @@ check_work(struct load_context *r, size_t at)
     if (place == NULL || place->minutes == 0 ||
         t->rule->takes <= place->minutes || is_said(r, at))
         return;
-    context_error(r, r->holders[t->subject->index].section->place,
+    context_error(r, r->defs[t->subject->index].section->place,
         "%s has '%s', which takes %lld minutes, and '%s' has %lld minutes a "
         "day; correct 'takes' or 'hours-a-day'",
-        r->holders[t->subject->index].section->title, t->job->id,
+        r->defs[t->subject->index].section->title, t->job->id,
         (long long)t->rule->takes, place->id, (long long)place->minutes);
 }
 

@@ -241,7 +241,7 @@ check_job_rule(
 
 void
 check_own_rule(
-    struct load_context *r, const struct holder *h, const struct use *use)
+    struct load_context *r, const struct subject_def *h, const struct use *use)
 {
     struct rule_check c = {r, h->section, h->type ? h->type->section : NULL,
         use->job, document_find(r->document, SECTION_JOB, use->job->id),

@@ -135,7 +135,7 @@ says_lift(const char *text)
 }
 
 static int
-has_lift(const struct holder *h)
+has_lift(const struct subject_def *h)
 {
     if (says_lift(h->subject.title))
         return 1;
@@ -144,7 +144,7 @@ has_lift(const struct holder *h)
 }
 
 static int
-has_lift_job(const struct holder *h)
+has_lift_job(const struct subject_def *h)
 {
     for (size_t i = 0; i < h->n_uses; i++)
         if (says_lift(h->uses[i].job->id) || says_lift(h->uses[i].job->title))
@@ -153,13 +153,13 @@ has_lift_job(const struct holder *h)
 }
 
 static void
-doubt_lift(struct load_context *r, const struct holder *h)
+doubt_lift(struct load_context *r, const struct subject_def *h)
 {
     const struct subject *s = &r->subjects[h->subject.index];
     int found = has_lift_job(h);
 
     for (size_t i = 0; i < r->fleet->n_subjects && !found; i++)
-        found = r->subjects[i].carrier == s && has_lift_job(&r->holders[i]);
+        found = r->subjects[i].carrier == s && has_lift_job(&r->defs[i]);
     if (!found)
         context_warning(r, h->section->place,
             "%s has a lift, and neither it nor what it carries has a job with "
@@ -175,8 +175,8 @@ doubt_fleet(struct load_context *r)
     doubt_calendars(r);
     doubt_scopes(r);
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
-        if (r->subjects[i].kind == SUBJECT_VEHICLE && has_lift(&r->holders[i]))
-            doubt_lift(r, &r->holders[i]);
+        if (r->subjects[i].kind == SUBJECT_VEHICLE && has_lift(&r->defs[i]))
+            doubt_lift(r, &r->defs[i]);
 }
 
 /* Where @e stands, in the numbers of @ps, which are not those of the reader. */
@@ -220,7 +220,7 @@ latest(const struct rule *rule, day_t from, int first)
 }
 
 static void
-doubt_deadline(const struct load_context *r, const struct holder *h,
+doubt_deadline(const struct load_context *r, const struct subject_def *h,
     const struct use *use, day_t today, struct problems *ps)
 {
     const struct baseline *b = &use->baseline;
@@ -240,7 +240,7 @@ doubt_deadline(const struct load_context *r, const struct holder *h,
 
 /* A year that is mistyped would put the job off in silence. */
 static void
-doubt_last(const struct load_context *r, const struct holder *h,
+doubt_last(const struct load_context *r, const struct subject_def *h,
     const struct use *use, day_t today, struct problems *ps)
 {
     char day[DAY_TEXT];
@@ -258,10 +258,10 @@ void
 doubt_dates(const struct load_context *r, day_t today, struct problems *ps)
 {
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
-        for (size_t k = 0; k < r->holders[i].n_uses; k++) {
-            const struct use *use = &r->holders[i].uses[k];
-            doubt_last(r, &r->holders[i], use, today, ps);
-            doubt_deadline(r, &r->holders[i], use, today, ps);
+        for (size_t k = 0; k < r->defs[i].n_uses; k++) {
+            const struct use *use = &r->defs[i].uses[k];
+            doubt_last(r, &r->defs[i], use, today, ps);
+            doubt_deadline(r, &r->defs[i], use, today, ps);
         }
     for (const struct section *s = r->document->sections; s; s = s->next) {
         const struct holidays *h = s->object;
@@ -277,7 +277,7 @@ void
 doubt_stated(const struct load_context *r, const struct task *t,
     const char *text, struct problems *ps)
 {
-    const struct holder *h = &r->holders[t->subject->index];
+    const struct subject_def *h = &r->defs[t->subject->index];
     const char *job = t->job->id;
     const struct entry *e = section_job_entry(h->section, job, "deadline");
 

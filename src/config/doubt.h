@@ -15,7 +15,7 @@ void doubt_job(
 
 /* The intervals of a type or subject that are longer than 'at-most' allows;
  * where it is silent, than the job's; and steps of age that are. */
-void doubt_intervals(struct load_context *r, const struct holder *h);
+void doubt_intervals(struct load_context *r, const struct subject_def *h);
 
 /* doubt.c */
 

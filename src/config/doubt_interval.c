@@ -191,7 +191,7 @@ doubt_job(
 }
 
 void
-doubt_intervals(struct load_context *r, const struct holder *h)
+doubt_intervals(struct load_context *r, const struct subject_def *h)
 {
     const struct section *type = h->type ? h->type->section : NULL;
 

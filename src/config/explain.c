@@ -52,7 +52,8 @@ say_key(struct explaining *x, size_t indent, const struct key *k,
 
 /* The entry of the subject itself, of its type, or, of a job, of the job. */
 static struct provenance
-origin_of(const struct holder *h, const struct section *of_job, const char *key)
+origin_of(
+    const struct subject_def *h, const struct section *of_job, const char *key)
 {
     const struct section *places[] = {
         h->section, h->type ? h->type->section : NULL, of_job};
@@ -83,7 +84,8 @@ is_shown(const struct key *k, const struct use *use,
 }
 
 static void
-explain_use(struct explaining *x, const struct holder *h, const struct use *use)
+explain_use(
+    struct explaining *x, const struct subject_def *h, const struct use *use)
 {
     const struct section *of_job =
         document_find(x->context->document, SECTION_JOB, use->job->id);
@@ -107,7 +109,7 @@ explain_use(struct explaining *x, const struct holder *h, const struct use *use)
 static void
 explain_subject(struct explaining *x, const struct section *s)
 {
-    const struct holder *h = s->object;
+    const struct subject_def *h = s->object;
     char carrier[ID_MOST + 16];
 
     for (size_t i = 0; i < key_table_size; i++) {

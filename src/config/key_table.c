@@ -7,7 +7,7 @@
 
 #define IN(kind) (1u << SECTION_##kind)
 #define SUBJECTS (IN(VEHICLE) | IN(EQUIPMENT) | IN(DRIVER))
-#define HOLDERS (SUBJECTS | IN(TYPE))
+#define SUBJECTS_AND_TYPES (SUBJECTS | IN(TYPE))
 
 #define AT(object, member) offsetof(struct object, member)
 #define LIST(object, list)                                                     \
@@ -290,30 +290,31 @@ const struct key key_table[] = {
     BASELINE(
         "deadline", day, .offset = AT(baseline, deadline), .form = DAY_FORM),
 
-    KEY(HOLDERS, "title", text, .offset = AT(holder, subject.title),
-        .form = "TEXT"),
+    KEY(SUBJECTS_AND_TYPES, "title", text,
+        .offset = AT(subject_def, subject.title), .form = "TEXT"),
     KEY(SUBJECTS, "type", written, .form = "TYPE"),
-    KEY(SUBJECTS, "registered", day, .offset = AT(holder, subject.registered),
+    KEY(SUBJECTS, "registered", day,
+        .offset = AT(subject_def, subject.registered), .form = DAY_FORM),
+    KEY(SUBJECTS, "built", day, .offset = AT(subject_def, subject.built),
         .form = DAY_FORM),
-    KEY(SUBJECTS, "built", day, .offset = AT(holder, subject.built),
-        .form = DAY_FORM),
-    KEY(SUBJECTS, "in-service", day, .offset = AT(holder, subject.in_service),
-        .form = DAY_FORM),
-    KEY(HOLDERS, "depot", depot, .form = "DEPOT"),
+    KEY(SUBJECTS, "in-service", day,
+        .offset = AT(subject_def, subject.in_service), .form = DAY_FORM),
+    KEY(SUBJECTS_AND_TYPES, "depot", depot, .form = "DEPOT"),
     KEY(IN(EQUIPMENT) | IN(TYPE), "carried-by", carrier, .form = "VEHICLE"),
-    KEY(HOLDERS, "distance-unit", choice, .offset = AT(holder, subject.unit),
-        .form = "km or miles", WORDS("km", "miles")),
-    KEY(SUBJECTS, "unit-since", day, .offset = AT(holder, subject.unit_since),
-        .form = DAY_FORM),
-    KEY(HOLDERS, "yearly-distance", yearly, .form = "N km|miles", .least = 1,
-        .most = 2000000,
+    KEY(SUBJECTS_AND_TYPES, "distance-unit", choice,
+        .offset = AT(subject_def, subject.unit), .form = "km or miles",
+        WORDS("km", "miles")),
+    KEY(SUBJECTS, "unit-since", day,
+        .offset = AT(subject_def, subject.unit_since), .form = DAY_FORM),
+    KEY(SUBJECTS_AND_TYPES, "yearly-distance", yearly, .form = "N km|miles",
+        .least = 1, .most = 2000000,
         .wrong = "is not a distance; expected N km or N miles, at most "
                  "2000000"),
     /* At most the hours of a leap year. */
-    KEY(HOLDERS, "yearly-hours", number,
-        .offset = AT(holder, subject.yearly_hours), .form = "N", .least = 1,
-        .most = 8784),
-    KEY(HOLDERS, "jobs", jobs, .form = "JOB..."),
+    KEY(SUBJECTS_AND_TYPES, "yearly-hours", number,
+        .offset = AT(subject_def, subject.yearly_hours), .form = "N",
+        .least = 1, .most = 8784),
+    KEY(SUBJECTS_AND_TYPES, "jobs", jobs, .form = "JOB..."),
 
     KEY(IN(PERSON), "name", text, .offset = AT(person, name), .form = "TEXT"),
     KEY(IN(PERSON), "mail", text, .required = 1, .offset = AT(person, mail),

@@ -40,10 +40,10 @@ struct use {
 };
 
 /* A subject, or what the subjects of one type share. */
-struct holder {
+struct subject_def {
     struct subject subject;
     const struct section *section;
-    const struct holder *type;
+    const struct subject_def *type;
     struct use *uses;
     size_t n_uses;
     int64_t yearly; /* distance, in a unit of its own */
@@ -73,7 +73,7 @@ struct load_context {
     struct workplace *workplaces;
     struct away_limit *limits;
     struct task *tasks;
-    struct holder *holders; /* one for each subject */
+    struct subject_def *defs; /* one for each subject */
     struct made_calendar *calendars;
 };
 

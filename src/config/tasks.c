@@ -1,14 +1,14 @@
 #include "tasks.h"
 
-#include "holder.h"
 #include "kind.h"
+#include "subject_def.h"
 
 #include <string.h>
 
 /* One subject while its tasks are made: what was said of it is said once. */
 struct linking {
     struct load_context *context;
-    const struct holder *holder;
+    const struct subject_def *def;
     int said_depot;
     int said_unit;
 };
@@ -16,13 +16,13 @@ struct linking {
 /* Nonzero when a depot is stated for the subject or its carrier, even one
  * that was refused. */
 static int
-states_depot(const struct load_context *r, const struct holder *h)
+states_depot(const struct load_context *r, const struct subject_def *h)
 {
-    if (holder_states(h, "depot"))
+    if (subject_def_states(h, "depot"))
         return 1;
     if (h->subject.carrier == NULL)
-        return holder_states(h, "carried-by");
-    return holder_states(&r->holders[h->subject.carrier->index], "depot");
+        return subject_def_states(h, "carried-by");
+    return subject_def_states(&r->defs[h->subject.carrier->index], "depot");
 }
 
 static const struct made_calendar *
@@ -53,25 +53,24 @@ joined(struct load_context *r, const struct depot *depot,
 static const struct workcal *
 calendar_of(struct linking *l, const struct use *use)
 {
-    const struct depot *depot = fleet_depot(&l->holder->subject);
+    const struct depot *depot = fleet_depot(&l->def->subject);
     const struct workcal *place = use->rule->calendar;
     const struct made_calendar *had = l->context->calendars;
     const struct workcal *c = joined(l->context, depot, place);
 
     if (l->context->calendars != had &&
         workcal_following(c, DAY_FIRST) == DAY_NONE)
-        context_error(l->context, l->holder->section->place,
+        context_error(l->context, l->def->section->place,
             "%s has '%s' done at '%s', which never works on a day when the "
             "depot '%s' does",
-            l->holder->section->title, use->job->id, use->rule->place,
-            depot->id);
+            l->def->section->title, use->job->id, use->rule->place, depot->id);
     if (c == NULL && place == NULL && !l->said_depot &&
-        !states_depot(l->context, l->holder)) {
+        !states_depot(l->context, l->def)) {
         l->said_depot = 1;
-        context_error(l->context, l->holder->section->place,
+        context_error(l->context, l->def->section->place,
             "%s has no depot, so its working days are unknown: "
             "add depot = DEPOT",
-            l->holder->section->title);
+            l->def->section->title);
     }
     return c;
 }
@@ -79,12 +78,12 @@ calendar_of(struct linking *l, const struct use *use)
 static void
 check_unit(struct linking *l, const struct use *use)
 {
-    const struct section *s = l->holder->section;
+    const struct section *s = l->def->section;
 
     for (int i = 0; i < use->rule->n_every; i++)
         if (!l->said_unit &&
             kind_meter(&use->rule->every[i]) == METER_DISTANCE &&
-            !holder_states(l->holder, "distance-unit")) {
+            !subject_def_states(l->def, "distance-unit")) {
             l->said_unit = 1;
             context_error(l->context, s->place,
                 "%s has no 'distance-unit', and the job '%s' counts distance; "
@@ -96,7 +95,7 @@ check_unit(struct linking *l, const struct use *use)
 /* The key that holds the day from which an age counts, or NULL when it can
  * be told. */
 static const char *
-missing_origin(const struct holder *h, enum origin origin)
+missing_origin(const struct subject_def *h, enum origin origin)
 {
     static const char *const words[] = {[ORIGIN_REGISTERED] = "registered",
         [ORIGIN_BUILT] = "built",
@@ -113,9 +112,9 @@ missing_origin(const struct holder *h, enum origin origin)
 static void
 check_age(struct linking *l, const struct use *use)
 {
-    const struct section *s = l->holder->section;
+    const struct section *s = l->def->section;
     const char *missing = use->rule->n_ages > 0
-                              ? missing_origin(l->holder, use->rule->age_from)
+                              ? missing_origin(l->def, use->rule->age_from)
                               : NULL;
 
     if (missing != NULL)
@@ -128,10 +127,10 @@ check_age(struct linking *l, const struct use *use)
 static void
 need_unit(struct linking *l, const char *key)
 {
-    const struct holder *h = l->holder;
+    const struct subject_def *h = l->def;
     const struct entry *e = section_entry(h->section, key);
 
-    if (e != NULL && !holder_states(h, "distance-unit"))
+    if (e != NULL && !subject_def_states(h, "distance-unit"))
         context_error(l->context, e->place,
             "'%s': %s has no 'distance-unit'; add distance-unit = km or miles",
             key, h->section->title);
@@ -140,7 +139,7 @@ need_unit(struct linking *l, const char *key)
 static void
 link_subject(struct linking *l, struct task *tasks)
 {
-    const struct holder *h = l->holder;
+    const struct subject_def *h = l->def;
 
     need_unit(l, "yearly-distance");
     need_unit(l, "unit-since");
@@ -165,17 +164,17 @@ tasks_make(struct load_context *r)
     size_t n = 0;
 
     for (size_t i = 0; i < fleet->n_subjects; i++) {
-        r->holders[i].subject.first_task = n;
-        r->holders[i].subject.n_tasks = r->holders[i].n_uses;
-        n += r->holders[i].n_uses;
-        r->subjects[i] = r->holders[i].subject;
+        r->defs[i].subject.first_task = n;
+        r->defs[i].subject.n_tasks = r->defs[i].n_uses;
+        n += r->defs[i].n_uses;
+        r->subjects[i] = r->defs[i].subject;
     }
     struct task *tasks = r->tasks = context_take(r, n * sizeof *tasks);
     if (tasks == NULL)
         return;
     for (size_t i = 0; i < fleet->n_subjects; i++) {
-        struct linking l = {.context = r, .holder = &r->holders[i]};
-        link_subject(&l, tasks + l.holder->subject.first_task);
+        struct linking l = {.context = r, .def = &r->defs[i]};
+        link_subject(&l, tasks + l.def->subject.first_task);
     }
     fleet->tasks = tasks;
     fleet->n_tasks = n;
@@ -183,7 +182,7 @@ tasks_make(struct load_context *r)
 
 /* The calendar of the holder's use number @i beside the depot, or NULL. */
 static const struct workcal *
-calendar_at(struct load_context *r, const struct holder *h, size_t i,
+calendar_at(struct load_context *r, const struct subject_def *h, size_t i,
     const struct depot *depot)
 {
     return joined(r, depot, h->uses[i].rule->calendar);
@@ -192,7 +191,7 @@ calendar_at(struct load_context *r, const struct holder *h, size_t i,
 int
 tasks_move(struct load_context *r, size_t index, const struct subject *carrier)
 {
-    struct holder *h = &r->holders[index];
+    struct subject_def *h = &r->defs[index];
     struct subject moved = h->subject;
 
     if (moved.kind != SUBJECT_EQUIPMENT ||

@@ -48,7 +48,7 @@ VALUE_TYPE(closed);
 VALUE_TYPE(calendar);    /* const struct workcal * */
 VALUE_TYPE(job_list);    /* const struct job **; @count */
 VALUE_TYPE(also_counts); /* struct job */
-VALUE_TYPE(depot);       /* struct holder, as the next three */
+VALUE_TYPE(depot);       /* struct subject_def, as the next three */
 VALUE_TYPE(carrier);
 VALUE_TYPE(jobs);
 VALUE_TYPE(yearly);

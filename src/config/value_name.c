@@ -1,9 +1,9 @@
 #include "value.h"
 
-#include "holder.h"
 #include "items.h"
 #include "scan.h"
 #include "span.h"
+#include "subject_def.h"
 
 #include <string.h>
 
@@ -150,14 +150,15 @@ const struct value_type value_also_counts = {
 
 VALUE_PARSER(parse_depot)
 {
-    struct holder *h = at;
+    struct subject_def *h = at;
 
     h->subject.depot = find_one(r, e, SECTION_DEPOT);
 }
 
 VALUE_FORMATTER(format_depot)
 {
-    const struct depot *d = fleet_depot(&((const struct holder *)at)->subject);
+    const struct depot *d =
+        fleet_depot(&((const struct subject_def *)at)->subject);
 
     buf_text(out, d ? d->id : "none");
 }
@@ -167,7 +168,7 @@ const struct value_type value_depot = {
 
 VALUE_PARSER(parse_carrier)
 {
-    struct holder *h = at;
+    struct subject_def *h = at;
     const char *id = context_text(r, e);
 
     if (id == NULL)
@@ -185,7 +186,7 @@ VALUE_PARSER(parse_carrier)
 
 VALUE_FORMATTER(format_carrier)
 {
-    const struct subject *s = ((const struct holder *)at)->subject.carrier;
+    const struct subject *s = ((const struct subject_def *)at)->subject.carrier;
 
     buf_text(out, s ? s->id : "none");
 }
@@ -195,7 +196,7 @@ const struct value_type value_carrier = {
 
 VALUE_PARSER(parse_jobs)
 {
-    struct holder *h = at;
+    struct subject_def *h = at;
     size_t n;
     const struct job **jobs = take_jobs(r, e, &n);
     struct use *uses = context_take(r, (h->n_uses + n) * sizeof *uses);
@@ -206,12 +207,12 @@ VALUE_PARSER(parse_jobs)
         memcpy(uses, h->uses, h->n_uses * sizeof *uses);
     h->uses = uses;
     for (size_t i = 0; i < n; i++)
-        holder_add_job(r, h, e, jobs[i]);
+        subject_def_add_job(r, h, e, jobs[i]);
 }
 
 VALUE_FORMATTER(format_jobs)
 {
-    const struct holder *h = at;
+    const struct subject_def *h = at;
 
     if (h->n_uses == 0)
         value_format_unset(k, out);
@@ -225,7 +226,7 @@ const struct value_type value_jobs = {
 VALUE_TAKER(take_yearly)
 {
     static const char *const units[] = {"km", "miles", "mile", NULL};
-    struct holder *h = at;
+    struct subject_def *h = at;
     int taken = scan_number(s, k->least, k->most, &h->yearly);
     int unit = scan_choice(s, units);
 
@@ -235,7 +236,7 @@ VALUE_TAKER(take_yearly)
 
 VALUE_FORMATTER(format_yearly)
 {
-    const struct subject *s = &((const struct holder *)at)->subject;
+    const struct subject *s = &((const struct subject_def *)at)->subject;
 
     if (s->yearly_distance == 0)
         value_format_unset(k, out);
@@ -364,7 +365,7 @@ const struct value_type value_stages = {
 struct members {
     int all;
     const struct depot *depot;
-    const struct holder *type;
+    const struct subject_def *type;
     const struct subject *one;
 };
 
@@ -417,7 +418,7 @@ take_members(struct load_context *r, struct entry *e, const struct items *item,
 }
 
 static int
-is_member(const struct members *m, const struct holder *h)
+is_member(const struct members *m, const struct subject_def *h)
 {
     return m->all || (m->depot && fleet_depot(&h->subject) == m->depot) ||
            (m->type && h->type == m->type) ||
@@ -444,8 +445,8 @@ VALUE_PARSER(parse_limited)
         if (take_members(r, e, &item, &m))
             continue;
         for (size_t i = 0; i < r->fleet->n_subjects; i++)
-            if (r->holders[i].subject.kind == SUBJECT_VEHICLE &&
-                is_member(&m, &r->holders[i]))
+            if (r->defs[i].subject.kind == SUBJECT_VEHICLE &&
+                is_member(&m, &r->defs[i]))
                 add_member(l, &r->subjects[i]);
     }
     if (l->n_of == 0 && !e->refused)

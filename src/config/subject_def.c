@@ -1,4 +1,4 @@
-#include "holder.h"
+#include "subject_def.h"
 
 #include "arena.h"
 #include "bounds.h"
@@ -10,14 +10,14 @@
 #include <strings.h>
 
 int
-holder_states(const struct holder *h, const char *key)
+subject_def_states(const struct subject_def *h, const char *key)
 {
     return section_entry(h->section, key) != NULL ||
-           (h->type != NULL && holder_states(h->type, key));
+           (h->type != NULL && subject_def_states(h->type, key));
 }
 
 static struct use *
-find_use(const struct holder *h, const struct job *job)
+find_use(const struct subject_def *h, const struct job *job)
 {
     for (size_t i = 0; i < h->n_uses; i++)
         if (h->uses[i].job == job)
@@ -32,8 +32,8 @@ section_of(const struct load_context *r, const struct job *job)
 }
 
 void
-holder_add_job(struct load_context *r, struct holder *h, struct entry *e,
-    const struct job *job)
+subject_def_add_job(struct load_context *r, struct subject_def *h,
+    struct entry *e, const struct job *job)
 {
     if (find_use(h, job) != NULL) {
         context_warning(r, e->place,
@@ -57,9 +57,9 @@ holder_add_job(struct load_context *r, struct holder *h, struct entry *e,
 
 /* Begin with what the type says; the subject's own keys come on top. */
 static void
-inherit(struct load_context *r, struct holder *h)
+inherit(struct load_context *r, struct subject_def *h)
 {
-    const struct holder *type = h->type;
+    const struct subject_def *type = h->type;
     struct subject own = h->subject;
 
     h->subject = type->subject;
@@ -79,7 +79,7 @@ inherit(struct load_context *r, struct holder *h)
 }
 
 static void
-read_type(struct load_context *r, struct holder *h)
+read_type(struct load_context *r, struct subject_def *h)
 {
     struct entry *e = section_entry(h->section, "type");
 
@@ -98,7 +98,8 @@ read_type(struct load_context *r, struct holder *h)
 
 /* The job named before the dot of JOB.KEY, as the holder has it, or NULL. */
 static struct use *
-use_of(struct load_context *r, struct holder *h, struct entry *e, size_t len)
+use_of(
+    struct load_context *r, struct subject_def *h, struct entry *e, size_t len)
 {
     const char *id = context_copy(r, e->key, len);
 
@@ -135,8 +136,8 @@ is_other_word(struct load_context *r, const struct key *k, struct entry *e,
 }
 
 static void
-read_own_rule(struct load_context *r, struct holder *h, const struct key *k,
-    struct entry *e, struct use *use)
+read_own_rule(struct load_context *r, struct subject_def *h,
+    const struct key *k, struct entry *e, struct use *use)
 {
     if (is_other_word(r, k, e, use->job))
         return;
@@ -156,7 +157,7 @@ read_own_rule(struct load_context *r, struct holder *h, const struct key *k,
 
 /* One JOB.KEY. */
 static void
-read_own(struct load_context *r, struct holder *h, struct entry *e)
+read_own(struct load_context *r, struct subject_def *h, struct entry *e)
 {
     const char *dot = strchr(e->key, '.');
     struct use *use = use_of(r, h, e, (size_t)(dot - e->key));
@@ -176,7 +177,7 @@ read_own(struct load_context *r, struct holder *h, struct entry *e)
 /* A reading without a unit is of the one meter that the job goes by, in the
  * unit that it counted on that day. */
 static void
-take_plain_reading(struct load_context *r, const struct holder *h,
+take_plain_reading(struct load_context *r, const struct subject_def *h,
     const struct use *use, struct entry *e, struct baseline *b)
 {
     int distance = bounds_metered(use->rule, METER_DISTANCE) != NULL;
@@ -199,7 +200,8 @@ take_plain_reading(struct load_context *r, const struct holder *h,
 /* What the meters showed is brought to the unit of the subject's odometer, and
  * needs the day on which they did. */
 static void
-finish_reading(struct load_context *r, const struct holder *h, struct use *use)
+finish_reading(
+    struct load_context *r, const struct subject_def *h, struct use *use)
 {
     struct entry *e =
         section_job_entry(h->section, use->job->id, "last-reading");
@@ -223,7 +225,7 @@ finish_reading(struct load_context *r, const struct holder *h, struct use *use)
 }
 
 static void
-finish_use(struct load_context *r, struct holder *h, struct use *use)
+finish_use(struct load_context *r, struct subject_def *h, struct use *use)
 {
     const struct baseline *b = &use->baseline;
 
@@ -243,9 +245,9 @@ finish_use(struct load_context *r, struct holder *h, struct use *use)
 }
 
 void
-holder_read(struct load_context *r, struct section *s)
+subject_def_read(struct load_context *r, struct section *s)
 {
-    struct holder *h = s->object;
+    struct subject_def *h = s->object;
 
     read_type(r, h);
     keys_read(r, s, h, NULL);
