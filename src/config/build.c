@@ -2,11 +2,11 @@
 
 #include "bounds.h"
 #include "check.h"
-#include "doubt.h"
 #include "keys.h"
 #include "lookup.h"
 #include "subject_def.h"
 #include "tasks.h"
+#include "warnings.h"
 
 #include <string.h>
 
@@ -180,7 +180,7 @@ finish_job(struct load_context *r, const struct section *s, struct job *j)
         j->rule.first_kept = bounds_keeps_first(&j->rule);
     check_job(r, s, j);
     check_job_rule(r, s, j);
-    doubt_job(r, s, j);
+    warn_job(r, s, j);
 }
 
 static void
@@ -303,5 +303,5 @@ build_fleet(struct load_context *r, struct place whole)
     warn_no_mail(r);
     /* Errors leave gaps that would be doubted for nothing. */
     if (problems_count(r->problems, PROBLEM_ERROR) == 0)
-        doubt_fleet(r);
+        warn_fleet(r);
 }

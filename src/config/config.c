@@ -2,10 +2,10 @@
 
 #include "arena.h"
 #include "build.h"
-#include "doubt.h"
 #include "explain.h"
 #include "files.h"
 #include "tasks.h"
+#include "warnings.h"
 
 #include <stdlib.h>
 
@@ -80,14 +80,14 @@ config_explain(const struct config *c, struct buf *out)
 void
 config_warn_dates(const struct config *c, day_t today, struct problems *ps)
 {
-    doubt_dates(&c->context, today, ps);
+    warn_dates(&c->context, today, ps);
 }
 
 void
 config_warn_stated(const struct config *c, const struct task *t,
     const char *text, struct problems *ps)
 {
-    doubt_stated(&c->context, t, text, ps);
+    warn_stated(&c->context, t, text, ps);
 }
 
 int

@@ -3,8 +3,8 @@
 #include "arena.h"
 #include "bounds.h"
 #include "check.h"
-#include "doubt.h"
 #include "keys.h"
+#include "warnings.h"
 
 #include <string.h>
 #include <strings.h>
@@ -256,7 +256,7 @@ subject_def_read(struct load_context *r, struct section *s)
             read_own(r, h, e);
     for (size_t i = 0; i < h->n_uses; i++)
         finish_use(r, h, &h->uses[i]);
-    doubt_intervals(r, h);
+    warn_intervals(r, h);
     /* The more it is used, the earlier it is due. */
     h->subject.yearly_distance =
         fleet_in_unit_at_most(h->yearly, h->yearly_unit, h->subject.unit);

@@ -1,4 +1,4 @@
-#include "doubt.h"
+#include "warnings.h"
 
 #include "bounds.h"
 #include "kind.h"
@@ -65,8 +65,8 @@ file_of(const struct limit_check *h, const struct entry *e)
 /* Hold one sort of interval to 'at-most', which allows @most; @at is the key
  * of the two that stands here. */
 static void
-doubt_most(const struct limit_check *h, const struct entry *at,
-    enum meter meter, const struct interval *most)
+warn_most(const struct limit_check *h, const struct entry *at, enum meter meter,
+    const struct interval *most)
 {
     const struct interval *mine = of_sort(h->rule, meter);
     const struct entry *allowed = entry_held(h, "at-most");
@@ -86,7 +86,7 @@ doubt_most(const struct limit_check *h, const struct entry *at,
 
 /* Hold one sort of the interval @at, of one's own, to that of the job. */
 static void
-doubt_longer(
+warn_longer(
     const struct limit_check *h, const struct entry *at, enum meter meter)
 {
     const struct interval *mine = of_sort(h->rule, meter);
@@ -110,7 +110,7 @@ stands_here(const struct limit_check *h, const struct entry *e)
 }
 
 static void
-doubt_held(const struct limit_check *h)
+warn_held(const struct limit_check *h)
 {
     const struct entry *every = entry_held(h, h->word);
     const struct entry *allowed = entry_held(h, "at-most");
@@ -126,11 +126,11 @@ doubt_held(const struct limit_check *h)
     for (enum meter meter = METER_NONE; meter < METERS; meter++) {
         const struct interval *limit = of_sort(&most, meter);
         if (limit != NULL)
-            doubt_most(h, at, meter, limit);
+            warn_most(h, at, meter, limit);
         /* What is nobody's rule but your own is yours to change. */
         else if (at == every && h->here != h->of_job &&
                  h->job->class != CLASS_OWN)
-            doubt_longer(h, at, meter);
+            warn_longer(h, at, meter);
     }
 }
 
@@ -151,7 +151,7 @@ span_at(const struct rule *rule, struct span age)
 
 /* Steps of age of one's own take the place of all those of the job. */
 static void
-doubt_ages(const struct limit_check *h)
+warn_ages(const struct limit_check *h)
 {
     const struct entry *own = entry_held(h, "from-age");
     const struct entry *at_job = section_entry(h->of_job, "from-age");
@@ -182,16 +182,15 @@ interval_word(const struct section *of_job)
 }
 
 void
-doubt_job(
-    struct load_context *r, const struct section *s, const struct job *job)
+warn_job(struct load_context *r, const struct section *s, const struct job *job)
 {
     struct limit_check h = {r, s, NULL, s, job, &job->rule, interval_word(s)};
 
-    doubt_held(&h);
+    warn_held(&h);
 }
 
 void
-doubt_intervals(struct load_context *r, const struct subject_def *h)
+warn_intervals(struct load_context *r, const struct subject_def *h)
 {
     const struct section *type = h->type ? h->type->section : NULL;
 
@@ -203,7 +202,7 @@ doubt_intervals(struct load_context *r, const struct subject_def *h)
             r, s, type, h->section, job, h->uses[i].own, interval_word(s)};
         if (held.rule == NULL)
             continue;
-        doubt_held(&held);
-        doubt_ages(&held);
+        warn_held(&held);
+        warn_ages(&held);
     }
 }

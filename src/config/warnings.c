@@ -1,4 +1,4 @@
-#include "doubt.h"
+#include "warnings.h"
 
 #include "bounds.h"
 #include "kind.h"
@@ -65,7 +65,7 @@ any_open(const struct person *p)
 }
 
 static void
-doubt_days(
+warn_days(
     struct load_context *r, const struct section *s, const struct person *p)
 {
     if (p->calendar != NULL && !any_open(p))
@@ -76,7 +76,7 @@ doubt_days(
 }
 
 static void
-doubt_scopes(struct load_context *r)
+warn_scopes(struct load_context *r)
 {
     for (const struct section *s = r->document->sections; s; s = s->next) {
         const struct person *p = s->object;
@@ -87,7 +87,7 @@ doubt_scopes(struct load_context *r)
                 "to; name what has a job",
                 s->title);
         if (s->kind == SECTION_PERSON)
-            doubt_days(r, s, p);
+            warn_days(r, s, p);
         if (s->kind == SECTION_FEED && !any_due(r, f->shows, f->n_shows))
             context_warning(r, section_entry(s, "shows")->place,
                 "'shows': nothing in it is ever due, so %s is empty; name "
@@ -98,7 +98,7 @@ doubt_scopes(struct load_context *r)
 
 /* Nobody wants work on Christmas Day by oversight. */
 static void
-doubt_calendar(
+warn_calendar(
     struct load_context *r, const struct section *s, const struct calendar *c)
 {
     if (c->plan.works != 0 && section_entry(s, "holidays") == NULL)
@@ -110,11 +110,11 @@ doubt_calendar(
 }
 
 static void
-doubt_calendars(struct load_context *r)
+warn_calendars(struct load_context *r)
 {
     for (const struct section *s = r->document->sections; s; s = s->next)
         if (s->kind == SECTION_CALENDAR && !s->again)
-            doubt_calendar(r, s, s->object);
+            warn_calendar(r, s, s->object);
 }
 
 /* Nonzero when @text has the word "lift" or "lifts", and not "forklift". */
@@ -153,7 +153,7 @@ has_lift_job(const struct subject_def *h)
 }
 
 static void
-doubt_lift(struct load_context *r, const struct subject_def *h)
+warn_lift(struct load_context *r, const struct subject_def *h)
 {
     const struct subject *s = &r->subjects[h->subject.index];
     int found = has_lift_job(h);
@@ -168,15 +168,15 @@ doubt_lift(struct load_context *r, const struct subject_def *h)
 }
 
 void
-doubt_fleet(struct load_context *r)
+warn_fleet(struct load_context *r)
 {
     if (r->fleet->n_subjects == 0)
         return;
-    doubt_calendars(r);
-    doubt_scopes(r);
+    warn_calendars(r);
+    warn_scopes(r);
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
         if (r->subjects[i].kind == SUBJECT_VEHICLE && has_lift(&r->defs[i]))
-            doubt_lift(r, &r->defs[i]);
+            warn_lift(r, &r->defs[i]);
 }
 
 /* Where @e stands, in the numbers of @ps, which are not those of the reader. */
@@ -189,7 +189,7 @@ place_of(
 }
 
 static void
-doubt_until(const struct load_context *r, const struct section *s,
+warn_until(const struct load_context *r, const struct section *s,
     const struct holidays *h, struct problems *ps)
 {
     const struct entry *known = section_entry(s, "known-until");
@@ -220,7 +220,7 @@ latest(const struct rule *rule, day_t from, int first)
 }
 
 static void
-doubt_deadline(const struct load_context *r, const struct subject_def *h,
+warn_deadline(const struct load_context *r, const struct subject_def *h,
     const struct use *use, day_t today, struct problems *ps)
 {
     const struct baseline *b = &use->baseline;
@@ -240,7 +240,7 @@ doubt_deadline(const struct load_context *r, const struct subject_def *h,
 
 /* A year that is mistyped would put the job off in silence. */
 static void
-doubt_last(const struct load_context *r, const struct subject_def *h,
+warn_last(const struct load_context *r, const struct subject_def *h,
     const struct use *use, day_t today, struct problems *ps)
 {
     char day[DAY_TEXT];
@@ -255,13 +255,13 @@ doubt_last(const struct load_context *r, const struct subject_def *h,
 }
 
 void
-doubt_dates(const struct load_context *r, day_t today, struct problems *ps)
+warn_dates(const struct load_context *r, day_t today, struct problems *ps)
 {
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
         for (size_t k = 0; k < r->defs[i].n_uses; k++) {
             const struct use *use = &r->defs[i].uses[k];
-            doubt_last(r, &r->defs[i], use, today, ps);
-            doubt_deadline(r, &r->defs[i], use, today, ps);
+            warn_last(r, &r->defs[i], use, today, ps);
+            warn_deadline(r, &r->defs[i], use, today, ps);
         }
     for (const struct section *s = r->document->sections; s; s = s->next) {
         const struct holidays *h = s->object;
@@ -269,12 +269,12 @@ doubt_dates(const struct load_context *r, day_t today, struct problems *ps)
         if (s->kind == SECTION_HOLIDAYS && h->set.known_until != DAY_NONE &&
             step_months(h->set.known_until, -12, MONTH_END_CLAMP) < today &&
             context_is_kept(r, h))
-            doubt_until(r, s, h, ps);
+            warn_until(r, s, h, ps);
     }
 }
 
 void
-doubt_stated(const struct load_context *r, const struct task *t,
+warn_stated(const struct load_context *r, const struct task *t,
     const char *text, struct problems *ps)
 {
     const struct subject_def *h = &r->defs[t->subject->index];
