@@ -1,7 +1,7 @@
 #include "build.h"
 
-#include "bounds.h"
 #include "check.h"
+#include "intervals.h"
 #include "keys.h"
 #include "lookup.h"
 #include "subject_def.h"
@@ -177,7 +177,7 @@ finish_job(struct load_context *r, const struct section *s, struct job *j)
     if (section_entry(s, "first-ends") == NULL)
         j->rule.first_ends = j->rule.ends;
     if (section_entry(s, "first-kept") == NULL)
-        j->rule.first_kept = bounds_keeps_first(&j->rule);
+        j->rule.first_kept = intervals_keeps_first(&j->rule);
     check_job(r, s, j);
     check_job_rule(r, s, j);
     warn_job(r, s, j);

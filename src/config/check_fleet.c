@@ -1,6 +1,6 @@
 #include "check.h"
 
-#include "bounds.h"
+#include "intervals.h"
 #include "kind.h"
 #include "subject_def.h"
 #include "value.h"

@@ -1,6 +1,6 @@
 #include "check.h"
 
-#include "bounds.h"
+#include "intervals.h"
 #include "kind.h"
 #include "span.h"
 
@@ -76,7 +76,7 @@ check_keeping(const struct rule_check *c)
     refuse_idle(c, "shortest", keeping);
     refuse_idle(c, "first-kept", keeping);
     if (c->rule->runs_from == FROM_DEADLINE ||
-        bounds_calendar_rule(c->rule) != NULL)
+        intervals_calendar_rule(c->rule) != NULL)
         return;
     refuse_idle(c, "window", series);
     refuse_idle(c, "window-opens", series);
@@ -164,7 +164,7 @@ check_runs_from(const struct rule_check *c)
 {
     struct entry *e = first_here(
         c, (const char *const[]){"runs-from", "every", "within", NULL});
-    const struct interval *every = bounds_calendar_rule(c->rule);
+    const struct interval *every = intervals_calendar_rule(c->rule);
 
     if (e == NULL || every == NULL ||
         (here(c, "runs-from") == NULL && c->rule->runs_from == FROM_COMPLETION))
@@ -193,7 +193,7 @@ check_ages(const struct rule_check *c)
 {
     struct entry *e = first_here(
         c, (const char *const[]){"from-age", "every", "within", NULL});
-    const struct interval *every = bounds_length(c->rule);
+    const struct interval *every = intervals_length(c->rule);
     char text[SPAN_TEXT];
 
     if (e == NULL || c->rule->n_ages == 0)

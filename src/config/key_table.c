@@ -1,4 +1,4 @@
-#include "bounds.h"
+#include "intervals.h"
 #include "kind.h"
 #include "server.h"
 #include "value.h"
@@ -45,8 +45,8 @@ has_length(const struct rule *rule)
 static int
 has_meter(const struct rule *rule)
 {
-    return bounds_metered(rule, METER_DISTANCE) != NULL ||
-           bounds_metered(rule, METER_HOURS) != NULL;
+    return intervals_metered(rule, METER_DISTANCE) != NULL ||
+           intervals_metered(rule, METER_HOURS) != NULL;
 }
 
 static int
@@ -76,13 +76,13 @@ counts_first(const struct rule *rule)
 static int
 runs_from_something(const struct rule *rule)
 {
-    return bounds_calendar_rule(rule) == NULL;
+    return intervals_calendar_rule(rule) == NULL;
 }
 
 static int
 can_be_early(const struct rule *rule)
 {
-    return bounds_calendar_rule(rule) != NULL ||
+    return intervals_calendar_rule(rule) != NULL ||
            rule->runs_from != FROM_COMPLETION;
 }
 

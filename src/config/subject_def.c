@@ -1,8 +1,8 @@
 #include "subject_def.h"
 
 #include "arena.h"
-#include "bounds.h"
 #include "check.h"
+#include "intervals.h"
 #include "keys.h"
 #include "warnings.h"
 
@@ -180,8 +180,8 @@ static void
 take_plain_reading(struct load_context *r, const struct subject_def *h,
     const struct use *use, struct entry *e, struct baseline *b)
 {
-    int distance = bounds_metered(use->rule, METER_DISTANCE) != NULL;
-    int hours = bounds_metered(use->rule, METER_HOURS) != NULL;
+    int distance = intervals_metered(use->rule, METER_DISTANCE) != NULL;
+    int hours = intervals_metered(use->rule, METER_HOURS) != NULL;
 
     if (distance && hours)
         context_refuse(r, e, e->place,
@@ -240,7 +240,7 @@ finish_use(struct load_context *r, struct subject_def *h, struct use *use)
     if (!use->own_first_ends)
         use->own->first_ends = use->own->ends;
     if (!use->own_first_kept)
-        use->own->first_kept = bounds_keeps_first(use->own);
+        use->own->first_kept = intervals_keeps_first(use->own);
     check_own_rule(r, h, use);
 }
 

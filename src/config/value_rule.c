@@ -1,6 +1,6 @@
 #include "value.h"
 
-#include "bounds.h"
+#include "intervals.h"
 #include "items.h"
 #include "kind.h"
 #include "scan.h"

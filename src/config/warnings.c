@@ -1,6 +1,6 @@
 #include "warnings.h"
 
-#include "bounds.h"
+#include "intervals.h"
 #include "kind.h"
 
 #include <ctype.h>
@@ -208,7 +208,7 @@ warn_until(const struct load_context *r, const struct section *s,
 static day_t
 latest(const struct rule *rule, day_t from, int first)
 {
-    const struct interval *every = bounds_length(rule);
+    const struct interval *every = intervals_length(rule);
 
     if (every == NULL)
         return DAY_LAST;

@@ -1,6 +1,6 @@
 #include "warnings.h"
 
-#include "bounds.h"
+#include "intervals.h"
 #include "kind.h"
 #include "span.h"
 
@@ -18,8 +18,8 @@ in_mm(const struct interval *i)
 static const struct interval *
 of_sort(const struct rule *rule, enum meter meter)
 {
-    return meter == METER_NONE ? bounds_length(rule)
-                               : bounds_metered(rule, meter);
+    return meter == METER_NONE ? intervals_length(rule)
+                               : intervals_metered(rule, meter);
 }
 
 /* Nonzero when @a is longer than @b, which is of the same sort. */
@@ -138,7 +138,7 @@ warn_held(const struct limit_check *h)
 static const struct span *
 span_at(const struct rule *rule, struct span age)
 {
-    const struct interval *every = bounds_length(rule);
+    const struct interval *every = intervals_length(rule);
     const struct span *found = every ? &every->span : NULL;
 
     for (int i = 0; i < rule->n_ages; i++)

@@ -1,5 +1,5 @@
-#ifndef BOUNDS_H
-#define BOUNDS_H
+#ifndef INTERVALS_H
+#define INTERVALS_H
 
 #include "rule.h"
 
@@ -8,17 +8,17 @@
  */
 
 /* The first of the intervals that names its own days, or NULL. */
-const struct interval *bounds_calendar_rule(const struct rule *rule);
+const struct interval *intervals_calendar_rule(const struct rule *rule);
 
 /* The shortest plain length of time, which age shortens, or NULL. */
-const struct interval *bounds_length(const struct rule *rule);
+const struct interval *intervals_length(const struct rule *rule);
 
 /* The first interval that @meter counts, or NULL. */
-const struct interval *bounds_metered(
+const struct interval *intervals_metered(
     const struct rule *rule, enum meter meter);
 
 /* Whether a first deadline can be kept, unless the rule says: a certificate to
  * the end of a month begins with the month of the first pass. */
-int bounds_keeps_first(const struct rule *rule);
+int intervals_keeps_first(const struct rule *rule);
 
 #endif

@@ -1,10 +1,10 @@
-#include "bounds.h"
+#include "intervals.h"
 
 #include "kind.h"
 #include "span.h"
 
 const struct interval *
-bounds_calendar_rule(const struct rule *rule)
+intervals_calendar_rule(const struct rule *rule)
 {
     for (int i = 0; i < rule->n_every; i++)
         if (kind_is_calendar_rule(&rule->every[i]))
@@ -13,7 +13,7 @@ bounds_calendar_rule(const struct rule *rule)
 }
 
 const struct interval *
-bounds_length(const struct rule *rule)
+intervals_length(const struct rule *rule)
 {
     const struct interval *found = NULL;
 
@@ -27,7 +27,7 @@ bounds_length(const struct rule *rule)
 }
 
 const struct interval *
-bounds_metered(const struct rule *rule, enum meter meter)
+intervals_metered(const struct rule *rule, enum meter meter)
 {
     for (int i = 0; i < rule->n_every; i++)
         if (kind_meter(&rule->every[i]) == meter)
@@ -36,7 +36,7 @@ bounds_metered(const struct rule *rule, enum meter meter)
 }
 
 int
-bounds_keeps_first(const struct rule *rule)
+intervals_keeps_first(const struct rule *rule)
 {
     return rule->ends != ENDS_MONTH_END;
 }
