@@ -228,7 +228,7 @@ warn_unused(struct load_context *r)
             used[r->defs[i].uses[k].job->index] = 1;
     for (const struct section *s = r->document->sections; s != NULL;
          s = s->next)
-        if (s->kind == SECTION_JOB && !s->again && !s->offered &&
+        if (s->kind == SECTION_JOB && !s->again && !s->preset &&
             !used[s->index])
             context_warning(r, s->place,
                 "nobody has the job '%s'; add it to the 'jobs' of a subject",

@@ -153,7 +153,7 @@ document_section(
     word += strspn(word, " \t");
     s->id = split_word(word);
     s->place = place;
-    s->offered = d->offering;
+    s->preset = d->reading_presets;
     if (kind_of(word, &s->kind))
         return refuse_section(d, place, word);
     if (check_id(d, place, s))

@@ -56,7 +56,7 @@ struct section {
     struct entry *entries;
     struct entry *last_entry;
     int again;    /* there is such a section already, which is refused */
-    int offered;  /* a preset, which nobody need use */
+    int preset;   /* a preset, which nobody need use */
     void *object; /* what it describes; set by whoever gives it meaning */
     size_t index; /* among the sections of its group */
     size_t order; /* among all sections */
@@ -72,7 +72,7 @@ struct document {
     struct section **by_id;   /* once sealed, as the next */
     const char *const *files; /* the names of its files, by their numbers */
     struct section *open;     /* that the next key belongs to */
-    int offering;             /* what is being read are presets */
+    int reading_presets;      /* what is being read are presets */
     int out_of_memory;
 };
 

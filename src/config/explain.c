@@ -169,9 +169,9 @@ static int
 is_unused(const struct load_context *r, const struct section *s)
 {
     if (s->kind == SECTION_JOB)
-        return s->offered && !is_had(r, s->object);
+        return s->preset && !is_had(r, s->object);
     if (s->kind == SECTION_HOLIDAYS)
-        return s->offered && !context_is_kept(r, s->object);
+        return s->preset && !context_is_kept(r, s->object);
     return 0;
 }
 

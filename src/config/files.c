@@ -174,7 +174,7 @@ files_read(struct document *d, const char *path)
     if (site == NULL)
         return 0;
     read_list(&f, site, "include");
-    d->offering = 1;
+    d->reading_presets = 1;
     read_list(&f, site, "presets");
     return 0;
 }
