@@ -1,11 +1,11 @@
 #include "arena.h"
+#include "arguments.h"
 #include "booked.h"
 #include "bookings.h"
 #include "buf.h"
 #include "dues.h"
 #include "planning.h"
 #include "select.h"
-#include "sign.h"
 
 #include <strings.h>
 #include <sysexits.h>
@@ -14,7 +14,7 @@ static const struct option_row rows[] = {
     {"on", 0, "DAY", "the day to fix, 2026-12-02; or of what to take back"},
     {"by", 0, "NAME", "who booked it"},
     {"note", 0, "TEXT", "anything worth keeping"},
-    SIGN_SURE,
+    ARGUMENT_SURE,
     {"cancel", 0, NULL, "instead: take the booking back"},
     {NULL, 0, NULL, NULL},
 };
@@ -282,13 +282,13 @@ run_for(struct invocation *i, const struct pass *p)
     int back = options_value(&i->options, "cancel") != NULL;
     struct booking_asked b = {.i = i, .pass = p};
 
-    b.task = command_task(
+    b.task = argument_task(
         i, p, options_operand(&i->options, 0), options_operand(&i->options, 1));
     if (b.task == NULL)
         return -1;
-    b.day = command_day(i, p, "on", !back);
-    b.by = i->fault.code ? NULL : sign_text(i, "by");
-    b.note = i->fault.code ? NULL : sign_text(i, "note");
+    b.day = argument_day(i, p, "on", !back);
+    b.by = i->fault.code ? NULL : argument_text(i, "by");
+    b.note = i->fault.code ? NULL : argument_text(i, "note");
     if (i->fault.code)
         return -1;
     if (back)

@@ -1,3 +1,4 @@
+#include "arguments.h"
 #include "buf.h"
 #include "command.h"
 #include "dues.h"
@@ -74,11 +75,11 @@ choose(struct invocation *i, const struct pass *p, struct filter *filter)
     const char *subject = options_value(&i->options, "subject");
     const char *job = options_value(&i->options, "job");
 
-    if (depot && (filter->depot = command_depot(i, p, depot)) == NULL)
+    if (depot && (filter->depot = argument_depot(i, p, depot)) == NULL)
         return -1;
-    if (subject && (filter->subject = command_subject(i, p, subject)) == NULL)
+    if (subject && (filter->subject = argument_subject(i, p, subject)) == NULL)
         return -1;
-    if (job && (filter->job = command_job(i, p, job)) == NULL)
+    if (job && (filter->job = argument_job(i, p, job)) == NULL)
         return -1;
     if (options_value(&i->options, "overdue") != NULL)
         filter->states = 1u << DUE_FAILED | 1u << DUE_OVERDUE;

@@ -1,3 +1,4 @@
+#include "arguments.h"
 #include "command.h"
 #include "proof.h"
 
@@ -19,8 +20,8 @@ static int
 read_days(struct invocation *i, const struct pass *p, struct proof_sheet *s)
 {
     s->today = pass_moment(p).today;
-    s->from = command_day(i, p, "from", 0);
-    s->to = command_day(i, p, "to", 0);
+    s->from = argument_day(i, p, "from", 0);
+    s->to = argument_day(i, p, "to", 0);
     if (i->fault.code)
         return -1;
     if (s->to == DAY_NONE)
@@ -61,7 +62,7 @@ run(struct invocation *i)
     int rc = -1;
 
     if (p != NULL)
-        s.subject = command_subject(i, p, options_operand(&i->options, 0));
+        s.subject = argument_subject(i, p, options_operand(&i->options, 0));
     if (s.subject != NULL && read_days(i, p, &s) == 0)
         rc = show(i, p, &s);
     pass_close(p);

@@ -1,3 +1,4 @@
+#include "arguments.h"
 #include "command.h"
 #include "dues.h"
 #include "nearest.h"
@@ -15,7 +16,7 @@ find_feed(struct invocation *i, const struct pass *p, const char *id)
         return found;
     for (size_t k = 0; k < f->n_feeds; k++)
         nearest_offer(&guess, f->feeds[k].id);
-    command_unknown(i, "feed", id, &guess);
+    argument_unknown(i, "feed", id, &guess);
     return NULL;
 }
 

@@ -1,3 +1,4 @@
+#include "arguments.h"
 #include "buf.h"
 #include "chain.h"
 #include "command.h"
@@ -64,7 +65,7 @@ list(struct invocation *i, const struct pass *p)
         }
     if (id == NULL || shown > 0)
         return 0;
-    return command_subject(i, p, id) ? 0 : -1;
+    return argument_subject(i, p, id) ? 0 : -1;
 }
 
 static int

@@ -1,9 +1,9 @@
+#include "arguments.h"
 #include "buf.h"
 #include "import_row.h"
 #include "import_tally.h"
 #include "progress.h"
 #include "records.h"
-#include "sign.h"
 #include "suspect.h"
 
 #include <errno.h>
@@ -30,7 +30,7 @@ static const struct option_row rows[] = {
     {"subject", 0, "SUBJECT", "the subject of every row"},
     {"job", 0, "JOB", "the job of every row"},
     {"hours", 0, NULL, "running hours; so taken where only hours count"},
-    SIGN_SURE,
+    ARGUMENT_SURE,
     {NULL, 0, NULL, NULL},
 };
 
@@ -89,8 +89,8 @@ check_words(struct invocation *i, const struct pass *p)
     const char *subject = options_value(&i->options, "subject");
     const char *job = options_value(&i->options, "job");
 
-    return (subject && command_subject(i, p, subject) == NULL) ||
-                   (job && command_job(i, p, job) == NULL)
+    return (subject && argument_subject(i, p, subject) == NULL) ||
+                   (job && argument_job(i, p, job) == NULL)
                ? -1
                : 0;
 }

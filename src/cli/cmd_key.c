@@ -1,4 +1,5 @@
 #include "arena.h"
+#include "arguments.h"
 #include "buf.h"
 #include "command.h"
 #include "door.h"
@@ -47,7 +48,7 @@ find(struct invocation *i, const struct pass *p, struct thing *t)
     }
     if (is_given(i, "revoke"))
         return 0;
-    command_unknown(i, door_word(t->kind), t->name, &guess);
+    argument_unknown(i, door_word(t->kind), t->name, &guess);
     return -1;
 }
 

@@ -1,7 +1,6 @@
+#include "arguments.h"
 #include "buf.h"
 #include "records.h"
-#include "records.h"
-#include "sign.h"
 
 #include <sysexits.h>
 
@@ -9,7 +8,7 @@ static const struct option_row rows[] = {
     {"on", 0, "DAY", "the first day it is carried there, 2026-12-02 or today"},
     {"by", 0, "NAME", "who says so"},
     {"note", 0, "TEXT", "why"},
-    SIGN_SURE,
+    ARGUMENT_SURE,
     {NULL, 0, NULL, NULL},
 };
 
@@ -36,10 +35,10 @@ static int
 read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
     const struct subject *what =
-        command_subject(i, p, options_operand(&i->options, 0));
-    struct entry e = sign_entry(i, p);
+        argument_subject(i, p, options_operand(&i->options, 0));
+    struct entry e = argument_entry(i, p);
     const struct subject *carrier =
-        what ? command_subject(i, p, options_operand(&i->options, 1)) : NULL;
+        what ? argument_subject(i, p, options_operand(&i->options, 1)) : NULL;
 
     if (carrier == NULL || check_kinds(i, what, carrier))
         return -1;
@@ -49,11 +48,12 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
         .subject_id = what->id,
         .other = carrier,
         .other_id = carrier->id,
-        .day = command_day(i, p, "on", 1),
+        .day = argument_day(i, p, "on", 1),
         .until = DAY_NONE,
         .reading = -1,
     };
-    return r->day == DAY_NONE || sign_record(i, p, r) || entry_check_day(&e, r)
+    return r->day == DAY_NONE || argument_record(i, p, r) ||
+                   entry_check_day(&e, r)
                ? -1
                : 0;
 }

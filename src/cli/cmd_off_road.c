@@ -1,6 +1,6 @@
+#include "arguments.h"
 #include "buf.h"
 #include "records.h"
-#include "sign.h"
 
 #include <sysexits.h>
 
@@ -9,7 +9,7 @@ static const struct option_row rows[] = {
     {"until", 0, "DAY", "the last day off the road; it may be still to come"},
     {"by", 0, "NAME", "who says so"},
     {"note", 0, "TEXT", "why"},
-    SIGN_SURE,
+    ARGUMENT_SURE,
     {NULL, 0, NULL, NULL},
 };
 
@@ -48,8 +48,8 @@ read_days(struct invocation *i, const struct pass *p, const struct record *open,
             "%s is not off the road, so there is nothing to end; begin with "
             "--from DAY",
             r->subject->id);
-    r->day = begins ? command_day(i, p, "from", 1) : open->day;
-    r->until = command_day(i, p, "until", 0);
+    r->day = begins ? argument_day(i, p, "from", 1) : open->day;
+    r->until = argument_day(i, p, "until", 0);
     if (r->day == DAY_NONE || (ends && r->until == DAY_NONE))
         return -1;
     if (ends && r->until < r->day)
@@ -62,7 +62,7 @@ static int
 add(struct invocation *i, const struct pass *p)
 {
     const struct subject *s =
-        command_subject(i, p, options_operand(&i->options, 0));
+        argument_subject(i, p, options_operand(&i->options, 0));
     int64_t id;
     char from[DAY_WORDS];
     char until[DAY_WORDS];
@@ -70,12 +70,12 @@ add(struct invocation *i, const struct pass *p)
     if (s == NULL)
         return -1;
     const struct record *open = open_spell(p, s);
-    struct entry e = sign_entry(i, p);
+    struct entry e = argument_entry(i, p);
     struct record r = {.kind = RECORD_OFF_ROAD,
         .subject = s,
         .subject_id = s->id,
         .reading = -1};
-    if (sign_record(i, p, &r) || read_days(i, p, open, &r) ||
+    if (argument_record(i, p, &r) || read_days(i, p, open, &r) ||
         entry_check_existed(&e, &r, r.day))
         return -1;
     if (r.note == NULL && open != NULL)

@@ -1,4 +1,5 @@
 #include "arena.h"
+#include "arguments.h"
 #include "buf.h"
 #include "command.h"
 #include "lock.h"
@@ -167,7 +168,7 @@ read_words(struct invocation *i, int64_t *id)
             action = k;
             asked++;
         }
-    *id = word ? command_number(i, "N", word) : 0;
+    *id = word ? argument_number(i, "N", word) : 0;
     if (*id < 0)
         return -1;
     if (asked > 1)

@@ -1,3 +1,4 @@
+#include "arguments.h"
 #include "command.h"
 #include "dues.h"
 #include "workshop.h"
@@ -29,7 +30,7 @@ run(struct invocation *i)
 {
     const char *id = options_value(&i->options, "depot");
     struct pass *p = command_pass(i, LEDGER_READ);
-    const struct depot *depot = p && id ? command_depot(i, p, id) : NULL;
+    const struct depot *depot = p && id ? argument_depot(i, p, id) : NULL;
     int rc =
         p != NULL && (id == NULL || depot != NULL) ? show(i, p, depot) : -1;
 

@@ -1,6 +1,6 @@
+#include "arguments.h"
 #include "buf.h"
 #include "records.h"
-#include "sign.h"
 
 #include <sysexits.h>
 
@@ -11,7 +11,7 @@ static const struct option_row rows[] = {
     {"old-meter", 0, "N", "with --new-meter: what the old one showed at last"},
     {"by", 0, "NAME", "who read it"},
     {"note", 0, "TEXT", "anything worth keeping"},
-    SIGN_SURE,
+    ARGUMENT_SURE,
     {NULL, 0, NULL, NULL},
 };
 
@@ -19,9 +19,9 @@ static int
 read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
     const struct subject *s =
-        command_subject(i, p, options_operand(&i->options, 0));
+        argument_subject(i, p, options_operand(&i->options, 0));
     int fitted = options_value(&i->options, "new-meter") != NULL;
-    struct entry e = sign_entry(i, p);
+    struct entry e = argument_entry(i, p);
 
     if (s == NULL)
         return -1;
@@ -35,14 +35,15 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
         .meter = hours ? METER_HOURS : entry_meter(pass_fleet(p), s),
         .subject = s,
         .subject_id = s->id,
-        .day = command_day(i, p, "on", 1),
+        .day = argument_day(i, p, "on", 1),
         .until = DAY_NONE,
     };
-    if (r->day == DAY_NONE || sign_record(i, p, r) || entry_check_day(&e, r))
+    if (r->day == DAY_NONE || argument_record(i, p, r) ||
+        entry_check_day(&e, r))
         return -1;
     r->other_unit = entry_other_unit(r);
     r->reading =
-        command_number(i, "the reading", options_operand(&i->options, 1));
+        argument_number(i, "the reading", options_operand(&i->options, 1));
     return r->reading < 0 ? -1 : entry_check_reading(&e, r);
 }
 
@@ -53,13 +54,13 @@ read_old(struct invocation *i, const struct pass *p,
     const struct record *fitted, struct record *out)
 {
     const char *old = options_value(&i->options, "old-meter");
-    struct entry e = sign_entry(i, p);
+    struct entry e = argument_entry(i, p);
 
     if (old == NULL)
         return 0;
     *out = *fitted;
     out->kind = RECORD_READING;
-    out->reading = command_number(i, "--old-meter", old);
+    out->reading = argument_number(i, "--old-meter", old);
     /* On the day of a new unit it is the new meter that counts it. */
     out->other_unit = fitted->subject->unit_since != DAY_NONE &&
                       fitted->day <= fitted->subject->unit_since;

@@ -1,6 +1,6 @@
+#include "arguments.h"
 #include "buf.h"
 #include "records.h"
-#include "sign.h"
 
 #include <sysexits.h>
 
@@ -11,7 +11,7 @@ static const struct option_row rows[] = {
     {"by", 0, "NAME", "who did it"},
     {"reference", 0, "TEXT", "a certificate or job sheet number"},
     {"note", 0, "TEXT", "anything worth keeping"},
-    SIGN_SURE,
+    ARGUMENT_SURE,
     {"void", 0, "N", "instead: void record N, which stays to be seen"},
     {NULL, 0, NULL, NULL},
 };
@@ -19,9 +19,9 @@ static const struct option_row rows[] = {
 static int
 void_record(struct invocation *i, const struct pass *p, const char *number)
 {
-    int64_t id = command_number(i, "--void", number);
-    const char *note = sign_text(i, "note");
-    const char *by = sign_text(i, "by");
+    int64_t id = argument_number(i, "--void", number);
+    const char *note = argument_text(i, "note");
+    const char *by = argument_text(i, "by");
 
     if (id < 0 || i->fault.code)
         return -1;
@@ -44,9 +44,9 @@ static int
 read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
     struct options *o = &i->options;
-    struct entry e = sign_entry(i, p);
+    struct entry e = argument_entry(i, p);
     const struct task *t =
-        command_task(i, p, options_operand(o, 0), options_operand(o, 1));
+        argument_task(i, p, options_operand(o, 0), options_operand(o, 1));
     const struct entry_work work = {
         .day = options_value(o, "on"),
         .result = options_value(o, "result"),

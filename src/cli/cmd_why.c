@@ -1,3 +1,4 @@
+#include "arguments.h"
 #include "buf.h"
 #include "command.h"
 #include "dues.h"
@@ -37,7 +38,7 @@ run(struct invocation *i)
     const struct task *t = NULL;
 
     if (p != NULL)
-        t = command_task(i, p, options_operand(&i->options, 0),
+        t = argument_task(i, p, options_operand(&i->options, 0),
             options_operand(&i->options, 1));
     int rc = t != NULL ? show(i, p, t) : -1;
     pass_close(p);

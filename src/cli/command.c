@@ -1,11 +1,8 @@
 #include "command.h"
 
 #include "buf.h"
-#include "nearest.h"
-#include "sign.h"
 
 #include <string.h>
-#include <strings.h>
 #include <sysexits.h>
 
 #define FLEET_FILE "/etc/ostler/fleet.conf"
@@ -131,92 +128,4 @@ struct pass *
 command_fleet(struct invocation *i)
 {
     return open_pass(i, (struct pass_options){.fleet_only = 1});
-}
-
-void
-command_unknown(struct invocation *i, const char *what, const char *id,
-    const struct nearest *guess)
-{
-    const char *best = nearest_best(guess);
-
-    fault_fill(&i->fault, EX_USAGE, "the fleet file has no %s '%s'%s%s%s", what,
-        id, best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
-}
-
-const struct subject *
-command_subject(struct invocation *i, const struct pass *p, const char *id)
-{
-    const struct fleet *f = pass_fleet(p);
-    const struct subject *found = fleet_subject(f, id);
-    struct nearest guess = nearest_start(id);
-
-    if (found != NULL)
-        return found;
-    for (size_t k = 0; k < f->n_subjects; k++)
-        nearest_offer(&guess, f->subjects[k].id);
-    command_unknown(i, "subject", id, &guess);
-    return NULL;
-}
-
-const struct job *
-command_job(struct invocation *i, const struct pass *p, const char *id)
-{
-    const struct fleet *f = pass_fleet(p);
-    const struct job *found = fleet_job(f, id);
-    struct nearest guess = nearest_start(id);
-
-    if (found != NULL)
-        return found;
-    for (size_t k = 0; k < f->n_jobs; k++)
-        nearest_offer(&guess, f->jobs[k].id);
-    command_unknown(i, "job", id, &guess);
-    return NULL;
-}
-
-const struct depot *
-command_depot(struct invocation *i, const struct pass *p, const char *id)
-{
-    const struct fleet *f = pass_fleet(p);
-    struct nearest guess = nearest_start(id);
-
-    for (size_t k = 0; k < f->n_depots; k++) {
-        if (strcasecmp(f->depots[k].id, id) == 0)
-            return &f->depots[k];
-        nearest_offer(&guess, f->depots[k].id);
-    }
-    command_unknown(i, "depot", id, &guess);
-    return NULL;
-}
-
-const struct task *
-command_task(struct invocation *i, const struct pass *p, const char *subject,
-    const char *job)
-{
-    const struct subject *s = command_subject(i, p, subject);
-    const struct job *j = s ? command_job(i, p, job) : NULL;
-
-    if (j == NULL)
-        return NULL;
-    const struct task *t = fleet_task(pass_fleet(p), s, j);
-    if (t == NULL)
-        fault_fill(&i->fault, EX_USAGE,
-            "%s does not have the job '%s'; add it to its jobs in the fleet "
-            "file",
-            s->id, j->id);
-    return t;
-}
-
-day_t
-command_day(
-    struct invocation *i, const struct pass *p, const char *option, int needed)
-{
-    struct entry e = sign_entry(i, p);
-
-    return entry_day(&e, option, options_value(&i->options, option), needed);
-}
-
-int64_t
-command_number(struct invocation *i, const char *what, const char *text)
-{
-    return entry_number(what, text, &i->fault);
 }

@@ -5,8 +5,6 @@
 #include "options.h"
 #include "pass.h"
 
-struct nearest;
-
 /* What a command gets: the words of the user, and where to say things. */
 struct invocation {
     struct options options;
@@ -77,34 +75,5 @@ struct pass *command_feeds(struct invocation *i);
 
 /* The same without opening the ledger, for who works on its file. */
 struct pass *command_fleet(struct invocation *i);
-
-/* The named subject, or job, or depot, or the task of the two; NULL with the
- * fault set and the nearest known word in it. */
-const struct subject *command_subject(
-    struct invocation *i, const struct pass *p, const char *id);
-const struct job *command_job(
-    struct invocation *i, const struct pass *p, const char *id);
-const struct depot *command_depot(
-    struct invocation *i, const struct pass *p, const char *id);
-const struct task *command_task(struct invocation *i, const struct pass *p,
-    const char *subject, const char *job);
-
-/* Set the fault to: the fleet file has no such @what as @id, and what was
- * perhaps meant. */
-
-void command_unknown(struct invocation *i, const char *what, const char *id,
-    const struct nearest *guess);
-
-/*
- * The day an option gives, YYYY-MM-DD or "today"; DAY_NONE with the fault set
- * when it is no such day, or is missing and @needed.  Without a fault, a
- * missing option leaves DAY_NONE as well.
- */
-day_t command_day(
-    struct invocation *i, const struct pass *p, const char *option, int needed);
-
-/* The whole number from 0 on that @text is; -1 with the fault set. */
-int64_t command_number(
-    struct invocation *i, const char *what, const char *text);
 
 #endif

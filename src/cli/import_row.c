@@ -1,9 +1,9 @@
 #include "import_row.h"
+#include "arguments.h"
 
 #include "buf.h"
 #include "lookup.h"
 #include "num.h"
-#include "sign.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -121,7 +121,7 @@ find_subject(struct import_rows *rows)
     if (s == NULL && rows->hushed)
         fault_fill(&rows->i->fault, EX_USAGE, "the subject is unknown");
     else if (s == NULL) /* the slow way knows how to say what is wrong */
-        s = command_subject(rows->i, rows->pass, id);
+        s = argument_subject(rows->i, rows->pass, id);
     return s;
 }
 
@@ -143,7 +143,7 @@ take_job(struct import_rows *rows, struct record *r)
     if (!has && rows->hushed)
         return fault_set(&rows->i->fault, EX_USAGE, "the job is unknown");
     if (!has)
-        return command_task(rows->i, rows->pass, r->subject_id, id) ? 0 : -1;
+        return argument_task(rows->i, rows->pass, r->subject_id, id) ? 0 : -1;
     r->job_id = r->job->id;
     return 0;
 }
@@ -200,7 +200,7 @@ take_day(struct import_rows *rows, struct record *r)
     r->day = import_day(rows->order, day, &rows->i->fault);
     if (r->day == DAY_NONE)
         return -1;
-    struct entry e = sign_entry(rows->i, rows->pass);
+    struct entry e = argument_entry(rows->i, rows->pass);
     return entry_check_day(&e, r);
 }
 

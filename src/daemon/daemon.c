@@ -159,11 +159,8 @@ begin(struct daemon *d, const struct daemon_options *o, struct fault *f)
     d->lookout = lookout_open(f);
     if (d->lookout == NULL || take_signals(d, f))
         return -1;
-    const struct rounds_options options = {.fleet_file = o->fleet_file,
-        .today = o->today,
-        .lookout = d->lookout,
-        .show = show,
-        .with = d};
+    const struct rounds_options options = {
+        .from = {o->fleet_file, o->today, d->lookout}, .show = show, .with = d};
     d->rounds = rounds_start(&options, f);
     if (d->rounds == NULL || take_lock(d, f))
         return -1;

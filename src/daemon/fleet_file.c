@@ -11,14 +11,14 @@
 
 /* Watch its files: 1 when one of them may have changed unseen, else 0. */
 static int
-watch_files(const struct rounds_options *o, const struct problems *ps)
+watch_files(const struct fleet_source *from, const struct problems *ps)
 {
     struct fault f;
     const char *name;
     int missed = 0;
 
     for (int i = 0; *(name = problems_name(ps, i)) != '\0'; i++) {
-        int is_new = lookout_file(o->lookout, name, &f);
+        int is_new = lookout_file(from->lookout, name, &f);
         if (is_new < 0)
             journal(JOURNAL_WARNING, "%s", f.text);
         missed |= is_new > 0;
@@ -46,11 +46,11 @@ log_problems(int stands, struct problems *ps, struct fault *f)
 /* Read it once; sets @missed when it is to be read again. */
 static struct pass *
 read_once(
-    const struct rounds_options *o, int stands, int *missed, struct fault *f)
+    const struct fleet_source *from, int stands, int *missed, struct fault *f)
 {
     const struct pass_options options = {
-        .fleet_file = o->fleet_file,
-        .today = o->today,
+        .fleet_file = from->file,
+        .today = from->today,
         /* Who stops the daemon does not wait for who keeps the ledger. */
         .ledger = LEDGER_SERVE,
         .fleet_only = 1,
@@ -63,7 +63,7 @@ read_once(
         return NULL;
     }
     struct pass *p = pass_open(&options, ps, f);
-    *missed = watch_files(o, ps);
+    *missed = watch_files(from, ps);
     if (p == NULL && !*missed)
         log_problems(stands, ps, f);
     problems_free(ps);
@@ -72,7 +72,7 @@ read_once(
 
 /* What a fleet needs to be served; what was locked and opened cannot change. */
 static int
-check_fleet(const struct rounds_options *o, const struct pass *before,
+check_fleet(const struct fleet_source *from, const struct pass *before,
     const struct pass *p, struct fault *f)
 {
     const struct site *site = &pass_fleet(p)->site;
@@ -81,7 +81,7 @@ check_fleet(const struct rounds_options *o, const struct pass *before,
         return fault_set(f, EX_CONFIG,
             "%s: there is no feed-folder in [site], of which the feeds are "
             "served",
-            o->fleet_file);
+            from->file);
     if (before != NULL && strcmp(pass_fleet(before)->site.server.listen,
                               site->server.listen) != 0)
         journal(JOURNAL_WARNING, "to listen at %s, start ostlerd anew",
@@ -91,22 +91,22 @@ check_fleet(const struct rounds_options *o, const struct pass *before,
         return fault_set(f, EX_CONFIG,
             "%s: the ledger is another, and the one before stands: start "
             "ostlerd anew",
-            o->fleet_file);
+            from->file);
     return 0;
 }
 
 struct pass *
 fleet_file_read(
-    const struct rounds_options *o, const struct pass *before, struct fault *f)
+    const struct fleet_source *from, const struct pass *before, struct fault *f)
 {
     struct pass *p = NULL;
     int missed = 1;
 
     for (int i = 0; i < 3 && missed; i++) {
         pass_close(p);
-        p = read_once(o, before != NULL, &missed, f);
+        p = read_once(from, before != NULL, &missed, f);
     }
-    if (p == NULL || check_fleet(o, before, p, f) == 0)
+    if (p == NULL || check_fleet(from, before, p, f) == 0)
         return p;
     pass_close(p);
     return NULL;

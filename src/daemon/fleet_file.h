@@ -1,7 +1,18 @@
 #ifndef FLEET_FILE_H
 #define FLEET_FILE_H
 
-#include "rounds.h"
+#include "fault.h"
+#include "pass.h"
+
+struct lookout;
+
+/* Where the fleet comes from. */
+struct fleet_source {
+    const char *file;
+    day_t today;             /* DAY_NONE to go by the clock; else nobody is told
+                                anything */
+    struct lookout *lookout; /* is told what to watch */
+};
 
 /*
  * Read the fleet file, and watch it and all that it includes.  What is wrong
@@ -9,7 +20,7 @@
  * that stands, or NULL: some of it cannot change.  Returns a pass that has no
  * ledger yet, see pass_again(), or NULL with @f set.
  */
-struct pass *fleet_file_read(
-    const struct rounds_options *o, const struct pass *before, struct fault *f);
+struct pass *fleet_file_read(const struct fleet_source *from,
+    const struct pass *before, struct fault *f);
 
 #endif

@@ -7,7 +7,7 @@
 #include <stdint.h>
 
 /* What there may be to do: bits. */
-enum work {
+enum timed_work {
     WORK_PASS = 1 << 0,   /* a day has begun: bring the feeds up to date */
     WORK_REMIND = 1 << 1, /* tell people */
     WORK_SEND = 1 << 2,   /* try the mail that waits */

@@ -4,7 +4,6 @@
 #include "counter.h"
 #include "display.h"
 #include "dues.h"
-#include "fleet_file.h"
 #include "journal.h"
 #include "lock.h"
 #include "lookout.h"
@@ -42,7 +41,7 @@ struct rounds {
 static int
 read_fleet(struct rounds *r, struct fault *f)
 {
-    struct pass *p = fleet_file_read(&r->options, r->pass, f);
+    struct pass *p = fleet_file_read(&r->options.from, r->pass, f);
 
     if (p == NULL)
         return -1;
@@ -133,7 +132,7 @@ keep_plan(struct rounds *r)
     day_t today = pass_moment(r->pass).today;
     struct fault f;
 
-    if (r->options.today != DAY_NONE || r->kept == today)
+    if (r->options.from.today != DAY_NONE || r->kept == today)
         return;
     int failed = planning_keep_present(r->pass, &f);
     (void)troubles_note(&r->troubles, TROUBLE_PLAN, failed, &f);
@@ -176,7 +175,7 @@ make_in_turn(struct rounds *r, unsigned work, struct fault *f)
     if (publish(r, f))
         return -1;
     keep_plan(r);
-    int rc = r->options.today == DAY_NONE ? tell(r, work, f) : 0;
+    int rc = r->options.from.today == DAY_NONE ? tell(r, work, f) : 0;
     return look_at_mail(r, rc ? NULL : f) ? -1 : rc;
 }
 
@@ -225,7 +224,7 @@ note_success(struct rounds *r, int64_t now)
 static unsigned
 look_back(struct rounds *r)
 {
-    unsigned seen = lookout_look(r->options.lookout);
+    unsigned seen = lookout_look(r->options.from.lookout);
     struct fault f;
     unsigned work = seen & LOOKOUT_FLEET ? WORK_FLEET | WORK_PASS : 0;
 
@@ -274,7 +273,7 @@ rounds_start(const struct rounds_options *o, struct fault *f)
     r->rota.reminded = DAY_NONE;
     r->noted = r->kept = DAY_NONE;
     if (read_fleet(r, f) ||
-        lookout_ledger(o->lookout, pass_fleet(r->pass)->site.ledger, f))
+        lookout_ledger(o->from.lookout, pass_fleet(r->pass)->site.ledger, f))
         goto err;
     pass_rest(r->pass);
     return r;
@@ -332,7 +331,8 @@ rounds_take(struct rounds *r, const struct http_request *form)
 unsigned
 rounds_due(const struct rounds *r, int64_t now)
 {
-    unsigned due = r->options.today == DAY_NONE ? rota_due(&r->rota, now) : 0;
+    unsigned due =
+        r->options.from.today == DAY_NONE ? rota_due(&r->rota, now) : 0;
 
     return retry_due(&r->retry, due, now);
 }
@@ -340,8 +340,8 @@ rounds_due(const struct rounds *r, int64_t now)
 int64_t
 rounds_next(const struct rounds *r, int64_t now)
 {
-    int64_t next =
-        r->options.today == DAY_NONE ? rota_next(&r->rota, now) : ROTA_NEVER;
+    int64_t next = r->options.from.today == DAY_NONE ? rota_next(&r->rota, now)
+                                                     : ROTA_NEVER;
 
     return retry_next(&r->retry, next, now);
 }

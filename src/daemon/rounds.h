@@ -1,12 +1,10 @@
 #ifndef ROUNDS_H
 #define ROUNDS_H
 
-#include "fault.h"
-#include "pass.h"
+#include "fleet_file.h"
 #include "rota.h"
 
 struct http_request;
-struct lookout;
 struct resource;
 struct shelf;
 
@@ -18,10 +16,7 @@ struct shelf;
 struct rounds;
 
 struct rounds_options {
-    const char *fleet_file;
-    day_t today;             /* DAY_NONE to go by the clock; else nobody is told
-                                anything */
-    struct lookout *lookout; /* is told what to watch */
+    struct fleet_source from;
     void (*show)(void *with); /* called when rounds_shelf() has something new */
     void *with;
 };
@@ -36,8 +31,9 @@ void rounds_free(struct rounds *r);
 /* The pass, which rests. */
 struct pass *rounds_pass(const struct rounds *r);
 
-/* Do @work, as bits of enum work, but for sending.  What fails is logged when
- * it is news, and tried again.  Returns the work that has come up meanwhile. */
+/* Do @work, as bits of enum timed_work, but for sending.  What fails is logged
+ * when it is news, and tried again.  Returns the work that has come up
+ * meanwhile. */
 unsigned rounds_go(struct rounds *r, unsigned work);
 
 /* Why there is nothing to serve, or NULL when there is something. */

@@ -1,9 +1,14 @@
 #include "handler.h"
 
 #include "buf.h"
+#include "exchange.h"
+#include "http_request.h"
 #include "http_visits.h"
+#include "notes.h"
 #include "posts.h"
 #include "refusals.h"
+#include "resource.h"
+#include "shelf.h"
 #include "survey.h"
 
 #include <stdio.h>

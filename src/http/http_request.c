@@ -1,6 +1,6 @@
 #include "http_request.h"
 
-#include "handler.h"
+#include "exchange.h"
 #include "http_visits.h"
 #include "proxies.h"
 #include "refusals.h"

@@ -1,5 +1,6 @@
 #include "http_server.h"
 
+#include "exchange.h"
 #include "handler.h"
 #include "http_visits.h"
 #include "posts.h"

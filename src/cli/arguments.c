@@ -1,0 +1,125 @@
+#include "arguments.h"
+
+#include "nearest.h"
+
+#include <strings.h>
+#include <sysexits.h>
+
+struct entry
+argument_entry(struct invocation *i, const struct pass *p)
+{
+    return (struct entry){
+        .pass = p,
+        .mark = "--",
+        .say_sure = "add --sure",
+        .sure = options_value(&i->options, "sure") != NULL,
+        .fault = &i->fault,
+    };
+}
+
+const char *
+argument_text(struct invocation *i, const char *option)
+{
+    struct entry e = argument_entry(i, NULL);
+    const char *text = options_value(&i->options, option);
+
+    (void)entry_text(&e, option, text); /* the fault says so */
+    return text;
+}
+
+int
+argument_record(struct invocation *i, const struct pass *p, struct record *r)
+{
+    r->entered = pass_moment(p).now;
+    r->by = argument_text(i, "by");
+    r->note = argument_text(i, "note");
+    return i->fault.code ? -1 : 0;
+}
+
+void
+argument_unknown(struct invocation *i, const char *what, const char *id,
+    const struct nearest *guess)
+{
+    const char *best = nearest_best(guess);
+
+    fault_fill(&i->fault, EX_USAGE, "the fleet file has no %s '%s'%s%s%s", what,
+        id, best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
+}
+
+const struct subject *
+argument_subject(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    const struct subject *found = fleet_subject(f, id);
+    struct nearest guess = nearest_start(id);
+
+    if (found != NULL)
+        return found;
+    for (size_t k = 0; k < f->n_subjects; k++)
+        nearest_offer(&guess, f->subjects[k].id);
+    argument_unknown(i, "subject", id, &guess);
+    return NULL;
+}
+
+const struct job *
+argument_job(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    const struct job *found = fleet_job(f, id);
+    struct nearest guess = nearest_start(id);
+
+    if (found != NULL)
+        return found;
+    for (size_t k = 0; k < f->n_jobs; k++)
+        nearest_offer(&guess, f->jobs[k].id);
+    argument_unknown(i, "job", id, &guess);
+    return NULL;
+}
+
+const struct depot *
+argument_depot(struct invocation *i, const struct pass *p, const char *id)
+{
+    const struct fleet *f = pass_fleet(p);
+    struct nearest guess = nearest_start(id);
+
+    for (size_t k = 0; k < f->n_depots; k++) {
+        if (strcasecmp(f->depots[k].id, id) == 0)
+            return &f->depots[k];
+        nearest_offer(&guess, f->depots[k].id);
+    }
+    argument_unknown(i, "depot", id, &guess);
+    return NULL;
+}
+
+const struct task *
+argument_task(struct invocation *i, const struct pass *p, const char *subject,
+    const char *job)
+{
+    const struct subject *s = argument_subject(i, p, subject);
+    const struct job *j = s ? argument_job(i, p, job) : NULL;
+
+    if (j == NULL)
+        return NULL;
+    const struct task *t = fleet_task(pass_fleet(p), s, j);
+    if (t == NULL)
+        fault_fill(&i->fault, EX_USAGE,
+            "%s does not have the job '%s'; add it to its jobs in the fleet "
+            "file",
+            s->id, j->id);
+    return t;
+}
+
+day_t
+argument_day(
+    struct invocation *i, const struct pass *p, const char *option, int needed)
+{
+    struct entry e = argument_entry(i, p);
+
+    return entry_day(&e, option, options_value(&i->options, option), needed);
+}
+
+int64_t
+argument_number(struct invocation *i, const char *what, const char *text)
+{
+    return entry_number(what, text, &i->fault);
+}
