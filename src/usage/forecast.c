@@ -99,7 +99,7 @@ usage_is_between(const struct usage *u, day_t d)
 
     if (u->n == 0)
         return 0;
-    screen(&s, u, d);
+    outliers_screen(&s, u, d);
     return d >= s.at[0].day && d <= s.at[s.n - 1].day;
 }
 
@@ -112,7 +112,7 @@ usage_at(const struct usage *u, day_t d)
     if (u->n == 0)
         return USAGE_UNKNOWN;
     const struct screened *s = &m.readings;
-    screen(&m.readings, u, d);
+    outliers_screen(&m.readings, u, d);
     if (d >= s->at[0].day && d <= s->at[s->n - 1].day)
         return (int64_t)screened_at(s, d);
     model_make(&m, u, d);

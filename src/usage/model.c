@@ -8,7 +8,7 @@ model_make(struct model *m, const struct usage *u, day_t asked)
 {
     const struct screened *s = &m->readings;
 
-    screen(&m->readings, u, asked);
+    outliers_screen(&m->readings, u, asked);
     m->newest = s->n > 0 ? s->at[s->n - 1] : (struct reading){DAY_NONE, 0};
     profile_take(&m->profile, s, u);
     m->wear =

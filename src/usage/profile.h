@@ -1,7 +1,7 @@
 #ifndef PROFILE_H
 #define PROFILE_H
 
-#include "screen.h"
+#include "outliers.h"
 
 #define PROFILE_PARTS 12
 

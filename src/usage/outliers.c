@@ -1,4 +1,4 @@
-#include "screen.h"
+#include "outliers.h"
 
 #include "slope.h"
 #include "step.h"
@@ -34,7 +34,7 @@ take_newest(struct screened *s, const struct usage *u, day_t asked)
     int before = 0;
     size_t n = 0;
 
-    for (size_t i = u->n; i > 0 && n < SCREEN_MOST; i--) {
+    for (size_t i = u->n; i > 0 && n < OUTLIERS_MOST; i--) {
         const struct reading *r = &u->readings[i - 1];
         if (i < u->n && r->day == u->readings[i].day)
             continue;
@@ -125,8 +125,8 @@ goes_on_from(
 static void
 keep_longest(struct screened *s, const struct point *points)
 {
-    int last[SCREEN_MOST];   /* of the best chain of each length */
-    int before[SCREEN_MOST]; /* of each point in its chain, -1 for none */
+    int last[OUTLIERS_MOST];   /* of the best chain of each length */
+    int before[OUTLIERS_MOST]; /* of each point in its chain, -1 for none */
     size_t longest = 0;
 
     for (size_t i = 0; i < s->n; i++) {
@@ -144,9 +144,9 @@ keep_longest(struct screened *s, const struct point *points)
 }
 
 void
-screen(struct screened *s, const struct usage *u, day_t asked)
+outliers_screen(struct screened *s, const struct usage *u, day_t asked)
 {
-    struct point points[SCREEN_MOST];
+    struct point points[OUTLIERS_MOST];
 
     take_newest(s, u, asked);
     double most = fastest(s);

@@ -1,17 +1,17 @@
-#ifndef SCREEN_H
-#define SCREEN_H
+#ifndef OUTLIERS_H
+#define OUTLIERS_H
 
 #include "usage.h"
 
 /* So many days with a reading count at most, the newest: daily ones of almost
  * three years. */
-#define SCREEN_MOST 1024
+#define OUTLIERS_MOST 1024
 
 /* The readings that can be right together, in order of day. */
 struct screened {
     size_t n;
     size_t left_out; /* of those looked at */
-    struct reading at[SCREEN_MOST];
+    struct reading at[OUTLIERS_MOST];
 };
 
 /*
@@ -24,7 +24,7 @@ struct screened {
  * Discrete Mathematics 11 (1975) 29-35.  Of several that are as long, the one
  * that ends highest for its day: it errs early.
  */
-void screen(struct screened *s, const struct usage *u, day_t asked);
+void outliers_screen(struct screened *s, const struct usage *u, day_t asked);
 
 /* What the meter showed on @d by straight line between the readings kept on
  * either side, or by the nearest one beyond them.  One there must be. */

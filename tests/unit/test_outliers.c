@@ -7,7 +7,7 @@
 #include <cmocka.h>
 
 #include "days.h"
-#include "screen.h"
+#include "outliers.h"
 
 #define MANY 31
 
@@ -24,7 +24,7 @@ counted(day_t asked, int twice)
         for (int k = 0; k <= twice; k++)
             list[u.n++] = (struct reading){
                 date("2026-11-25") - 100 * (MANY - 1 - i), 5000 * i};
-    screen(&s, &u, asked);
+    outliers_screen(&s, &u, asked);
     assert_int_equal(s.left_out, 0);
     return s.n;
 }
