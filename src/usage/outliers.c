@@ -1,7 +1,7 @@
 #include "outliers.h"
 
-#include "slope.h"
 #include "step.h"
+#include "theil_sen.h"
 
 #include <stdlib.h>
 
@@ -78,7 +78,7 @@ usual_lately(const struct screened *s)
     size_t since = first_since(s, s->at[n - 1].day - LATELY);
 
     since = since < n - LAST ? since : n - LAST;
-    return slope_median(s->at + since, n - since, APART);
+    return theil_sen_slope(s->at + since, n - since, APART);
 }
 
 /* The fastest that can be right, units a day.  A vehicle put to other use is
@@ -86,7 +86,7 @@ usual_lately(const struct screened *s)
 static double
 fastest(const struct screened *s)
 {
-    double usual = slope_median(s->at, s->n, APART);
+    double usual = theil_sen_slope(s->at, s->n, APART);
     double lately = usual_lately(s);
 
     usual = lately > usual ? lately : usual;

@@ -67,7 +67,7 @@ day_t usage_since(day_t newest, day_t asked);
  *
  * 1. Wrong readings are left out: the longest chain is kept that neither falls
  *    nor rises much faster than is usual (outliers.h).  What is usual is the
- *    median of the slopes between pairs of readings, Sen (1968) (slope.h).
+ *    median of the slopes between pairs of readings, Sen (1968) (theil_sen.h).
  * 2. Days count as far as the vehicle is used on them: not at all off the
  *    road, and by their share of a year's use where two years of readings
  *    agree on one (wear.h, profile.h).

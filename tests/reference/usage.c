@@ -9,7 +9,7 @@
  *   forecast  writes BASIS SEASONAL EARLY LIKELY LATE, "-" for no day
  */
 #include "model.h"
-#include "slope.h"
+#include "theil_sen.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -60,7 +60,7 @@ answer(const char *what, const struct usage *u, int64_t due)
 
     model_make(&m, u, begun(u));
     if (strcmp(what, "slope") == 0)
-        printf("%.17g", slope_median(u->readings, u->n, 1));
+        printf("%.17g", theil_sen_slope(u->readings, u->n, 1));
     else if (strcmp(what, "kept") == 0)
         say_kept(&m);
     else if (strcmp(what, "profile") == 0)

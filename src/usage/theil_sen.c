@@ -1,6 +1,6 @@
-#include "slope.h"
+#include "theil_sen.h"
 
-#define PAIRS (SLOPE_READINGS * (SLOPE_READINGS - 1) / 2)
+#define PAIRS (THEIL_SEN_READINGS * (THEIL_SEN_READINGS - 1) / 2)
 
 static void
 swap(double *a, double *b)
@@ -54,18 +54,18 @@ median(double *values, size_t n)
     return (values[k] + next) / 2;
 }
 
-/* The @i-th of @n things when no more than SLOPE_READINGS are taken. */
+/* The @i-th of @n things when no more than THEIL_SEN_READINGS are taken. */
 static size_t
 spread_out(size_t i, size_t n)
 {
-    return n <= SLOPE_READINGS ? i : i * (n - 1) / (SLOPE_READINGS - 1);
+    return n <= THEIL_SEN_READINGS ? i : i * (n - 1) / (THEIL_SEN_READINGS - 1);
 }
 
 double
-slope_median(const struct reading *readings, size_t n, int apart)
+theil_sen_slope(const struct reading *readings, size_t n, int apart)
 {
     double slopes[PAIRS] = {0};
-    size_t taken = n < SLOPE_READINGS ? n : SLOPE_READINGS;
+    size_t taken = n < THEIL_SEN_READINGS ? n : THEIL_SEN_READINGS;
     size_t pairs = 0;
 
     for (size_t i = 0; i < taken; i++)

@@ -1,10 +1,10 @@
-#ifndef SLOPE_H
-#define SLOPE_H
+#ifndef THEIL_SEN_H
+#define THEIL_SEN_H
 
 #include "usage.h"
 
 /* At most so many readings are taken, evenly spread; their pairs are sorted. */
-#define SLOPE_READINGS 24
+#define THEIL_SEN_READINGS 24
 
 /*
  * The median of the slopes, in units a day, between all pairs of readings at
@@ -16,6 +16,6 @@
  * 1379-1389; Hollander, Wolfe and Chicken, Nonparametric Statistical Methods,
  * 3rd ed. (2014), 9.3.
  */
-double slope_median(const struct reading *readings, size_t n, int apart);
+double theil_sen_slope(const struct reading *readings, size_t n, int apart);
 
 #endif
