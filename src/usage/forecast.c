@@ -71,7 +71,7 @@ usage_forecast(const struct usage *u, struct reading from, int64_t due)
         .early = DAY_NONE,
         .likely = DAY_NONE,
         .late = DAY_NONE,
-        .seasonal = m.profile.seasonal,
+        .seasonal = m.seasonality.seasonal,
         .left_out = m.readings.left_out};
     day_t reached = reached_on(u, &m, from, due);
     if (reached != DAY_NONE) {

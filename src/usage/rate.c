@@ -130,7 +130,7 @@ rate_of(const struct screened *s, const struct wear *w)
         before = at;
     }
     r.a_day = fading_rate(&use);
-    judge(&r, &month, &quarter, before - first, w->profile->seasonal);
+    judge(&r, &month, &quarter, before - first, w->seasonality->seasonal);
     return r;
 }
 

@@ -5,15 +5,15 @@
 double
 wear_at(const struct wear *w, day_t d)
 {
-    double at = profile_at(w->profile, d);
+    double at = seasonality_at(w->seasonality, d);
 
     for (size_t i = 0; i < w->usage->n_spells; i++) {
         const struct spell *s = &w->usage->spells[i];
         day_t until = s->until == DAY_NONE ? w->known : s->until;
         until = day_earlier(until, d);
         if (until >= s->from)
-            at -= profile_at(w->profile, until) -
-                  profile_at(w->profile, s->from - 1);
+            at -= seasonality_at(w->seasonality, until) -
+                  seasonality_at(w->seasonality, s->from - 1);
     }
     return at;
 }

@@ -1,13 +1,13 @@
 #ifndef WEAR_H
 #define WEAR_H
 
-#include "profile.h"
+#include "seasonality.h"
 
 /* Time as use goes: a day off the road does not count, and any other by its
  * share of a year's use, 1 on average. */
 struct wear {
     const struct usage *usage;
-    const struct profile *profile;
+    const struct seasonality *seasonality;
     day_t known; /* a spell without an end counts up to here: dates err early */
 };
 

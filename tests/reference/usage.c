@@ -26,9 +26,9 @@ say_kept(const struct model *m)
 static void
 say_profile(const struct model *m)
 {
-    printf("%d", m->profile.seasonal);
-    for (int i = 0; m->profile.seasonal && i < PROFILE_PARTS; i++)
-        printf(" %.17g", m->profile.share[i]);
+    printf("%d", m->seasonality.seasonal);
+    for (int i = 0; m->seasonality.seasonal && i < SEASONALITY_PARTS; i++)
+        printf(" %.17g", m->seasonality.share[i]);
 }
 
 /* The cycle began before all readings, so that all of them count. */

@@ -6,7 +6,7 @@
 #include <cmocka.h>
 
 #include "days.h"
-#include "profile.h"
+#include "seasonality.h"
 #include "usage.h"
 
 #include <math.h>
@@ -135,12 +135,12 @@ the_same_all_year_is_no_season(void **state)
 
 /* By a screened history of two years and some weeks, a reading at the start of
  * each twelfth.  @use has what a day of each of the 24 twelfths comes to. */
-static struct profile
+static struct seasonality
 profile_of(const int use[24], const struct spell *spells, size_t n_spells)
 {
     static struct screened s;
     struct usage u = {.spells = spells, .n_spells = n_spells};
-    struct profile p;
+    struct seasonality p;
     int64_t value = 0;
     int part = -1;
 
@@ -151,7 +151,7 @@ profile_of(const int use[24], const struct spell *spells, size_t n_spells)
         part = twelfth(d);
         value += use[part + (day_ymd(d).year > 2020 ? 12 : 0)];
     }
-    profile_take(&p, &s, &u);
+    seasonality_take(&p, &s, &u);
     return p;
 }
 
@@ -168,7 +168,7 @@ two_years_that_agree_in_part(void **state)
         90, 90, 90, 90, 90, 90, 30, 30, 30, 30, 30, 30};
     static const double share[12] = {
         1.4, 1.4, 1.4, 1.4, 1.4, 1, 1, .6, .6, .6, .6, .6};
-    struct profile p = profile_of(use, NULL, 0);
+    struct seasonality p = profile_of(use, NULL, 0);
 
     (void)state;
     assert_int_equal(p.seasonal, 1);
@@ -183,7 +183,7 @@ no_part_of_the_year_counts_for_nothing(void **state)
 {
     static const int use[24] = {0, 0, 72, 72, 72, 72, 72, 72, 72, 72, 72, 72, 0,
         0, 72, 72, 72, 72, 72, 72, 72, 72, 72, 72};
-    struct profile p = profile_of(use, NULL, 0);
+    struct seasonality p = profile_of(use, NULL, 0);
     const double mean = (10 * 1.2 + 2 * 0.05) / 12;
 
     (void)state;
@@ -207,7 +207,7 @@ single_days_off_the_road_count(void **state)
     for (day_t d = date("2020-01-01"); d <= date("2021-12-31"); d += 2)
         if (twelfth(d) < 6)
             spells[n++] = (struct spell){d, d};
-    struct profile p = profile_of(use, spells, n);
+    struct seasonality p = profile_of(use, spells, n);
     assert_int_equal(p.seasonal, 1);
     for (int k = 0; k < 12; k++)
         assert_near(p.share[k], k < 6 ? 4.0 / 3 : 2.0 / 3, 0.05);

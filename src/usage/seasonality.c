@@ -1,11 +1,11 @@
-#include "profile.h"
+#include "seasonality.h"
 
 #include <math.h>
 
 #define YEARS 2
-#define PARTS (YEARS * PROFILE_PARTS)
+#define PARTS (YEARS * SEASONALITY_PARTS)
 #define YEAR 365.2425
-#define PART (YEAR / PROFILE_PARTS)
+#define PART (YEAR / SEASONALITY_PARTS)
 #define NEW_YEAR 10957 /* a first of January: 2000 */
 #define READ_PARTS 16  /* of the 24, hold a reading at least */
 #define ROAD_DAYS 7    /* of a twelfth, that say how it is used */
@@ -27,7 +27,8 @@ part_begins(int part)
 static size_t
 of_year(int part)
 {
-    return (size_t)(((part % PROFILE_PARTS) + PROFILE_PARTS) % PROFILE_PARTS);
+    return (size_t)(((part % SEASONALITY_PARTS) + SEASONALITY_PARTS) %
+                    SEASONALITY_PARTS);
 }
 
 static int
@@ -72,19 +73,19 @@ scale(double rates[PARTS])
 {
     for (int k = 0; k < PARTS; k++)
         if (rates[k] < 0)
-            rates[k] = rates[(k + PROFILE_PARTS) % PARTS];
+            rates[k] = rates[(k + SEASONALITY_PARTS) % PARTS];
     for (int y = 0; y < YEARS; y++) {
-        double *year = rates + (ptrdiff_t)y * PROFILE_PARTS;
+        double *year = rates + (ptrdiff_t)y * SEASONALITY_PARTS;
         double sum = 0;
-        for (int k = 0; k < PROFILE_PARTS; k++) {
+        for (int k = 0; k < SEASONALITY_PARTS; k++) {
             if (year[k] < 0)
                 return 0;
             sum += year[k];
         }
         if (sum <= 0)
             return 0;
-        for (int k = 0; k < PROFILE_PARTS; k++)
-            year[k] *= PROFILE_PARTS / sum;
+        for (int k = 0; k < SEASONALITY_PARTS; k++)
+            year[k] *= SEASONALITY_PARTS / sum;
     }
     return 1;
 }
@@ -95,9 +96,9 @@ agreement(const double rates[PARTS])
 {
     double both = 0, first = 0, second = 0;
 
-    for (int k = 0; k < PROFILE_PARTS; k++) {
+    for (int k = 0; k < SEASONALITY_PARTS; k++) {
         double a = rates[k] - 1;
-        double b = rates[k + PROFILE_PARTS] - 1;
+        double b = rates[k + SEASONALITY_PARTS] - 1;
         both += a * b;
         first += a * a;
         second += b * b;
@@ -107,21 +108,22 @@ agreement(const double rates[PARTS])
 }
 
 static void
-add_up(struct profile *p)
+add_up(struct seasonality *p)
 {
     double sum = 0;
 
-    for (int k = 0; k < PROFILE_PARTS; k++)
+    for (int k = 0; k < SEASONALITY_PARTS; k++)
         sum += p->share[k];
     p->before[0] = 0;
-    for (int k = 0; k < PROFILE_PARTS; k++) {
-        p->share[k] *= PROFILE_PARTS / sum;
+    for (int k = 0; k < SEASONALITY_PARTS; k++) {
+        p->share[k] *= SEASONALITY_PARTS / sum;
         p->before[k + 1] = p->before[k] + p->share[k];
     }
 }
 
 void
-profile_take(struct profile *p, const struct screened *s, const struct usage *u)
+seasonality_take(
+    struct seasonality *p, const struct screened *s, const struct usage *u)
 {
     double rates[PARTS];
 
@@ -133,11 +135,11 @@ profile_take(struct profile *p, const struct screened *s, const struct usage *u)
         rates_by_part(s, u, first, rates) < READ_PARTS || !scale(rates))
         return;
     double r = agreement(rates);
-    if (r < PROFILE_AGREE)
+    if (r < SEASONALITY_AGREE)
         return;
     p->seasonal = 1;
-    for (int k = 0; k < PROFILE_PARTS; k++) {
-        double mean = (rates[k] + rates[k + PROFILE_PARTS]) / 2;
+    for (int k = 0; k < SEASONALITY_PARTS; k++) {
+        double mean = (rates[k] + rates[k + SEASONALITY_PARTS]) / 2;
         double share = 1 + 2 * r / (1 + r) * (mean - 1);
         p->share[of_year(first + k)] = share > LEAST ? share : LEAST;
     }
@@ -145,15 +147,15 @@ profile_take(struct profile *p, const struct screened *s, const struct usage *u)
 }
 
 double
-profile_at(const struct profile *p, day_t d)
+seasonality_at(const struct seasonality *p, day_t d)
 {
     if (!p->seasonal)
         return d;
     double parts = (d + 1 - NEW_YEAR) / PART;
-    double years = floor(parts / PROFILE_PARTS);
-    double rest = parts - years * PROFILE_PARTS;
-    int k = rest >= PROFILE_PARTS ? PROFILE_PARTS - 1 : (int)rest;
+    double years = floor(parts / SEASONALITY_PARTS);
+    double rest = parts - years * SEASONALITY_PARTS;
+    int k = rest >= SEASONALITY_PARTS ? SEASONALITY_PARTS - 1 : (int)rest;
 
-    return PART *
-           (years * PROFILE_PARTS + p->before[k] + (rest - k) * p->share[k]);
+    return PART * (years * SEASONALITY_PARTS + p->before[k] +
+                      (rest - k) * p->share[k]);
 }
