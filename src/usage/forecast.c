@@ -35,7 +35,8 @@ reach(const struct model *m, struct reading from, int64_t due, double factor)
 {
     double left = (double)(due - from.value);
 
-    return wear_day(&m->wear, from.day, left / (m->rate.a_day * factor));
+    return effective_days_end(
+        &m->effective, from.day, left / (m->rate.a_day * factor));
 }
 
 /* The factors by which use may be faster, and slower, over the way to @due. */
@@ -121,7 +122,8 @@ usage_at(const struct usage *u, day_t d)
         return nearest->value;
     double value =
         (double)nearest->value +
-        m.rate.a_day * (wear_at(&m.wear, d) - wear_at(&m.wear, nearest->day));
+        m.rate.a_day * (effective_days_at(&m.effective, d) -
+                           effective_days_at(&m.effective, nearest->day));
     /* Only the scale of a meter that was replaced goes below 0. */
     return value > 0 || nearest->value < 0 ? (int64_t)value : 0;
 }

@@ -11,9 +11,9 @@ model_make(struct model *m, const struct usage *u, day_t asked)
     outliers_screen(&m->readings, u, asked);
     m->newest = s->n > 0 ? s->at[s->n - 1] : (struct reading){DAY_NONE, 0};
     seasonality_take(&m->seasonality, s, u);
-    m->wear =
-        (struct wear){u, &m->seasonality, day_later(m->newest.day, DAY_FIRST)};
-    m->rate = rate_of(s, &m->wear);
+    m->effective = (struct effective_days){
+        u, &m->seasonality, day_later(m->newest.day, DAY_FIRST)};
+    m->rate = rate_of(s, &m->effective);
     m->basis = FORECAST_READINGS;
     if (s->n > 0 && m->newest.day - s->at[0].day >= APART && m->rate.a_day > 0)
         return;

@@ -8,7 +8,7 @@ struct model {
     struct screened readings;
     struct reading newest; /* of these; its day is DAY_NONE for none */
     struct seasonality seasonality;
-    struct wear wear;
+    struct effective_days effective;
     struct rate rate; /* as stated when the readings tell none */
     enum forecast_basis basis;
 };

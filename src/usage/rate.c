@@ -51,7 +51,7 @@ struct misses {
                     when readings are added */
     double rate; /* foretold, 0 for none */
     struct reading from;
-    double at;      /* the wear then */
+    double at;      /* the effective days then */
     double squares; /* of the misses */
     double times;
     double fastest;
@@ -65,7 +65,8 @@ miss(double use, double foretold)
     return fmax(-WORST, fmin(log(use / foretold), WORST));
 }
 
-/* The meter stands at @now, the wear at @at, and the rate is now @rate. */
+/* The meter stands at @now, the effective days at @at, and the rate is now
+ * @rate. */
 static void
 misses_add(struct misses *m, struct reading now, double at, double rate)
 {
@@ -107,21 +108,21 @@ judge(struct rate *r, const struct misses *month, const struct misses *quarter,
 }
 
 struct rate
-rate_of(const struct screened *s, const struct wear *w)
+rate_of(const struct screened *s, const struct effective_days *w)
 {
     struct rate r = {0};
     struct fading use = {0, 0};
 
     if (s->n == 0)
         return r;
-    double first = wear_at(w, s->at[0].day);
+    double first = effective_days_at(w, s->at[0].day);
     double before = first;
     struct misses month = {.period = MONTH, .from = s->at[0], .at = first};
     struct misses quarter = {.period = QUARTER, .from = s->at[0], .at = first};
     if (w->usage->yearly > 0)
         fading_add(&use, (double)w->usage->yearly / YEAR, QUARTER);
     for (size_t i = 1; i < s->n; i++) {
-        double at = wear_at(w, s->at[i].day);
+        double at = effective_days_at(w, s->at[i].day);
         double used = (double)(s->at[i].value - s->at[i - 1].value);
         if (at > before)
             fading_add(&use, used / (at - before), at - before);

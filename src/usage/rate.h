@@ -1,11 +1,11 @@
 #ifndef RATE_H
 #define RATE_H
 
-#include "wear.h"
+#include "effective_days.h"
 
 /* Present use, and how well use could be foretold until now. */
 struct rate {
-    double a_day;   /* units a day of wear; 0 when the readings say none */
+    double a_day;   /* units an effective day; 0 when the readings say none */
     double month;   /* variance of the logarithm of use in the next 28 days by
                        that foretold */
     double quarter; /* the same for 91 days */
@@ -28,7 +28,7 @@ struct rate {
  * forecasts", Journal of the American Statistical Association 66 (1971)
  * 752-754.
  */
-struct rate rate_of(const struct screened *s, const struct wear *w);
+struct rate rate_of(const struct screened *s, const struct effective_days *w);
 
 /*
  * The factor, at least 1, by which the rate over so many days may be off either

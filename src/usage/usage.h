@@ -70,7 +70,7 @@ day_t usage_since(day_t newest, day_t asked);
  *    median of the slopes between pairs of readings, Sen (1968) (theil_sen.h).
  * 2. Days count as far as the vehicle is used on them: not at all off the
  *    road, and by their share of a year's use where two years of readings
- *    agree on one (wear.h, seasonality.h).
+ *    agree on one (effective_days.h, seasonality.h).
  * 3. The rate is smoothed exponentially over these days, so that the newest
  *    use counts most, Wright (1986) (rate.h).
  * 4. The early and the late day go by how far such forecasts have missed on

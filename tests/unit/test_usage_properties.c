@@ -151,7 +151,8 @@ a_reading_on_the_line_moves_nothing(void **state)
         struct forecast a = usage_forecast(&m.usage, from, due);
         if (a.basis != FORECAST_READINGS)
             continue;
-        double days = wear_at(&model.wear, on) - wear_at(&model.wear, last.day);
+        double days = effective_days_at(&model.effective, on) -
+                      effective_days_at(&model.effective, last.day);
         m.readings[m.usage.n++] =
             (struct reading){on, last.value + llround(model.rate.a_day * days)};
         struct forecast b = usage_forecast(&m.usage, from, due);

@@ -1,9 +1,9 @@
-#include "wear.h"
+#include "effective_days.h"
 
-#define HIT 1e-6 /* days of wear that are nothing */
+#define HIT 1e-6 /* effective days that are nothing */
 
 double
-wear_at(const struct wear *w, day_t d)
+effective_days_at(const struct effective_days *w, day_t d)
 {
     double at = seasonality_at(w->seasonality, d);
 
@@ -19,20 +19,21 @@ wear_at(const struct wear *w, day_t d)
 }
 
 day_t
-wear_day(const struct wear *w, day_t from, double days)
+effective_days_end(const struct effective_days *w, day_t from, double days)
 {
-    double goal = wear_at(w, from) + days;
+    double goal = effective_days_at(w, from) + days;
     day_t low = from - 1;
     day_t high = DAY_LAST;
 
-    if (wear_at(w, high) < goal - HIT)
+    if (effective_days_at(w, high) < goal - HIT)
         return DAY_NONE;
     while (high - low > 1) {
         day_t middle = low + (high - low) / 2;
-        if (wear_at(w, middle) < goal - HIT)
+        if (effective_days_at(w, middle) < goal - HIT)
             low = middle;
         else
             high = middle;
     }
-    return wear_at(w, high) > goal + HIT && high > from ? high - 1 : high;
+    return effective_days_at(w, high) > goal + HIT && high > from ? high - 1
+                                                                  : high;
 }
