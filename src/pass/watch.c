@@ -162,7 +162,8 @@ any_metered(const struct snapshot *s)
     const struct due *dues = snapshot_dues(s, &n);
 
     for (size_t i = 0; i < n; i++)
-        if (dues[i].due_reading >= 0 || dues[i].besides == DUE_NEEDS_READING)
+        if (dues[i].meter != METER_NONE ||
+            dues[i].besides == DUE_NEEDS_READING)
             return 1;
     return 0;
 }
