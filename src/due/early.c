@@ -1,6 +1,6 @@
 #include "early.h"
 
-#include "rhythm.h"
+#include "fixed_series.h"
 #include "window.h"
 
 #define SHARE 6
@@ -52,7 +52,7 @@ counts_from(const struct reckoning *r, const struct limit *l, int rhythm)
     day_t from = DAY_NONE;
 
     if (rhythm)
-        from = rhythm_counts_from(r, l);
+        from = fixed_series_counts_from(r, l);
     else if (l->from == 0)
         from = l->counts_from;
     day_t done = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;

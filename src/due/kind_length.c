@@ -1,8 +1,8 @@
 #include "buf.h"
+#include "fixed_series.h"
 #include "length.h"
 #include "reasons.h"
 #include "reckon.h"
-#include "rhythm.h"
 #include "span.h"
 #include "window.h"
 
@@ -214,7 +214,7 @@ run_on(const struct reckoning *r, const struct interval *every, day_t day,
 
     silent.why = NULL;
     struct limit before =
-        rhythm_complete(&silent, every, day, step_deadline, l);
+        fixed_series_complete(&silent, every, day, step_deadline, l);
     if (l->extra) {
         reasons_add(r->why, REASON_KEPT, day, l->deadline,
             "an extra: too early to count for the next deadline, which "

@@ -1,8 +1,8 @@
 #include "season.h"
 
+#include "fixed_series.h"
 #include "length.h"
 #include "reasons.h"
-#include "rhythm.h"
 
 static void
 step(const struct reckoning *r, const struct interval *every, struct limit *l)
@@ -77,9 +77,9 @@ season_next(const struct reckoning *r, const struct interval *every, size_t i,
     day_t after = step_days(day, 1);
 
     if (l->deadline == DAY_NONE)
-        rhythm_begin(
+        fixed_series_begin(
             r, every, day, every->kind->date_from(every, after), step, l);
     else
-        rhythm_complete(r, every, day, step, l);
+        fixed_series_complete(r, every, day, step, l);
     say(r, every, day, l);
 }

@@ -17,7 +17,7 @@ void season_first(
 day_t season_before(
     const struct reckoning *r, const struct interval *every, day_t deadline);
 
-/* The next after a completion: a rhythm, see rhythm.h. */
+/* The next after a completion: a rhythm, see fixed_series.h. */
 void season_next(const struct reckoning *r, const struct interval *every,
     size_t i, struct limit *l);
 

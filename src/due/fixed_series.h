@@ -1,5 +1,5 @@
-#ifndef RHYTHM_H
-#define RHYTHM_H
+#ifndef FIXED_SERIES_H
+#define FIXED_SERIES_H
 
 #include "reckon.h"
 
@@ -8,7 +8,7 @@
  * series answers with its next deadline and moves on to it; DAY_NONE at the
  * end.
  */
-typedef void rhythm_step(
+typedef void fixed_series_step(
     const struct reckoning *r, const struct interval *every, struct limit *l);
 
 /*
@@ -20,20 +20,21 @@ typedef void rhythm_step(
  * Returns where the series stood before its last step, which is for whoever
  * wants to explain that step.
  */
-struct limit rhythm_complete(const struct reckoning *r,
-    const struct interval *every, day_t day, rhythm_step *step,
+struct limit fixed_series_complete(const struct reckoning *r,
+    const struct interval *every, day_t day, fixed_series_step *step,
     struct limit *l);
 
 /* The first day on which work counts for the pending deadline: when the rule's
  * window before it opens, or without one half way from the deadline before;
  * DAY_NONE for any. */
-day_t rhythm_counts_from(const struct reckoning *r, const struct limit *l);
+day_t fixed_series_counts_from(
+    const struct reckoning *r, const struct limit *l);
 
 /*
  * Begin the series with the completion on @day and the first deadline after
  * it: the pending one is that, or the next when @day lies in its window.
  */
-void rhythm_begin(const struct reckoning *r, const struct interval *every,
-    day_t day, day_t first, rhythm_step *step, struct limit *l);
+void fixed_series_begin(const struct reckoning *r, const struct interval *every,
+    day_t day, day_t first, fixed_series_step *step, struct limit *l);
 
 #endif

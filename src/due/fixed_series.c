@@ -1,4 +1,4 @@
-#include "rhythm.h"
+#include "fixed_series.h"
 
 #include "window.h"
 
@@ -15,7 +15,7 @@ satisfied(const struct reckoning *r, day_t deadline, day_t day)
 /* Half way, so that a second record of the same work does not pass for the
  * next. */
 day_t
-rhythm_counts_from(const struct reckoning *r, const struct limit *l)
+fixed_series_counts_from(const struct reckoning *r, const struct limit *l)
 {
     day_t day = DAY_NONE;
 
@@ -29,7 +29,7 @@ rhythm_counts_from(const struct reckoning *r, const struct limit *l)
 /* On to the next deadline; returns where the series stood. */
 static struct limit
 go_on(const struct reckoning *r, const struct interval *every,
-    rhythm_step *step, struct limit *l)
+    fixed_series_step *step, struct limit *l)
 {
     l->previous = l->deadline;
     struct limit before = *l;
@@ -38,12 +38,12 @@ go_on(const struct reckoning *r, const struct interval *every,
 }
 
 struct limit
-rhythm_complete(const struct reckoning *r, const struct interval *every,
-    day_t day, rhythm_step *step, struct limit *l)
+fixed_series_complete(const struct reckoning *r, const struct interval *every,
+    day_t day, fixed_series_step *step, struct limit *l)
 {
     struct limit before = *l;
 
-    l->extra = day < rhythm_counts_from(r, l);
+    l->extra = day < fixed_series_counts_from(r, l);
     if (l->extra)
         return before;
     do
@@ -53,8 +53,8 @@ rhythm_complete(const struct reckoning *r, const struct interval *every,
 }
 
 void
-rhythm_begin(const struct reckoning *r, const struct interval *every, day_t day,
-    day_t first, rhythm_step *step, struct limit *l)
+fixed_series_begin(const struct reckoning *r, const struct interval *every,
+    day_t day, day_t first, fixed_series_step *step, struct limit *l)
 {
     l->deadline = first;
     l->previous = day;
