@@ -1,10 +1,10 @@
 #include "arena.h"
 #include "buf.h"
+#include "calendar_rule.h"
 #include "kind.h"
 #include "reckon.h"
 #include "recur.h"
 #include "scan.h"
-#include "season.h"
 
 #include <libical/ical.h>
 #include <stdlib.h>
@@ -228,7 +228,7 @@ const struct interval_kind kind_recurrence = {
     .needs_history = 1,
     .parse = parse,
     .print = print,
-    .before = season_before,
-    .first = season_first,
-    .next = season_next,
+    .before = calendar_rule_before,
+    .first = calendar_rule_first,
+    .next = calendar_rule_next,
 };

@@ -1,7 +1,7 @@
 #include "buf.h"
+#include "calendar_rule.h"
 #include "reckon.h"
 #include "scan.h"
-#include "season.h"
 
 /* "yearly on 1 nov": the season decides, not the last time. */
 
@@ -62,7 +62,7 @@ const struct interval_kind kind_yearly = {
     .needs_history = 1,
     .parse = parse,
     .print = print,
-    .before = season_before,
-    .first = season_first,
-    .next = season_next,
+    .before = calendar_rule_before,
+    .first = calendar_rule_first,
+    .next = calendar_rule_next,
 };

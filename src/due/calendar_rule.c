@@ -1,4 +1,4 @@
-#include "season.h"
+#include "calendar_rule.h"
 
 #include "fixed_series.h"
 #include "length.h"
@@ -20,7 +20,7 @@ say(const struct reckoning *r, const struct interval *every, day_t from,
 }
 
 void
-season_first(
+calendar_rule_first(
     const struct reckoning *r, const struct interval *every, struct limit *l)
 {
     day_t from = length_first(r);
@@ -52,7 +52,7 @@ last_before(const struct interval *every, day_t d)
 }
 
 day_t
-season_before(
+calendar_rule_before(
     const struct reckoning *r, const struct interval *every, day_t deadline)
 {
     day_t last = last_before(every, deadline);
@@ -70,8 +70,8 @@ season_before(
 }
 
 void
-season_next(const struct reckoning *r, const struct interval *every, size_t i,
-    struct limit *l)
+calendar_rule_next(const struct reckoning *r, const struct interval *every,
+    size_t i, struct limit *l)
 {
     day_t day = r->done[i].day;
     day_t after = step_days(day, 1);

@@ -1,5 +1,5 @@
-#ifndef SEASON_H
-#define SEASON_H
+#ifndef CALENDAR_RULE_H
+#define CALENDAR_RULE_H
 
 #include "reckon.h"
 
@@ -9,16 +9,16 @@
  */
 
 /* The first of them on or after the first day of the rule. */
-void season_first(
+void calendar_rule_first(
     const struct reckoning *r, const struct interval *every, struct limit *l);
 
 /* The last of them before @deadline; where the deadline is none of them, or the
  * first, as long before it as the two nearest are apart. */
-day_t season_before(
+day_t calendar_rule_before(
     const struct reckoning *r, const struct interval *every, day_t deadline);
 
 /* The next after a completion: a rhythm, see fixed_series.h. */
-void season_next(const struct reckoning *r, const struct interval *every,
+void calendar_rule_next(const struct reckoning *r, const struct interval *every,
     size_t i, struct limit *l);
 
 #endif
