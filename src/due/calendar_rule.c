@@ -1,7 +1,7 @@
 #include "calendar_rule.h"
 
+#include "calendar_interval.h"
 #include "fixed_series.h"
-#include "length.h"
 #include "reasons.h"
 
 static void
@@ -23,11 +23,11 @@ void
 calendar_rule_first(
     const struct reckoning *r, const struct interval *every, struct limit *l)
 {
-    day_t from = length_first(r);
+    day_t from = calendar_interval_first(r);
 
     if (from == DAY_NONE)
         return;
-    l->previous = length_first_from(r->task);
+    l->previous = calendar_interval_first_from(r->task);
     l->deadline = every->kind->date_from(every, from);
     say(r, every, from, l);
 }

@@ -1,11 +1,11 @@
 #include "compute.h"
 
 #include "booked.h"
+#include "calendar_interval.h"
 #include "decide.h"
 #include "early.h"
 #include "isoweek.h"
 #include "kind.h"
-#include "length.h"
 #include "reasons.h"
 #include "span.h"
 
@@ -246,7 +246,8 @@ static struct cycle
 cycle_of(const struct reckoning *r, const struct decision *all)
 {
     size_t from = all->decides < 0 ? r->n_done : all->each[all->decides].from;
-    day_t origin = length_origin(r->task, r->task->rule->first.origin);
+    day_t origin =
+        calendar_interval_origin(r->task, r->task->rule->first.origin);
 
     if (from > 0)
         return (struct cycle){

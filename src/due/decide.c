@@ -1,7 +1,7 @@
 #include "decide.h"
 
+#include "calendar_interval.h"
 #include "kind.h"
-#include "length.h"
 #include "reasons.h"
 
 #include <stdio.h>

@@ -1,5 +1,5 @@
 #include "buf.h"
-#include "length.h"
+#include "calendar_interval.h"
 #include "reasons.h"
 #include "reckon.h"
 #include "scan.h"
@@ -105,7 +105,7 @@ static void
 first(const struct reckoning *r, const struct interval *every, struct limit *l)
 {
     (void)every;
-    l->deadline = length_first(r);
+    l->deadline = calendar_interval_first(r);
 }
 
 /* The deadline by the number alone: when the one that makes it drops out, or
@@ -121,8 +121,8 @@ by_number(const struct reckoning *r, const struct interval *every, size_t i)
 
     if (oldest >= 0) {
         day_t from = r->done[oldest].day;
-        day_t until =
-            length_end(from, every->span, rule->ends, rule->month_end);
+        day_t until = calendar_interval_end(
+            from, every->span, rule->ends, rule->month_end);
         reasons_add(r->why, REASON_INTERVAL, day, until,
             "%s (%s): the one of %s is the %lldth last and then drops out",
             every->text, class, day_words(from, (char[DAY_WORDS]){0}),
@@ -130,7 +130,7 @@ by_number(const struct reckoning *r, const struct interval *every, size_t i)
         return until;
     }
     struct span part = share(every->span, every->amount);
-    day_t until = length_end(day, part, rule->ends, rule->month_end);
+    day_t until = calendar_interval_end(day, part, rule->ends, rule->month_end);
     reasons_add(r->why, REASON_INTERVAL, day, until,
         "%s (%s): only %d on record, so the rest are spread evenly, one "
         "every %s",

@@ -1,6 +1,6 @@
 #include "buf.h"
+#include "calendar_interval.h"
 #include "fixed_series.h"
-#include "length.h"
 #include "reasons.h"
 #include "reckon.h"
 #include "span.h"
@@ -82,7 +82,7 @@ shorter_end(
 
     silent.why = NULL;
     return lengthened_by_spells(&silent, anchor,
-        length_end(anchor, every, ends, r->task->rule->month_end));
+        calendar_interval_end(anchor, every, ends, r->task->rule->month_end));
 }
 
 /*
@@ -95,7 +95,7 @@ shortened_by_age(
     const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
 {
     const struct rule *rule = r->task->rule;
-    day_t origin = length_origin(r->task, rule->age_from);
+    day_t origin = calendar_interval_origin(r->task, rule->age_from);
     char age[SPAN_TEXT];
     char every[SPAN_TEXT];
 
@@ -173,7 +173,7 @@ restart(const struct reckoning *r, const struct interval *every, day_t anchor,
 {
     const struct rule *rule = r->task->rule;
     day_t deadline =
-        length_end(anchor, every->span, rule->ends, rule->month_end);
+        calendar_interval_end(anchor, every->span, rule->ends, rule->month_end);
 
     reasons_add(r->why, REASON_INTERVAL, anchor, deadline, "every %s%s (%s)",
         every->text, ends_words(rule->ends),
@@ -303,7 +303,7 @@ static day_t
 before(const struct reckoning *r, const struct interval *every, day_t deadline)
 {
     const struct rule *rule = r->task->rule;
-    day_t origin = length_origin(r->task, rule->age_from);
+    day_t origin = calendar_interval_origin(r->task, rule->age_from);
     day_t day = step_span(deadline, every->span, -1, rule->month_end);
 
     for (int i = 0; i < rule->n_ages; i++) {
@@ -322,8 +322,8 @@ static void
 first(const struct reckoning *r, const struct interval *every, struct limit *l)
 {
     const struct rule *rule = r->task->rule;
-    day_t from = length_first_from(r->task);
-    day_t day = length_first(r);
+    day_t from = calendar_interval_first_from(r->task);
+    day_t day = calendar_interval_first(r);
 
     l->deadline =
         from == DAY_NONE ? day : changed(r, from, day, rule->first_ends);

@@ -5,8 +5,8 @@
 
 #include <cmocka.h>
 
+#include "calendar_interval.h"
 #include "fixture.h"
-#include "length.h"
 
 static const struct span month = {1, STEP_MONTHS};
 static const struct span year = {1, STEP_YEARS};
@@ -19,11 +19,16 @@ assert_ends(const char *anchor, struct span length, const char *same,
 {
     day_t a = date(anchor);
 
-    assert_day(length_end(a, length, ENDS_SAME_DAY, MONTH_END_CLAMP), same);
-    assert_day(length_end(a, length, ENDS_DAY_BEFORE, MONTH_END_CLAMP), before);
     assert_day(
-        length_end(a, length, ENDS_MONTH_END, MONTH_END_CLAMP), month_end);
-    assert_day(length_end(a, length, ENDS_WEEK_END, MONTH_END_CLAMP), week_end);
+        calendar_interval_end(a, length, ENDS_SAME_DAY, MONTH_END_CLAMP), same);
+    assert_day(
+        calendar_interval_end(a, length, ENDS_DAY_BEFORE, MONTH_END_CLAMP),
+        before);
+    assert_day(
+        calendar_interval_end(a, length, ENDS_MONTH_END, MONTH_END_CLAMP),
+        month_end);
+    assert_day(calendar_interval_end(a, length, ENDS_WEEK_END, MONTH_END_CLAMP),
+        week_end);
 }
 
 /* The Sundays are those of the ISO week of the first day in each row. */
@@ -49,11 +54,11 @@ static void
 sticky_month_ends(void **state)
 {
     (void)state;
-    assert_day(
-        length_end(date("2026-02-28"), month, ENDS_SAME_DAY, MONTH_END_STICKY),
+    assert_day(calendar_interval_end(
+                   date("2026-02-28"), month, ENDS_SAME_DAY, MONTH_END_STICKY),
         "2026-03-31");
-    assert_day(
-        length_end(date("2026-02-28"), month, ENDS_SAME_DAY, MONTH_END_CLAMP),
+    assert_day(calendar_interval_end(
+                   date("2026-02-28"), month, ENDS_SAME_DAY, MONTH_END_CLAMP),
         "2026-03-28");
 }
 
@@ -62,11 +67,12 @@ no_day_past_the_range(void **state)
 {
     (void)state;
     for (int ends = ENDS_SAME_DAY; ends <= ENDS_WEEK_END; ends++) {
-        assert_day(length_end(date("2199-12-31"), year, (enum ends)ends,
-                       MONTH_END_CLAMP),
+        assert_day(calendar_interval_end(date("2199-12-31"), year,
+                       (enum ends)ends, MONTH_END_CLAMP),
             "-");
-        assert_day(
-            length_end(DAY_NONE, year, (enum ends)ends, MONTH_END_CLAMP), "-");
+        assert_day(calendar_interval_end(
+                       DAY_NONE, year, (enum ends)ends, MONTH_END_CLAMP),
+            "-");
     }
 }
 

@@ -1,11 +1,11 @@
-#include "length.h"
+#include "calendar_interval.h"
 
 #include "isoweek.h"
 #include "reasons.h"
 #include "span.h"
 
 day_t
-length_end(
+calendar_interval_end(
     day_t anchor, struct span length, enum ends ends, enum month_end rule)
 {
     switch (ends) {
@@ -22,7 +22,7 @@ length_end(
 }
 
 day_t
-length_origin(const struct task *t, enum origin origin)
+calendar_interval_origin(const struct task *t, enum origin origin)
 {
     const struct subject *s = t->subject;
 
@@ -44,11 +44,11 @@ length_origin(const struct task *t, enum origin origin)
 }
 
 day_t
-length_first_from(const struct task *t)
+calendar_interval_first_from(const struct task *t)
 {
     enum origin origin = t->rule->first.origin;
 
-    return origin == ORIGIN_ON ? DAY_NONE : length_origin(t, origin);
+    return origin == ORIGIN_ON ? DAY_NONE : calendar_interval_origin(t, origin);
 }
 
 static const char *
@@ -62,11 +62,11 @@ origin_word(enum origin origin)
 }
 
 day_t
-length_first(const struct reckoning *r)
+calendar_interval_first(const struct reckoning *r)
 {
     const struct rule *rule = r->task->rule;
     const struct first *first = &rule->first;
-    day_t origin = length_origin(r->task, first->origin);
+    day_t origin = calendar_interval_origin(r->task, first->origin);
     char text[SPAN_TEXT];
 
     if (origin == DAY_NONE)
@@ -76,8 +76,8 @@ length_first(const struct reckoning *r)
             "never done; the fleet file states the first deadline");
         return origin;
     }
-    day_t day =
-        length_end(origin, first->after, rule->first_ends, rule->month_end);
+    day_t day = calendar_interval_end(
+        origin, first->after, rule->first_ends, rule->month_end);
     reasons_add(r->why, REASON_START, DAY_NONE, origin,
         "never done, so it runs from %s", origin_word(first->origin));
     reasons_add(r->why, REASON_INTERVAL, origin, day, "first due %s after %s",
