@@ -2,7 +2,7 @@
 
 #include "follow.h"
 #include "meters.h"
-#include "spells.h"
+#include "off_road.h"
 
 #include <stdlib.h>
 
@@ -153,7 +153,7 @@ add_spells_of(struct gather *g, const struct subject *s, day_t from, day_t to)
     const struct record *end;
     const struct record *k = s ? records_of(g->facts, s, &end) : NULL;
 
-    return k ? spells_add(&g->spells, k, end, from, to) : 0;
+    return k ? off_road_add(&g->spells, k, end, from, to) : 0;
 }
 
 /* Off the road with what carries it, each for as long as it does. */
@@ -181,7 +181,7 @@ add_spells(struct gather *g, const struct subject *s)
     g->spells.n = 0;
     if (add_spells_of(g, s, DAY_FIRST, DAY_NONE) || add_carried_spells(g, s))
         return -1;
-    spells_join(&g->spells);
+    off_road_join(&g->spells);
     return 0;
 }
 

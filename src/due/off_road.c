@@ -1,9 +1,9 @@
-#include "spells.h"
+#include "off_road.h"
 
 #include <stdlib.h>
 
 int
-spells_add(struct spells *s, const struct record *k, const struct record *end,
+off_road_add(struct spells *s, const struct record *k, const struct record *end,
     day_t from, day_t to)
 {
     for (; k < end; k++) {
@@ -28,7 +28,7 @@ by_from(const void *left, const void *right)
 }
 
 void
-spells_join(struct spells *s)
+off_road_join(struct spells *s)
 {
     size_t kept = 0;
 

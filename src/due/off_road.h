@@ -1,5 +1,5 @@
-#ifndef SPELLS_H
-#define SPELLS_H
+#ifndef OFF_ROAD_H
+#define OFF_ROAD_H
 
 #include "list.h"
 #include "reckon.h"
@@ -11,11 +11,11 @@ struct spells {
 
 /* Add those among the records from @k up to @end, as far as they lie from @from
  * to @to, DAY_NONE for no end: 0, or -1 when memory is out. */
-int spells_add(struct spells *s, const struct record *k,
+int off_road_add(struct spells *s, const struct record *k,
     const struct record *end, day_t from, day_t to);
 
 /* Put them in order and join those that overlap or touch, so that no day
  * counts twice. */
-void spells_join(struct spells *s);
+void off_road_join(struct spells *s);
 
 #endif
