@@ -2,8 +2,8 @@
 
 #include "compute.h"
 #include "follow.h"
-#include "gather.h"
 #include "kind.h"
+#include "task_facts.h"
 
 #include <stdlib.h>
 
@@ -259,12 +259,12 @@ add_follow_on(
 }
 
 static int
-add_task(struct evidence *e, struct gather *g, const struct facts *facts,
+add_task(struct evidence *e, struct task_facts *g, const struct facts *facts,
     const struct task *t, const struct stretch *s)
 {
     struct reckoning r;
 
-    if (gather_task(g, t, &r) < 0)
+    if (task_facts_task(g, t, &r) < 0)
         return -1;
     int rc =
         t->job->n_follows > 0 ? add_follow_on(e, &r, s) : add_cycles(e, &r, s);
@@ -301,12 +301,12 @@ by_day(const void *left, const void *right)
 }
 
 static int
-add_all(struct evidence *e, struct gather *g, const struct facts *facts,
+add_all(struct evidence *e, struct task_facts *g, const struct facts *facts,
     const struct subject *subject, const struct stretch *s)
 {
     const struct task *tasks = &facts->fleet->tasks[subject->first_task];
 
-    if (gather_subject(g, subject))
+    if (task_facts_subject(g, subject))
         return -1;
     for (size_t k = 0; k < subject->n_tasks; k++)
         if (add_task(e, g, facts, &tasks[k], s))
@@ -322,13 +322,13 @@ evidence_new(const struct facts *facts, const struct subject *subject,
 {
     struct stretch s = {from, to, today};
     struct evidence *e = calloc(1, sizeof *e);
-    struct gather *g = gather_new(facts);
+    struct task_facts *g = task_facts_new(facts);
 
     if (e == NULL || g == NULL || add_all(e, g, facts, subject, &s)) {
         evidence_free(e);
         e = NULL;
     }
-    gather_free(g);
+    task_facts_free(g);
     return e;
 }
 

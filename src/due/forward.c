@@ -3,8 +3,8 @@
 #include "arena.h"
 #include "compute.h"
 #include "early.h"
-#include "gather.h"
 #include "kind.h"
+#include "task_facts.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -49,11 +49,11 @@ struct shared {
 };
 
 static int
-keep_line(struct forward *f, struct gather *g, const struct task *t,
+keep_line(struct forward *f, struct task_facts *g, const struct task *t,
     struct shared *s, struct line *l)
 {
     int failed = 0;
-    int due = gather_task(g, t, &l->facts);
+    int due = task_facts_task(g, t, &l->facts);
 
     if (due < 0)
         return -1;
@@ -81,12 +81,12 @@ keep_line(struct forward *f, struct gather *g, const struct task *t,
 }
 
 static int
-keep_all(struct forward *f, struct gather *g, const struct fleet *fleet)
+keep_all(struct forward *f, struct task_facts *g, const struct fleet *fleet)
 {
     for (size_t i = 0; i < fleet->n_subjects; i++) {
         const struct subject *s = &fleet->subjects[i];
         struct shared shared = {NULL, NULL, NULL};
-        if (gather_subject(g, s))
+        if (task_facts_subject(g, s))
             return -1;
         for (size_t k = s->first_task; k < s->first_task + s->n_tasks; k++)
             if (keep_line(f, g, &fleet->tasks[k], &shared, &f->lines[k]))
@@ -99,7 +99,7 @@ struct forward *
 forward_new(const struct facts *facts)
 {
     struct forward *f = calloc(1, sizeof *f);
-    struct gather *g = gather_new(facts);
+    struct task_facts *g = task_facts_new(facts);
     int rc = -1;
 
     if (f == NULL || g == NULL)
@@ -109,7 +109,7 @@ forward_new(const struct facts *facts)
     if (f->arena != NULL && f->lines != NULL)
         rc = keep_all(f, g, facts->fleet);
 out:
-    gather_free(g);
+    task_facts_free(g);
     if (rc == 0)
         return f;
     forward_free(f);

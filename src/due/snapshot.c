@@ -4,8 +4,8 @@
 #include "booked.h"
 #include "compute.h"
 #include "follow.h"
-#include "gather.h"
 #include "reasons.h"
+#include "task_facts.h"
 
 #include <stdlib.h>
 
@@ -50,7 +50,7 @@ day_done(const struct snapshot *s, const struct due *d)
  * when one was added, 0 when there is none by the horizon, -1 without
  * memory. */
 static int
-add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
+add_next_cycle(struct snapshot *s, struct task_facts *g, struct reckoning *r,
     struct decision *all)
 {
     const struct decision before_it = *all;
@@ -63,7 +63,7 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
     if (assumed.day == DAY_NONE)
         return 0;
     struct due *d = next_slot(s);
-    if (d == NULL || gather_assume(g, assumed, r))
+    if (d == NULL || task_facts_assume(g, assumed, r))
         return -1;
     reasons_clear(r->why);
     r->before = &before_it;
@@ -83,7 +83,7 @@ add_next_cycle(struct snapshot *s, struct gather *g, struct reckoning *r,
 }
 
 static int
-add_coming(struct snapshot *s, struct gather *g, struct reckoning *r,
+add_coming(struct snapshot *s, struct task_facts *g, struct reckoning *r,
     struct decision *all)
 {
     int rc = 1;
@@ -111,11 +111,11 @@ booked_of(struct snapshot *s, const struct task *t, size_t *n)
 }
 
 static int
-add_task(struct snapshot *s, struct gather *g, const struct task *t,
+add_task(struct snapshot *s, struct task_facts *g, const struct task *t,
     struct reasons *why)
 {
     struct reckoning r;
-    int due = gather_task(g, t, &r);
+    int due = task_facts_task(g, t, &r);
 
     if (due < 0)
         return -1;
@@ -138,7 +138,7 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
         return 0;
     if (!due)
         compute_undated(&r, d);
-    d->last_done = gather_last_done(g);
+    d->last_done = task_facts_last_done(g);
     compute_state(&r, s->options.today, d);
     s->n++;
     if (reasons_take(why, d))
@@ -149,13 +149,13 @@ add_task(struct snapshot *s, struct gather *g, const struct task *t,
 }
 
 static int
-add_all(struct snapshot *s, struct gather *g, struct reasons *why)
+add_all(struct snapshot *s, struct task_facts *g, struct reasons *why)
 {
     const struct fleet *f = s->facts->fleet;
 
     for (size_t i = 0; i < f->n_subjects; i++) {
         const struct subject *subject = &f->subjects[i];
-        if (gather_subject(g, subject))
+        if (task_facts_subject(g, subject))
             return -1;
         for (size_t k = 0; k < subject->n_tasks; k++)
             if (add_task(s, g, &f->tasks[subject->first_task + k], why))
@@ -232,17 +232,17 @@ snapshot_new(const struct facts *facts, const struct snapshot_options *options)
     s->facts = facts;
     s->options = *options;
     s->arena = arena_new();
-    struct gather *g = gather_new(facts);
+    struct task_facts *g = task_facts_new(facts);
     struct reasons *why =
         s->arena && options->reasons ? reasons_new(s->arena) : NULL;
     if (s->arena == NULL || g == NULL || (options->reasons && why == NULL))
         goto err;
     if (add_all(s, g, why) || sort(s))
         goto err;
-    gather_free(g);
+    task_facts_free(g);
     return s;
 err:
-    gather_free(g);
+    task_facts_free(g);
     snapshot_free(s);
     return NULL;
 }

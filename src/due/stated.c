@@ -1,9 +1,9 @@
 #include "stated.h"
 
 #include "decide.h"
-#include "gather.h"
 #include "kind.h"
 #include "reckon.h"
+#include "task_facts.h"
 
 /* The first deadline that is stated for @t, or DAY_NONE.  One beside a 'last'
  * is known to be good for one time only. */
@@ -60,7 +60,7 @@ int
 stated_look(const struct facts *facts, stated_seen *seen, void *with)
 {
     const struct fleet *f = facts->fleet;
-    struct gather *g = gather_new(facts);
+    struct task_facts *g = task_facts_new(facts);
     const struct subject *taken = NULL;
     int rc = g ? 0 : -1;
 
@@ -73,13 +73,13 @@ stated_look(const struct facts *facts, stated_seen *seen, void *with)
         if (s.deadline == DAY_NONE || at < 0 || t->job->n_follows > 0)
             continue;
         if (taken != t->subject)
-            rc = gather_subject(g, taken = t->subject);
-        if (rc < 0 || (rc = gather_task(g, t, &r)) < 0)
+            rc = task_facts_subject(g, taken = t->subject);
+        if (rc < 0 || (rc = task_facts_task(g, t, &r)) < 0)
             break;
         decide_limits(&r, &all);
         if (is_doubtful(&r, &all, at, &s))
             seen(with, &s);
     }
-    gather_free(g);
+    task_facts_free(g);
     return rc < 0 ? -1 : 0;
 }

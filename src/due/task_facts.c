@@ -1,4 +1,4 @@
-#include "gather.h"
+#include "task_facts.h"
 
 #include "follow.h"
 #include "meters.h"
@@ -13,7 +13,7 @@ struct work {
     int failed;
 };
 
-struct gather {
+struct task_facts {
     const struct facts *facts;
     struct cover *cover;
     LIST(struct work) work;
@@ -27,10 +27,10 @@ struct gather {
     struct usage hours;
 };
 
-struct gather *
-gather_new(const struct facts *facts)
+struct task_facts *
+task_facts_new(const struct facts *facts)
 {
-    struct gather *g = calloc(1, sizeof *g);
+    struct task_facts *g = calloc(1, sizeof *g);
 
     if (g == NULL)
         return NULL;
@@ -44,7 +44,7 @@ gather_new(const struct facts *facts)
 }
 
 void
-gather_free(struct gather *g)
+task_facts_free(struct task_facts *g)
 {
     if (g == NULL)
         return;
@@ -69,7 +69,7 @@ records_of(
 /* What the ledger or the fleet file has of a meter at a completion, -1 for
  * nothing. */
 static void
-read_then(const struct gather *g, struct completion *c, enum meter meter,
+read_then(const struct task_facts *g, struct completion *c, enum meter meter,
     int64_t reading)
 {
     c->reading[meter] = meters_at(&g->meters, meter, c, reading);
@@ -79,7 +79,7 @@ static const struct completion unread = {
     .reading = {USAGE_UNKNOWN, USAGE_UNKNOWN, USAGE_UNKNOWN}};
 
 static int
-add_records(struct gather *g, const struct subject *s)
+add_records(struct task_facts *g, const struct subject *s)
 {
     const struct record *end;
 
@@ -113,7 +113,7 @@ is_on_record(const struct work *w, const struct work *stated)
 /* Put what the fleet file says was done in its place, after the records of
  * that day, unless one of them says the same. */
 static int
-add_stated(struct gather *g, const struct task *t)
+add_stated(struct task_facts *g, const struct task *t)
 {
     struct work stated = {.done = unread, .job = t->job->index};
     size_t at = g->work.n;
@@ -134,7 +134,7 @@ add_stated(struct gather *g, const struct task *t)
 }
 
 static int
-add_work(struct gather *g, const struct subject *s)
+add_work(struct task_facts *g, const struct subject *s)
 {
     const struct task *tasks = &g->facts->fleet->tasks[s->first_task];
 
@@ -148,7 +148,8 @@ add_work(struct gather *g, const struct subject *s)
 }
 
 static int
-add_spells_of(struct gather *g, const struct subject *s, day_t from, day_t to)
+add_spells_of(
+    struct task_facts *g, const struct subject *s, day_t from, day_t to)
 {
     const struct record *end;
     const struct record *k = s ? records_of(g->facts, s, &end) : NULL;
@@ -158,7 +159,7 @@ add_spells_of(struct gather *g, const struct subject *s, day_t from, day_t to)
 
 /* Off the road with what carries it, each for as long as it does. */
 static int
-add_carried_spells(struct gather *g, const struct subject *s)
+add_carried_spells(struct task_facts *g, const struct subject *s)
 {
     const struct subject *carrier = s->first_carrier;
     day_t from = DAY_FIRST;
@@ -176,7 +177,7 @@ add_carried_spells(struct gather *g, const struct subject *s)
 }
 
 static int
-add_spells(struct gather *g, const struct subject *s)
+add_spells(struct task_facts *g, const struct subject *s)
 {
     g->spells.n = 0;
     if (add_spells_of(g, s, DAY_FIRST, DAY_NONE) || add_carried_spells(g, s))
@@ -187,7 +188,7 @@ add_spells(struct gather *g, const struct subject *s)
 
 /* Use goes by the readings and by the days on the road. */
 static void
-sum_up(struct gather *g, const struct subject *s)
+sum_up(struct task_facts *g, const struct subject *s)
 {
     g->distance = meters_usage(&g->meters, s, METER_DISTANCE);
     g->hours = meters_usage(&g->meters, s, METER_HOURS);
@@ -196,7 +197,7 @@ sum_up(struct gather *g, const struct subject *s)
 }
 
 int
-gather_subject(struct gather *g, const struct subject *s)
+task_facts_subject(struct task_facts *g, const struct subject *s)
 {
     const struct record *end;
     const struct record *k = records_of(g->facts, s, &end);
@@ -211,7 +212,7 @@ gather_subject(struct gather *g, const struct subject *s)
 }
 
 static int
-add_completion(struct gather *g, const struct work *w, int also)
+add_completion(struct task_facts *g, const struct work *w, int also)
 {
     struct completion c = w->done;
 
@@ -225,7 +226,7 @@ add_completion(struct gather *g, const struct work *w, int also)
  * no such order, and of the day of a failure does not undo it.
  */
 static int
-settles(const struct gather *g, const struct work *w)
+settles(const struct task_facts *g, const struct work *w)
 {
     return g->failed == NULL || w->done.by != NULL ||
            w->done.day > g->failed->day;
@@ -233,7 +234,8 @@ settles(const struct gather *g, const struct work *w)
 
 /* One piece of work that bears on the task. */
 static int
-take_work(struct gather *g, const struct task *t, const struct work *w, int own)
+take_work(
+    struct task_facts *g, const struct task *t, const struct work *w, int own)
 {
     if (w->failed) {
         if (w->done.job == t->job)
@@ -249,7 +251,7 @@ take_work(struct gather *g, const struct task *t, const struct work *w, int own)
 }
 
 static int
-add_completions(struct gather *g, const struct task *t)
+add_completions(struct task_facts *g, const struct task *t)
 {
     const struct job *other = t->job->also_counts.job;
     const unsigned char *own = cover_by(g->cover, t->job);
@@ -268,7 +270,8 @@ add_completions(struct gather *g, const struct task *t)
 
 /* Nonzero when @w is work that @t follows. */
 static int
-calls_for(const struct gather *g, const struct work *w, const struct task *t)
+calls_for(
+    const struct task_facts *g, const struct work *w, const struct task *t)
 {
     for (size_t k = 0; k < t->job->n_follows; k++)
         if (!w->failed && cover_by(g->cover, t->job->follows[k])[w->job])
@@ -277,7 +280,7 @@ calls_for(const struct gather *g, const struct work *w, const struct task *t)
 }
 
 static int
-add_calls(struct gather *g, const struct task *t)
+add_calls(struct task_facts *g, const struct task *t)
 {
     g->called.n = 0;
     for (size_t i = 0; i < g->work.n; i++)
@@ -289,7 +292,7 @@ add_calls(struct gather *g, const struct task *t)
 
 /* A follow-on runs from what called for it, until it has been done. */
 static int
-follow(struct gather *g, const struct task *t, struct reckoning *r)
+follow(struct task_facts *g, const struct task *t, struct reckoning *r)
 {
     if (add_calls(g, t))
         return -1;
@@ -303,7 +306,7 @@ follow(struct gather *g, const struct task *t, struct reckoning *r)
 }
 
 int
-gather_task(struct gather *g, const struct task *t, struct reckoning *r)
+task_facts_task(struct task_facts *g, const struct task *t, struct reckoning *r)
 {
     if (add_completions(g, t))
         return -1;
@@ -321,7 +324,8 @@ gather_task(struct gather *g, const struct task *t, struct reckoning *r)
 }
 
 int
-gather_assume(struct gather *g, struct completion c, struct reckoning *r)
+task_facts_assume(
+    struct task_facts *g, struct completion c, struct reckoning *r)
 {
     if (LIST_ADD(g->done, c))
         return -1;
@@ -331,7 +335,7 @@ gather_assume(struct gather *g, struct completion c, struct reckoning *r)
 }
 
 day_t
-gather_last_done(const struct gather *g)
+task_facts_last_done(const struct task_facts *g)
 {
     return g->last_done;
 }

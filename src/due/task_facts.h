@@ -1,5 +1,5 @@
-#ifndef GATHER_H
-#define GATHER_H
+#ifndef TASK_FACTS_H
+#define TASK_FACTS_H
 
 #include "cover.h"
 #include "reckon.h"
@@ -9,30 +9,32 @@
  * subject and one task.  The lists are kept from one call to the next, so
  * that a large fleet costs no allocations; each call overwrites the last.
  */
-struct gather;
+struct task_facts;
 
 /* A gatherer over @facts, which it borrows; NULL when memory is out. */
-struct gather *gather_new(const struct facts *facts);
+struct task_facts *task_facts_new(const struct facts *facts);
 
 /* Free @g; NULL is ignored. */
-void gather_free(struct gather *g);
+void task_facts_free(struct task_facts *g);
 
 /* Take up a subject: its work, its readings, and its spells with those of
  * what carries it.  0, or -1 when memory is out. */
-int gather_subject(struct gather *g, const struct subject *s);
+int task_facts_subject(struct task_facts *g, const struct subject *s);
 
 /*
  * Take up a task of that subject and set what @r needs of it, but for
  * @r->why.  Returns 1 when the task can be due, 0 when it is a follow-on that
  * nothing has called for, -1 when memory is out.
  */
-int gather_task(struct gather *g, const struct task *t, struct reckoning *r);
+int task_facts_task(
+    struct task_facts *g, const struct task *t, struct reckoning *r);
 
 /* Add a completion that has not happened yet, to look a cycle ahead: 0 or
  * -1. */
-int gather_assume(struct gather *g, struct completion c, struct reckoning *r);
+int task_facts_assume(
+    struct task_facts *g, struct completion c, struct reckoning *r);
 
 /* The day the task taken up was last done, or DAY_NONE. */
-day_t gather_last_done(const struct gather *g);
+day_t task_facts_last_done(const struct task_facts *g);
 
 #endif
