@@ -2,7 +2,7 @@
 
 #include "booked.h"
 #include "calendar_interval.h"
-#include "decide.h"
+#include "earliest_limit.h"
 #include "early.h"
 #include "isoweek.h"
 #include "kind.h"
@@ -331,7 +331,7 @@ compute_undated(const struct reckoning *r, struct due *out)
     out->cycle = (struct cycle){0, DAY_NONE, 0};
     if (n > 0)
         out->cycle = (struct cycle){done[n - 1].record, done[n - 1].day, 0};
-    decide_say_failed(r, DAY_NONE);
+    earliest_limit_say_failed(r, DAY_NONE);
 }
 
 int
@@ -340,7 +340,7 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
     if (kind_never_due(r->task->rule))
         return 0;
     *out = undated(r);
-    decide_limits(r, all);
+    earliest_limit_find(r, all);
     out->cycle = cycle_of(r, all);
     take_meter(r, all, out);
     if (all->decides >= 0)

@@ -1,7 +1,7 @@
 #ifndef COMPUTE_H
 #define COMPUTE_H
 
-#include "decide.h"
+#include "earliest_limit.h"
 #include "reckon.h"
 
 /*

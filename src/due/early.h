@@ -1,7 +1,7 @@
 #ifndef EARLY_H
 #define EARLY_H
 
-#include "decide.h"
+#include "earliest_limit.h"
 
 /*
  * Inside the due layer only: the first day on which doing @r's task satisfies

@@ -1,6 +1,6 @@
 #include "stated.h"
 
-#include "decide.h"
+#include "earliest_limit.h"
 #include "kind.h"
 #include "reckon.h"
 #include "task_facts.h"
@@ -76,7 +76,7 @@ stated_look(const struct facts *facts, stated_seen *seen, void *with)
             rc = task_facts_subject(g, taken = t->subject);
         if (rc < 0 || (rc = task_facts_task(g, t, &r)) < 0)
             break;
-        decide_limits(&r, &all);
+        earliest_limit_find(&r, &all);
         if (is_doubtful(&r, &all, at, &s))
             seen(with, &s);
     }

@@ -1,4 +1,4 @@
-#include "decide.h"
+#include "earliest_limit.h"
 
 #include "calendar_interval.h"
 #include "kind.h"
@@ -212,7 +212,7 @@ walk(const struct reckoning *r, int at, struct limit *l)
 }
 
 void
-decide_say_failed(const struct reckoning *r, day_t at)
+earliest_limit_say_failed(const struct reckoning *r, day_t at)
 {
     const struct record *f = r->failed;
 
@@ -259,7 +259,7 @@ say_first_to_come(const struct reckoning *r, const struct decision *all)
 }
 
 void
-decide_limits(const struct reckoning *r, struct decision *out)
+earliest_limit_find(const struct reckoning *r, struct decision *out)
 {
     const struct rule *rule = r->task->rule;
     struct reckoning silent = *r;
@@ -284,7 +284,8 @@ decide_limits(const struct reckoning *r, struct decision *out)
         return;
     struct limit again;
     walk(r, out->decides < 0 ? 0 : out->decides, &again);
-    decide_say_failed(r, out->decides < 0 ? out->start : again.deadline);
+    earliest_limit_say_failed(
+        r, out->decides < 0 ? out->start : again.deadline);
     if (out->decides >= 0)
         say_first_to_come(r, out);
 }

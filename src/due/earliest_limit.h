@@ -1,5 +1,5 @@
-#ifndef DECIDE_H
-#define DECIDE_H
+#ifndef EARLIEST_LIMIT_H
+#define EARLIEST_LIMIT_H
 
 #include "reckon.h"
 
@@ -18,10 +18,10 @@ struct decision {
  * intervals stands.  With @r->why set, the reasons are those of the interval
  * that decides.
  */
-void decide_limits(const struct reckoning *r, struct decision *out);
+void earliest_limit_find(const struct reckoning *r, struct decision *out);
 
 /* Say at the day @at of the reasons that it failed, where it did: that is why
  * nothing new has begun. */
-void decide_say_failed(const struct reckoning *r, day_t at);
+void earliest_limit_say_failed(const struct reckoning *r, day_t at);
 
 #endif
