@@ -1,7 +1,7 @@
 #include "booked.h"
 
+#include "calc_context.h"
 #include "num.h"
-#include "reckon.h"
 
 #include <string.h>
 
@@ -21,7 +21,7 @@ was_tried(const struct booked *b, const struct record *failed)
  * that one is not among them, which older ones are not. */
 static int
 done_since(
-    const struct booked *b, size_t base, const struct reckoning *r, size_t n)
+    const struct booked *b, size_t base, const struct calc_context *r, size_t n)
 {
     int64_t record = 0;
 
@@ -36,8 +36,8 @@ done_since(
 }
 
 int
-booked_ahead(const struct booked *b, const struct reckoning *r, size_t n_done,
-    const struct cycle *now)
+booked_ahead(const struct booked *b, const struct calc_context *r,
+    size_t n_done, const struct cycle *now)
 {
     char present[CYCLE_TEXT];
     int64_t ahead = 0;
@@ -73,7 +73,8 @@ booked_takes(day_t d, day_t deadline, day_t last, int first, day_t today)
 }
 
 const struct booked *
-booked_for(const struct reckoning *r, const struct cycle *now, day_t deadline)
+booked_for(
+    const struct calc_context *r, const struct cycle *now, day_t deadline)
 {
     size_t n_done = r->n_done - (size_t)r->ahead;
     day_t last = r->n_done ? r->done[r->n_done - 1].day : DAY_NONE;

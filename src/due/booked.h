@@ -23,14 +23,14 @@ struct booked {
 #define BOOKED_OVER (-1)
 #define BOOKED_UNTOLD (-2)
 
-struct reckoning;
+struct calc_context;
 
 /*
  * Which cycle @b is for: 0 for the present one, which is @now, N for the Nth
  * after it, or one of the above.  Of what was done the first @n_done of @r are
  * facts, and not assumed.
  */
-int booked_ahead(const struct booked *b, const struct reckoning *r,
+int booked_ahead(const struct booked *b, const struct calc_context *r,
     size_t n_done, const struct cycle *now);
 
 /*
@@ -43,6 +43,6 @@ int booked_takes(day_t d, day_t deadline, day_t last, int first, day_t today);
 /* The booking of those of @r for its cycle, which is @r->ahead after @now; of
  * several the newest; NULL for none. */
 const struct booked *booked_for(
-    const struct reckoning *r, const struct cycle *now, day_t deadline);
+    const struct calc_context *r, const struct cycle *now, day_t deadline);
 
 #endif

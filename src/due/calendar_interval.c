@@ -62,7 +62,7 @@ origin_word(enum origin origin)
 }
 
 day_t
-calendar_interval_first(const struct reckoning *r)
+calendar_interval_first(const struct calc_context *r)
 {
     const struct rule *rule = r->task->rule;
     const struct first *first = &rule->first;

@@ -1,7 +1,7 @@
 #ifndef CALENDAR_INTERVAL_H
 #define CALENDAR_INTERVAL_H
 
-#include "reckon.h"
+#include "calc_context.h"
 
 /* The day on which a length of time from the anchor ends. */
 day_t calendar_interval_end(
@@ -11,7 +11,7 @@ day_t calendar_interval_end(
  * The first deadline by the rule's `first`, before any work was done, or
  * DAY_NONE when the day it counts from is not known.  Says why.
  */
-day_t calendar_interval_first(const struct reckoning *r);
+day_t calendar_interval_first(const struct calc_context *r);
 
 /* The day from which the first deadline is counted; DAY_NONE when it is stated
  * or not known. */

@@ -5,14 +5,15 @@
 #include "reasons.h"
 
 static void
-step(const struct reckoning *r, const struct interval *every, struct limit *l)
+step(
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     (void)r;
     l->deadline = every->kind->date_from(every, step_days(l->deadline, 1));
 }
 
 static void
-say(const struct reckoning *r, const struct interval *every, day_t from,
+say(const struct calc_context *r, const struct interval *every, day_t from,
     const struct limit *l)
 {
     reasons_add(r->why, REASON_INTERVAL, from, l->deadline, "%s (%s)",
@@ -21,7 +22,7 @@ say(const struct reckoning *r, const struct interval *every, day_t from,
 
 void
 calendar_rule_first(
-    const struct reckoning *r, const struct interval *every, struct limit *l)
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     day_t from = calendar_interval_first(r);
 
@@ -53,7 +54,7 @@ last_before(const struct interval *every, day_t d)
 
 day_t
 calendar_rule_before(
-    const struct reckoning *r, const struct interval *every, day_t deadline)
+    const struct calc_context *r, const struct interval *every, day_t deadline)
 {
     day_t last = last_before(every, deadline);
     day_t next = every->kind->date_from(every, deadline);
@@ -70,7 +71,7 @@ calendar_rule_before(
 }
 
 void
-calendar_rule_next(const struct reckoning *r, const struct interval *every,
+calendar_rule_next(const struct calc_context *r, const struct interval *every,
     size_t i, struct limit *l)
 {
     day_t day = r->done[i].day;

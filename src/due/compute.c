@@ -13,7 +13,7 @@
 #include <string.h>
 
 static const struct spell *
-spell_on(const struct reckoning *r, day_t d)
+spell_on(const struct calc_context *r, day_t d)
 {
     for (size_t i = 0; i < r->n_spells; i++) {
         const struct spell *s = &r->spells[i];
@@ -28,7 +28,7 @@ spell_on(const struct reckoning *r, day_t d)
  * day of the spell.  With no return known the deadline stays to be seen.
  */
 static void
-wait_for_return(const struct reckoning *r, struct due *d)
+wait_for_return(const struct calc_context *r, struct due *d)
 {
     const struct spell *s =
         d->deadline == DAY_NONE ? NULL : spell_on(r, d->deadline);
@@ -70,7 +70,7 @@ same_closure(const struct workcal *c, day_t d, day_t to, int step)
 }
 
 static void
-say_closed(const struct reckoning *r, day_t at, day_t first, day_t last)
+say_closed(const struct calc_context *r, day_t at, day_t first, day_t last)
 {
     const char *name = workcal_why(r->task->calendar, first);
     char a[DAY_WORDS];
@@ -87,7 +87,7 @@ say_closed(const struct reckoning *r, day_t at, day_t first, day_t last)
 
 /* Name every holiday and closure that was passed over. */
 static void
-say_roll(const struct reckoning *r, day_t from, day_t to)
+say_roll(const struct calc_context *r, day_t from, day_t to)
 {
     const struct workcal *c = r->task->calendar;
     int step = to < from ? -1 : 1;
@@ -108,7 +108,7 @@ say_roll(const struct reckoning *r, day_t from, day_t to)
 
 /* Nonzero when the subject is off the road on a day from @from to @to. */
 static int
-is_off_between(const struct reckoning *r, day_t from, day_t to)
+is_off_between(const struct calc_context *r, day_t from, day_t to)
 {
     for (size_t i = 0; i < r->n_spells; i++) {
         const struct spell *s = &r->spells[i];
@@ -122,7 +122,7 @@ is_off_between(const struct reckoning *r, day_t from, day_t to)
  * and the rule asks for it; but never past a return to the road, and not into
  * a spell off it, where the deadline would be put off until the return. */
 static void
-roll_deadline(const struct reckoning *r, struct due *d)
+roll_deadline(const struct calc_context *r, struct due *d)
 {
     const struct task *t = r->task;
     day_t rolled = d->deadline;
@@ -147,7 +147,7 @@ roll_deadline(const struct reckoning *r, struct due *d)
 
 static void
 choose_plan_day(
-    const struct reckoning *r, const struct decision *all, struct due *d)
+    const struct calc_context *r, const struct decision *all, struct due *d)
 {
     day_t plan = workcal_preceding(r->task->calendar, d->deadline);
 
@@ -164,7 +164,7 @@ choose_plan_day(
 
 /* A plan has it done earlier; never after the deadline. */
 static void
-follow_plan(const struct reckoning *r, struct due *d)
+follow_plan(const struct calc_context *r, struct due *d)
 {
     const char *why = "";
     day_t last = d->plan_day;
@@ -183,7 +183,7 @@ follow_plan(const struct reckoning *r, struct due *d)
  * moves no day beyond that: the deadline stays the last day, and is said.
  */
 static void
-follow_booking(const struct reckoning *r, struct due *d)
+follow_booking(const struct calc_context *r, struct due *d)
 {
     const struct booked *b =
         booked_for(r, r->now ? r->now : &d->cycle, d->deadline);
@@ -205,7 +205,7 @@ follow_booking(const struct reckoning *r, struct due *d)
 }
 
 static void
-choose_book_by(const struct reckoning *r, struct due *d)
+choose_book_by(const struct calc_context *r, struct due *d)
 {
     const struct lead *lead = &r->task->rule->lead;
     const struct workcal *calendar = r->task->calendar;
@@ -230,7 +230,7 @@ choose_book_by(const struct reckoning *r, struct due *d)
 }
 
 static void
-warn_of_holidays(const struct reckoning *r, struct due *d)
+warn_of_holidays(const struct calc_context *r, struct due *d)
 {
     day_t until = workcal_known_until(r->task->calendar);
 
@@ -243,7 +243,7 @@ warn_of_holidays(const struct reckoning *r, struct due *d)
 }
 
 static struct cycle
-cycle_of(const struct reckoning *r, const struct decision *all)
+cycle_of(const struct calc_context *r, const struct decision *all)
 {
     size_t from = all->decides < 0 ? r->n_done : all->each[all->decides].from;
     day_t origin =
@@ -258,7 +258,7 @@ cycle_of(const struct reckoning *r, const struct decision *all)
 }
 
 static day_t
-newest_reading(const struct reckoning *r, enum meter meter)
+newest_reading(const struct calc_context *r, enum meter meter)
 {
     const struct usage *u = meter == METER_HOURS ? &r->hours : &r->distance;
 
@@ -267,7 +267,7 @@ newest_reading(const struct reckoning *r, enum meter meter)
 
 /* The due asks for a reading of @meter first of all. */
 static void
-need_reading(const struct reckoning *r, enum meter meter, struct due *d)
+need_reading(const struct calc_context *r, enum meter meter, struct due *d)
 {
     d->state = DUE_NEEDS_READING;
     d->to_read = meter;
@@ -277,7 +277,8 @@ need_reading(const struct reckoning *r, enum meter meter, struct due *d)
 /* What the meter says: for the limit that decides when it goes by one, else
  * for the first that does. */
 static void
-take_meter(const struct reckoning *r, const struct decision *all, struct due *d)
+take_meter(
+    const struct calc_context *r, const struct decision *all, struct due *d)
 {
     const struct limit *by = NULL;
 
@@ -298,7 +299,7 @@ take_meter(const struct reckoning *r, const struct decision *all, struct due *d)
 }
 
 static struct due
-undated(const struct reckoning *r)
+undated(const struct calc_context *r)
 {
     return (struct due){.task = r->task,
         .state = DUE_AHEAD,
@@ -319,7 +320,7 @@ undated(const struct reckoning *r)
 }
 
 void
-compute_undated(const struct reckoning *r, struct due *out)
+compute_undated(const struct calc_context *r, struct due *out)
 {
     /* What a follow-on runs from is what called for it, not its own past. */
     int follows = r->task->job->n_follows > 0;
@@ -335,7 +336,7 @@ compute_undated(const struct reckoning *r, struct due *out)
 }
 
 int
-compute_due(const struct reckoning *r, struct due *out, struct decision *all)
+compute_due(const struct calc_context *r, struct due *out, struct decision *all)
 {
     if (kind_never_due(r->task->rule))
         return 0;
@@ -370,7 +371,7 @@ compute_due(const struct reckoning *r, struct due *out, struct decision *all)
 /* The first meter that @r's rule goes by and whose newest reading is older than
  * the rule tolerates, as one that was never read always is; or METER_NONE. */
 static enum meter
-old_meter(const struct reckoning *r, day_t today)
+old_meter(const struct calc_context *r, day_t today)
 {
     const struct rule *rule = r->task->rule;
     struct span within = rule->reading_within;
@@ -388,7 +389,7 @@ old_meter(const struct reckoning *r, day_t today)
 }
 
 static void
-warn_of_old_reading(const struct reckoning *r, day_t today, struct due *d)
+warn_of_old_reading(const struct calc_context *r, day_t today, struct due *d)
 {
     if (d->due_reading < 0 && d->forecast.basis == FORECAST_NONE)
         return;
@@ -404,7 +405,7 @@ warn_of_old_reading(const struct reckoning *r, day_t today, struct due *d)
 
 /* What was overdue before the spell stays so, and is due before the return. */
 static void
-warn_of_return(const struct reckoning *r, day_t today, struct due *d)
+warn_of_return(const struct calc_context *r, day_t today, struct due *d)
 {
     const struct spell *s = spell_on(r, today);
 
@@ -422,7 +423,7 @@ by_this_week(day_t d, day_t today)
 
 /* By the days alone, whatever failed. */
 static void
-state_by_days(const struct reckoning *r, day_t today, struct due *d)
+state_by_days(const struct calc_context *r, day_t today, struct due *d)
 {
     /* Overdue says more than either of these. */
     int ahead = d->deadline != DAY_NONE && d->deadline >= today;
@@ -446,7 +447,7 @@ state_by_days(const struct reckoning *r, day_t today, struct due *d)
 }
 
 void
-compute_state(const struct reckoning *r, day_t today, struct due *d)
+compute_state(const struct calc_context *r, day_t today, struct due *d)
 {
     state_by_days(r, today, d);
     d->besides = d->state;

@@ -13,7 +13,7 @@ static const struct limit no_limit = {.deadline = DAY_NONE,
     .due_reading = -1};
 
 static int
-is_baseline(const struct reckoning *r, size_t i)
+is_baseline(const struct calc_context *r, size_t i)
 {
     const struct completion *c = &r->done[i];
 
@@ -23,7 +23,7 @@ is_baseline(const struct reckoning *r, size_t i)
 /* A certificate of that day says when it runs out, whether the completion is
  * on record as well or not, and whatever else was done that day. */
 static int
-is_certified(const struct reckoning *r, size_t i)
+is_certified(const struct calc_context *r, size_t i)
 {
     const struct baseline *b = &r->task->baseline;
 
@@ -31,7 +31,7 @@ is_certified(const struct reckoning *r, size_t i)
 }
 
 static void
-say_start(const struct reckoning *r, size_t i)
+say_start(const struct calc_context *r, size_t i)
 {
     const struct completion *c = &r->done[i];
     const char *who = c->by && c->by->by ? c->by->by : "";
@@ -51,7 +51,7 @@ say_start(const struct reckoning *r, size_t i)
 
 /* The date on a certificate is taken as it stands and not worked out again. */
 static void
-take_stated(const struct reckoning *r, day_t from, struct limit *l)
+take_stated(const struct calc_context *r, day_t from, struct limit *l)
 {
     day_t stated = r->task->baseline.deadline;
 
@@ -65,7 +65,7 @@ take_stated(const struct reckoning *r, day_t from, struct limit *l)
 /* Nonzero when the fleet file names the first deadline as a day of its own, and
  * no day on which it was done. */
 static int
-states_first(const struct reckoning *r, const struct interval *every)
+states_first(const struct calc_context *r, const struct interval *every)
 {
     const struct task *t = r->task;
     int stated =
@@ -80,7 +80,7 @@ states_first(const struct reckoning *r, const struct interval *every)
  * is what led to this one. */
 static void
 count_from_window(
-    const struct reckoning *r, const struct interval *every, struct limit *l)
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     day_t before = every->kind->before(r, every, l->deadline);
 
@@ -94,7 +94,7 @@ count_from_window(
 
 static void
 take_first(
-    const struct reckoning *r, const struct interval *every, struct limit *l)
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     int stated = states_first(r, every);
 
@@ -109,17 +109,17 @@ take_first(
 /* Work written down twice, or with a wider job on the same day, was still done
  * once. */
 static int
-is_again(const struct reckoning *r, size_t i, const struct limit *l)
+is_again(const struct calc_context *r, size_t i, const struct limit *l)
 {
     return l->from > 0 && r->done[l->from - 1].day == r->done[i].day;
 }
 
 /* Nonzero when the completion at @i would bring a later deadline than @l. */
 static int
-is_later(const struct reckoning *r, const struct interval *every, size_t i,
+is_later(const struct calc_context *r, const struct interval *every, size_t i,
     const struct limit *l)
 {
-    struct reckoning silent = *r;
+    struct calc_context silent = *r;
     struct limit then = *l;
 
     silent.why = NULL;
@@ -134,7 +134,7 @@ is_later(const struct reckoning *r, const struct interval *every, size_t i,
  * is newer than what the file says.
  */
 static int
-is_extra(const struct reckoning *r, const struct interval *every, size_t i,
+is_extra(const struct calc_context *r, const struct interval *every, size_t i,
     const struct limit *l)
 {
     day_t day = r->done[i].day;
@@ -156,7 +156,7 @@ is_extra(const struct reckoning *r, const struct interval *every, size_t i,
 }
 
 static void
-take_next(const struct reckoning *r, const struct interval *every, size_t i,
+take_next(const struct calc_context *r, const struct interval *every, size_t i,
     struct limit *l)
 {
     int stated = is_certified(r, i);
@@ -184,10 +184,10 @@ take_next(const struct reckoning *r, const struct interval *every, size_t i,
 
 /* Only the last step is explained; those before it are history. */
 static void
-walk(const struct reckoning *r, int at, struct limit *l)
+walk(const struct calc_context *r, int at, struct limit *l)
 {
     const struct interval *every = &r->task->rule->every[at];
-    struct reckoning silent = *r;
+    struct calc_context silent = *r;
     int all = kind_runs_on(every, r->task->rule->runs_from);
 
     silent.why = NULL;
@@ -212,7 +212,7 @@ walk(const struct reckoning *r, int at, struct limit *l)
 }
 
 void
-earliest_limit_say_failed(const struct reckoning *r, day_t at)
+earliest_limit_say_failed(const struct calc_context *r, day_t at)
 {
     const struct record *f = r->failed;
 
@@ -223,7 +223,7 @@ earliest_limit_say_failed(const struct reckoning *r, day_t at)
 }
 
 static void
-say_how_much(const struct reckoning *r, day_t decided, day_t other,
+say_how_much(const struct calc_context *r, day_t decided, day_t other,
     const char *first, const char *second)
 {
     int days = other - decided;
@@ -239,7 +239,7 @@ say_how_much(const struct reckoning *r, day_t decided, day_t other,
 }
 
 static void
-say_first_to_come(const struct reckoning *r, const struct decision *all)
+say_first_to_come(const struct calc_context *r, const struct decision *all)
 {
     const struct rule *rule = r->task->rule;
     const char *first = rule->every[all->decides].text;
@@ -259,10 +259,10 @@ say_first_to_come(const struct reckoning *r, const struct decision *all)
 }
 
 void
-earliest_limit_find(const struct reckoning *r, struct decision *out)
+earliest_limit_find(const struct calc_context *r, struct decision *out)
 {
     const struct rule *rule = r->task->rule;
-    struct reckoning silent = *r;
+    struct calc_context silent = *r;
 
     silent.why = NULL;
     *out = (struct decision){.n = rule->n_every,

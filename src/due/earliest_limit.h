@@ -1,7 +1,7 @@
 #ifndef EARLIEST_LIMIT_H
 #define EARLIEST_LIMIT_H
 
-#include "reckon.h"
+#include "calc_context.h"
 
 /* What the intervals of a rule come to after everything that was done. */
 struct decision {
@@ -18,10 +18,10 @@ struct decision {
  * intervals stands.  With @r->why set, the reasons are those of the interval
  * that decides.
  */
-void earliest_limit_find(const struct reckoning *r, struct decision *out);
+void earliest_limit_find(const struct calc_context *r, struct decision *out);
 
 /* Say at the day @at of the reasons that it failed, where it did: that is why
  * nothing new has begun. */
-void earliest_limit_say_failed(const struct reckoning *r, day_t at);
+void earliest_limit_say_failed(const struct calc_context *r, day_t at);
 
 #endif

@@ -16,7 +16,7 @@ is_rhythm(const struct rule *rule, const struct interval *every)
 
 /* The last day of work, or the start of a first interval. */
 static day_t
-start_of(const struct reckoning *r, const struct limit *l)
+start_of(const struct calc_context *r, const struct limit *l)
 {
     return l->from > 0 ? r->done[r->n_done - 1].day : l->previous;
 }
@@ -32,7 +32,7 @@ share_before(day_t start, day_t deadline)
 }
 
 static day_t
-stated_or_usual(const struct reckoning *r, const struct limit *l, int rhythm)
+stated_or_usual(const struct calc_context *r, const struct limit *l, int rhythm)
 {
     const struct rule *rule = r->task->rule;
 
@@ -47,7 +47,7 @@ stated_or_usual(const struct reckoning *r, const struct limit *l, int rhythm)
 
 /* That of the interval that decides, which is a rhythm or not. */
 static day_t
-counts_from(const struct reckoning *r, const struct limit *l, int rhythm)
+counts_from(const struct calc_context *r, const struct limit *l, int rhythm)
 {
     day_t from = DAY_NONE;
 
@@ -64,8 +64,8 @@ counts_from(const struct reckoning *r, const struct limit *l, int rhythm)
 }
 
 day_t
-early_from(
-    const struct reckoning *r, const struct decision *all, const struct due *d)
+early_from(const struct calc_context *r, const struct decision *all,
+    const struct due *d)
 {
     if (d->deadline == DAY_NONE || all->decides < 0)
         return DAY_NONE;
@@ -76,8 +76,8 @@ early_from(
 }
 
 day_t
-early_counts(
-    const struct reckoning *r, const struct decision *all, const struct due *d)
+early_counts(const struct calc_context *r, const struct decision *all,
+    const struct due *d)
 {
     if (d->deadline == DAY_NONE || all->decides < 0)
         return DAY_NONE;

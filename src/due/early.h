@@ -11,12 +11,12 @@
  * interval before the deadline, at least 3 days and at most 4 weeks.
  * DAY_NONE without a deadline.
  */
-day_t early_from(
-    const struct reckoning *r, const struct decision *all, const struct due *d);
+day_t early_from(const struct calc_context *r, const struct decision *all,
+    const struct due *d);
 
 /* The first day on which doing it counts for @d at all, though that may waste
  * some of its interval: never after early_from(), and DAY_NONE with it. */
-day_t early_counts(
-    const struct reckoning *r, const struct decision *all, const struct due *d);
+day_t early_counts(const struct calc_context *r, const struct decision *all,
+    const struct due *d);
 
 #endif

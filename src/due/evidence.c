@@ -56,9 +56,9 @@ add(struct evidence *e, const struct stretch *s, struct proof p)
 /* What stood before the completion at @i, by the same reckoning as every other
  * due: its deadline, or DAY_NONE. */
 static day_t
-due_before(const struct reckoning *r, size_t i, struct due *d)
+due_before(const struct calc_context *r, size_t i, struct due *d)
 {
-    struct reckoning then = *r;
+    struct calc_context then = *r;
     struct decision all;
 
     *d = (struct due){.due_reading = -1};
@@ -69,7 +69,7 @@ due_before(const struct reckoning *r, size_t i, struct due *d)
 }
 
 static day_t
-deadline_before(const struct reckoning *r, size_t i)
+deadline_before(const struct calc_context *r, size_t i)
 {
     struct due d;
 
@@ -90,9 +90,9 @@ compare_reading(
 
 /* Nonzero when the completion at @i changed nothing, and so met no deadline. */
 static int
-is_extra(const struct reckoning *r, size_t i)
+is_extra(const struct calc_context *r, size_t i)
 {
-    struct reckoning then = *r;
+    struct calc_context then = *r;
     struct decision all;
     struct due d;
 
@@ -124,9 +124,9 @@ count_before(const struct completion *c, size_t n, const struct record *failed)
 
 /* The deadline that stood when it failed. */
 static day_t
-deadline_at(const struct reckoning *r, const struct record *failed)
+deadline_at(const struct calc_context *r, const struct record *failed)
 {
-    struct reckoning then = *r;
+    struct calc_context then = *r;
 
     if (r->task->job->n_follows == 0)
         return deadline_before(r, count_before(r->done, r->n_done, failed));
@@ -137,7 +137,7 @@ deadline_at(const struct reckoning *r, const struct record *failed)
 
 /* Each failure with the deadline that stood then. */
 static int
-add_failures(struct evidence *e, const struct reckoning *r,
+add_failures(struct evidence *e, const struct calc_context *r,
     const struct facts *facts, const struct stretch *s)
 {
     const struct task *t = r->task;
@@ -162,7 +162,7 @@ add_failures(struct evidence *e, const struct reckoning *r,
 /* The completion at @i with the deadline that stood before it.  What was due
  * before the fleet file's own is not known. */
 static struct proof
-proof_of(const struct reckoning *r, size_t i)
+proof_of(const struct calc_context *r, size_t i)
 {
     const struct completion *c = &r->done[i];
     struct proof p = {.task = r->task,
@@ -184,7 +184,7 @@ proof_of(const struct reckoning *r, size_t i)
 /* Each completion, and what is pending after the last. */
 static int
 add_cycles(
-    struct evidence *e, const struct reckoning *r, const struct stretch *s)
+    struct evidence *e, const struct calc_context *r, const struct stretch *s)
 {
     for (size_t i = 0; i < r->n_done; i++)
         if (!r->done[i].also && add(e, s, proof_of(r, i)))
@@ -199,10 +199,10 @@ add_cycles(
 /* A call with its own deadline, and what answered it. */
 static struct proof
 proof_of_call(
-    const struct reckoning *r, const struct completion *call, day_t today)
+    const struct calc_context *r, const struct completion *call, day_t today)
 {
     const struct completion *answer = follow_answer(r, call);
-    struct reckoning only = follow_only(r, call);
+    struct calc_context only = follow_only(r, call);
     struct due d;
     day_t deadline = due_before(&only, 1, &d);
     struct proof p = {.task = r->task,
@@ -220,7 +220,7 @@ proof_of_call(
 
 static int
 add_calls(
-    struct evidence *e, const struct reckoning *r, const struct stretch *s)
+    struct evidence *e, const struct calc_context *r, const struct stretch *s)
 {
     for (size_t i = 0; i < r->n_called; i++)
         if (add(e, s, proof_of_call(r, &r->called[i], s->today)))
@@ -229,7 +229,7 @@ add_calls(
 }
 
 static int
-answers_any(const struct reckoning *r, const struct completion *answer)
+answers_any(const struct calc_context *r, const struct completion *answer)
 {
     for (size_t i = 0; i < r->n_called; i++)
         if (follow_answer(r, &r->called[i]) == answer)
@@ -240,7 +240,7 @@ answers_any(const struct reckoning *r, const struct completion *answer)
 /* A follow-on by its calls; done without one, or once more, it is an extra. */
 static int
 add_follow_on(
-    struct evidence *e, const struct reckoning *r, const struct stretch *s)
+    struct evidence *e, const struct calc_context *r, const struct stretch *s)
 {
     if (add_calls(e, r, s))
         return -1;
@@ -262,7 +262,7 @@ static int
 add_task(struct evidence *e, struct task_facts *g, const struct facts *facts,
     const struct task *t, const struct stretch *s)
 {
-    struct reckoning r;
+    struct calc_context r;
 
     if (task_facts_task(g, t, &r) < 0)
         return -1;

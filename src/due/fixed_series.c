@@ -3,7 +3,7 @@
 #include "window.h"
 
 static int
-satisfied(const struct reckoning *r, day_t deadline, day_t day)
+satisfied(const struct calc_context *r, day_t deadline, day_t day)
 {
     const struct rule *rule = r->task->rule;
 
@@ -15,7 +15,7 @@ satisfied(const struct reckoning *r, day_t deadline, day_t day)
 /* Half way, so that a second record of the same work does not pass for the
  * next. */
 day_t
-fixed_series_counts_from(const struct reckoning *r, const struct limit *l)
+fixed_series_counts_from(const struct calc_context *r, const struct limit *l)
 {
     day_t day = DAY_NONE;
 
@@ -28,7 +28,7 @@ fixed_series_counts_from(const struct reckoning *r, const struct limit *l)
 
 /* On to the next deadline; returns where the series stood. */
 static struct limit
-go_on(const struct reckoning *r, const struct interval *every,
+go_on(const struct calc_context *r, const struct interval *every,
     fixed_series_step *step, struct limit *l)
 {
     l->previous = l->deadline;
@@ -38,8 +38,9 @@ go_on(const struct reckoning *r, const struct interval *every,
 }
 
 struct limit
-fixed_series_complete(const struct reckoning *r, const struct interval *every,
-    day_t day, fixed_series_step *step, struct limit *l)
+fixed_series_complete(const struct calc_context *r,
+    const struct interval *every, day_t day, fixed_series_step *step,
+    struct limit *l)
 {
     struct limit before = *l;
 
@@ -53,7 +54,7 @@ fixed_series_complete(const struct reckoning *r, const struct interval *every,
 }
 
 void
-fixed_series_begin(const struct reckoning *r, const struct interval *every,
+fixed_series_begin(const struct calc_context *r, const struct interval *every,
     day_t day, day_t first, fixed_series_step *step, struct limit *l)
 {
     l->deadline = first;

@@ -1,15 +1,15 @@
 #ifndef FIXED_SERIES_H
 #define FIXED_SERIES_H
 
-#include "reckon.h"
+#include "calc_context.h"
 
 /*
  * A series of deadlines that runs on by itself, whenever the job is done.  The
  * series answers with its next deadline and moves on to it; DAY_NONE at the
  * end.
  */
-typedef void fixed_series_step(
-    const struct reckoning *r, const struct interval *every, struct limit *l);
+typedef void fixed_series_step(const struct calc_context *r,
+    const struct interval *every, struct limit *l);
 
 /*
  * Count the completion on @day against the series, which must have a pending
@@ -20,7 +20,7 @@ typedef void fixed_series_step(
  * Returns where the series stood before its last step, which is for whoever
  * wants to explain that step.
  */
-struct limit fixed_series_complete(const struct reckoning *r,
+struct limit fixed_series_complete(const struct calc_context *r,
     const struct interval *every, day_t day, fixed_series_step *step,
     struct limit *l);
 
@@ -28,13 +28,14 @@ struct limit fixed_series_complete(const struct reckoning *r,
  * window before it opens, or without one half way from the deadline before;
  * DAY_NONE for any. */
 day_t fixed_series_counts_from(
-    const struct reckoning *r, const struct limit *l);
+    const struct calc_context *r, const struct limit *l);
 
 /*
  * Begin the series with the completion on @day and the first deadline after
  * it: the pending one is that, or the next when @day lies in its window.
  */
-void fixed_series_begin(const struct reckoning *r, const struct interval *every,
-    day_t day, day_t first, fixed_series_step *step, struct limit *l);
+void fixed_series_begin(const struct calc_context *r,
+    const struct interval *every, day_t day, day_t first,
+    fixed_series_step *step, struct limit *l);
 
 #endif

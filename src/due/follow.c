@@ -17,7 +17,7 @@ answers(const struct completion *answer, const struct completion *call)
 }
 
 const struct completion *
-follow_answer(const struct reckoning *r, const struct completion *call)
+follow_answer(const struct calc_context *r, const struct completion *call)
 {
     for (size_t i = 0; i < r->n_answers; i++)
         if (answers(&r->answers[i], call))
@@ -25,10 +25,10 @@ follow_answer(const struct reckoning *r, const struct completion *call)
     return NULL;
 }
 
-struct reckoning
-follow_only(const struct reckoning *r, const struct completion *call)
+struct calc_context
+follow_only(const struct calc_context *r, const struct completion *call)
 {
-    struct reckoning only = *r;
+    struct calc_context only = *r;
 
     only.done = call;
     only.n_done = 1;
@@ -41,10 +41,10 @@ follow_only(const struct reckoning *r, const struct completion *call)
 
 /* What @call comes to; returns the meter that cannot tell, or METER_NONE. */
 static enum meter
-reckon(
-    const struct reckoning *r, const struct completion *call, struct due *out)
+reckon(const struct calc_context *r, const struct completion *call,
+    struct due *out)
 {
-    struct reckoning only = follow_only(r, call);
+    struct calc_context only = follow_only(r, call);
     struct decision all = {.unknown = METER_NONE};
 
     if (!compute_due(&only, out, &all))
@@ -57,7 +57,7 @@ reckon(
  * been made before a long rest.
  */
 size_t
-follow_choose(struct reckoning *r)
+follow_choose(struct calc_context *r)
 {
     const struct completion *first = NULL;
     enum meter unread = METER_NONE;
@@ -87,7 +87,7 @@ follow_choose(struct reckoning *r)
 }
 
 static void
-say_open(const struct reckoning *r, const struct completion *call)
+say_open(const struct calc_context *r, const struct completion *call)
 {
     char how[40] = "by the fleet file";
     char by[40] = "by a day that none can tell";
@@ -107,7 +107,7 @@ say_open(const struct reckoning *r, const struct completion *call)
 }
 
 void
-follow_say_others(const struct reckoning *r)
+follow_say_others(const struct calc_context *r)
 {
     size_t others = 0;
 

@@ -1,7 +1,7 @@
 #ifndef FOLLOW_H
 #define FOLLOW_H
 
-#include "reckon.h"
+#include "calc_context.h"
 
 /*
  * Inside the due layer only: follow-ons, as the check of the nuts after a wheel
@@ -13,21 +13,21 @@
 
 /* The first of @r's answers to @call, or NULL while it is open. */
 const struct completion *follow_answer(
-    const struct reckoning *r, const struct completion *call);
+    const struct calc_context *r, const struct completion *call);
 
 /* @r as if @call, which is one of its own, were the only one.  It says
  * nothing and goes by no plan. */
-struct reckoning follow_only(
-    const struct reckoning *r, const struct completion *call);
+struct calc_context follow_only(
+    const struct calc_context *r, const struct completion *call);
 
 /*
  * Set @r->done to the open call that is due first, of one day the oldest, and
  * @r->unread where nobody can tell when another one is due.  Returns how many
  * are open; with 0 nothing is set.
  */
-size_t follow_choose(struct reckoning *r);
+size_t follow_choose(struct calc_context *r);
 
 /* Say in @r->why, before all else, which calls are open beside @r->done. */
-void follow_say_others(const struct reckoning *r);
+void follow_say_others(const struct calc_context *r);
 
 #endif

@@ -14,7 +14,7 @@
 /* A task with what was done so far, and what was assumed when it was last asked
  * for: after[k] and calls[k] stand for the first k of those days. */
 struct line {
-    struct reckoning facts;
+    struct calc_context facts;
     struct completion *done; /* the facts', with room for those days */
     size_t n_base;
     size_t room; /* for days */
@@ -58,7 +58,7 @@ keep_line(struct forward *f, struct task_facts *g, const struct task *t,
     if (due < 0)
         return -1;
     l->is_due = due;
-    struct reckoning *r = &l->facts;
+    struct calc_context *r = &l->facts;
     if (s->spells == NULL)
         s->spells =
             keep(f->arena, r->spells, r->n_spells, sizeof *r->spells, &failed);
@@ -166,7 +166,7 @@ common(const struct line *l, const day_t *done, size_t n)
 static void
 reckon(struct line *l, size_t k)
 {
-    struct reckoning r = l->facts;
+    struct calc_context r = l->facts;
     struct due d;
 
     r.n_done = l->n_base + k;
@@ -238,7 +238,7 @@ forward_has_spells(const struct forward *f, size_t task)
 int
 forward_is_off_road(const struct forward *f, size_t task, day_t d)
 {
-    const struct reckoning *r = &f->lines[task].facts;
+    const struct calc_context *r = &f->lines[task].facts;
 
     for (size_t i = 0; i < r->n_spells; i++)
         if (r->spells[i].from <= d &&

@@ -1,7 +1,7 @@
 #include "kind.h"
 
 #include "arena.h"
-#include "reckon.h"
+#include "calc_context.h"
 #include "scan.h"
 
 #include <string.h>

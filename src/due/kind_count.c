@@ -1,7 +1,7 @@
 #include "buf.h"
+#include "calc_context.h"
 #include "calendar_interval.h"
 #include "reasons.h"
-#include "reckon.h"
 #include "scan.h"
 #include "span.h"
 
@@ -39,7 +39,7 @@ print(const struct interval *every, struct buf *out)
 
 /* The completions of the day of that at @i begin here. */
 static size_t
-day_begins(const struct reckoning *r, size_t i)
+day_begins(const struct calc_context *r, size_t i)
 {
     while (i > 0 && r->done[i - 1].day == r->done[i].day)
         i--;
@@ -48,7 +48,7 @@ day_begins(const struct reckoning *r, size_t i)
 
 /* Nonzero when all from @first to @last are of the job that also counts. */
 static int
-only_also(const struct reckoning *r, size_t first, size_t last)
+only_also(const struct calc_context *r, size_t first, size_t last)
 {
     while (first <= last && r->done[first].also)
         first++;
@@ -63,7 +63,7 @@ only_also(const struct reckoning *r, size_t first, size_t last)
  * job itself was done is none of these.
  */
 static int64_t
-walk_back(const struct reckoning *r, int64_t amount, size_t i, int *counted)
+walk_back(const struct calc_context *r, int64_t amount, size_t i, int *counted)
 {
     int also_left = r->task->job->also_counts.most;
 
@@ -94,7 +94,8 @@ share(struct span length, int64_t amount)
 
 /* As if the rest were spread evenly. */
 static day_t
-before(const struct reckoning *r, const struct interval *every, day_t deadline)
+before(
+    const struct calc_context *r, const struct interval *every, day_t deadline)
 {
     (void)r;
     return step_span(
@@ -102,7 +103,8 @@ before(const struct reckoning *r, const struct interval *every, day_t deadline)
 }
 
 static void
-first(const struct reckoning *r, const struct interval *every, struct limit *l)
+first(
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     (void)every;
     l->deadline = calendar_interval_first(r);
@@ -111,7 +113,7 @@ first(const struct reckoning *r, const struct interval *every, struct limit *l)
 /* The deadline by the number alone: when the one that makes it drops out, or
  * while there are fewer, after an equal share. */
 static day_t
-by_number(const struct reckoning *r, const struct interval *every, size_t i)
+by_number(const struct calc_context *r, const struct interval *every, size_t i)
 {
     const struct rule *rule = r->task->rule;
     const char *class = fleet_class_word(r->task->job->class);
@@ -140,7 +142,7 @@ by_number(const struct reckoning *r, const struct interval *every, size_t i)
 
 /* To the very day, whatever the kind of end: it is the most there may be. */
 static void
-next(const struct reckoning *r, const struct interval *every, size_t i,
+next(const struct calc_context *r, const struct interval *every, size_t i,
     struct limit *l)
 {
     day_t day = r->done[i].day;

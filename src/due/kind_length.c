@@ -1,8 +1,8 @@
 #include "buf.h"
+#include "calc_context.h"
 #include "calendar_interval.h"
 #include "fixed_series.h"
 #include "reasons.h"
-#include "reckon.h"
 #include "span.h"
 #include "window.h"
 
@@ -54,7 +54,7 @@ overlap(const struct spell *s, day_t from, day_t to)
  * an open one is left to the step that says "before return".
  */
 static day_t
-lengthened_by_spells(const struct reckoning *r, day_t anchor, day_t deadline)
+lengthened_by_spells(const struct calc_context *r, day_t anchor, day_t deadline)
 {
     if (r->task->rule->off_road != OFF_ROAD_WAITS)
         return deadline;
@@ -75,10 +75,10 @@ lengthened_by_spells(const struct reckoning *r, day_t anchor, day_t deadline)
 
 /* The shorter interval of an age, which waits as the longer one does. */
 static day_t
-shorter_end(
-    const struct reckoning *r, day_t anchor, struct span every, enum ends ends)
+shorter_end(const struct calc_context *r, day_t anchor, struct span every,
+    enum ends ends)
 {
-    struct reckoning silent = *r;
+    struct calc_context silent = *r;
 
     silent.why = NULL;
     return lengthened_by_spells(&silent, anchor,
@@ -92,7 +92,7 @@ shorter_end(
  */
 static day_t
 shortened_by_age(
-    const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
+    const struct calc_context *r, day_t anchor, day_t deadline, enum ends ends)
 {
     const struct rule *rule = r->task->rule;
     day_t origin = calendar_interval_origin(r->task, rule->age_from);
@@ -116,7 +116,8 @@ shortened_by_age(
 }
 
 static day_t
-changed(const struct reckoning *r, day_t anchor, day_t deadline, enum ends ends)
+changed(
+    const struct calc_context *r, day_t anchor, day_t deadline, enum ends ends)
 {
     return shortened_by_age(
         r, anchor, lengthened_by_spells(r, anchor, deadline), ends);
@@ -168,8 +169,8 @@ day_of_series(
 
 /* Start afresh from the day of a completion. */
 static void
-restart(const struct reckoning *r, const struct interval *every, day_t anchor,
-    struct limit *l)
+restart(const struct calc_context *r, const struct interval *every,
+    day_t anchor, struct limit *l)
 {
     const struct rule *rule = r->task->rule;
     day_t deadline =
@@ -187,7 +188,7 @@ restart(const struct reckoning *r, const struct interval *every, day_t anchor,
 /* Step from one deadline to the next, anchored at the first. */
 static void
 step_deadline(
-    const struct reckoning *r, const struct interval *every, struct limit *l)
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     const struct rule *rule = r->task->rule;
     enum ends ends = ends_from_deadline(rule);
@@ -207,10 +208,10 @@ step_deadline(
 
 /* Of all the steps to the next deadline only the last is explained. */
 static void
-run_on(const struct reckoning *r, const struct interval *every, day_t day,
+run_on(const struct calc_context *r, const struct interval *every, day_t day,
     struct limit *l)
 {
-    struct reckoning silent = *r;
+    struct calc_context silent = *r;
 
     silent.why = NULL;
     struct limit before =
@@ -232,11 +233,11 @@ run_on(const struct reckoning *r, const struct interval *every, day_t day,
  * kept date runs from the one before, and not from where they all began: after
  * 29 February and a 28th it stays the 28th. */
 static void
-keep_date(const struct reckoning *r, const struct interval *every, day_t day,
+keep_date(const struct calc_context *r, const struct interval *every, day_t day,
     struct limit *l)
 {
     const struct rule *rule = r->task->rule;
-    struct reckoning silent = *r;
+    struct calc_context silent = *r;
     int late = day > l->deadline;
     struct limit before;
     int too_short;
@@ -260,14 +261,14 @@ keep_date(const struct reckoning *r, const struct interval *every, day_t day,
 /* A first deadline that was only counted, from registration say, is no
  * certificate; one that the subject states is. */
 static int
-is_nothing_to_keep(const struct reckoning *r, const struct limit *l)
+is_nothing_to_keep(const struct calc_context *r, const struct limit *l)
 {
     return l->from == 0 && !r->task->rule->first_kept &&
            r->task->baseline.deadline == DAY_NONE;
 }
 
 static void
-keep_or_restart(const struct reckoning *r, const struct interval *every,
+keep_or_restart(const struct calc_context *r, const struct interval *every,
     day_t day, struct limit *l)
 {
     const struct rule *rule = r->task->rule;
@@ -300,7 +301,8 @@ keep_or_restart(const struct reckoning *r, const struct interval *every,
 /* By the shortest interval that holds at that age: what is too old for it is
  * too old for a longer one. */
 static day_t
-before(const struct reckoning *r, const struct interval *every, day_t deadline)
+before(
+    const struct calc_context *r, const struct interval *every, day_t deadline)
 {
     const struct rule *rule = r->task->rule;
     day_t origin = calendar_interval_origin(r->task, rule->age_from);
@@ -319,7 +321,8 @@ before(const struct reckoning *r, const struct interval *every, day_t deadline)
 }
 
 static void
-first(const struct reckoning *r, const struct interval *every, struct limit *l)
+first(
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     const struct rule *rule = r->task->rule;
     day_t from = calendar_interval_first_from(r->task);
@@ -335,7 +338,7 @@ first(const struct reckoning *r, const struct interval *every, struct limit *l)
 }
 
 static void
-next(const struct reckoning *r, const struct interval *every, size_t i,
+next(const struct calc_context *r, const struct interval *every, size_t i,
     struct limit *l)
 {
     day_t day = r->done[i].day;

@@ -1,7 +1,7 @@
 #include "buf.h"
+#include "calc_context.h"
 #include "calm.h"
 #include "reasons.h"
-#include "reckon.h"
 #include "scan.h"
 #include "span.h"
 
@@ -86,7 +86,7 @@ reading_at(const struct usage *u, const struct completion *done,
 /* The cycle that runs from the completion at @i, named as its due is.  Where
  * none has happened yet only the number counts. */
 static struct cycle
-cycle_from(const struct reckoning *r, size_t i)
+cycle_from(const struct calc_context *r, size_t i)
 {
     int ahead = 0;
 
@@ -99,7 +99,7 @@ cycle_from(const struct reckoning *r, size_t i)
 
 /* The forecast of @l under the name by which it is held. */
 static struct held
-held_of(const struct reckoning *r, const struct interval *every, size_t i,
+held_of(const struct calc_context *r, const struct interval *every, size_t i,
     const struct limit *l, char cycle[CYCLE_TEXT])
 {
     struct cycle c = cycle_from(r, i);
@@ -113,7 +113,7 @@ held_of(const struct reckoning *r, const struct interval *every, size_t i,
 
 /* Go by what calendars show, where that is asked for. */
 static void
-settle(const struct reckoning *r, const struct interval *every, size_t i,
+settle(const struct calc_context *r, const struct interval *every, size_t i,
     struct limit *l)
 {
     char cycle[CYCLE_TEXT];
@@ -126,7 +126,7 @@ settle(const struct reckoning *r, const struct interval *every, size_t i,
 }
 
 static void
-say_kept(const struct reckoning *r, const struct interval *every, size_t i,
+say_kept(const struct calc_context *r, const struct interval *every, size_t i,
     const struct limit *l)
 {
     char cycle[CYCLE_TEXT];
@@ -145,7 +145,7 @@ say_kept(const struct reckoning *r, const struct interval *every, size_t i,
 
 /* What else the readings told, which calendars would only waver with. */
 static void
-say_readings(const struct reckoning *r, const struct limit *l)
+say_readings(const struct calc_context *r, const struct limit *l)
 {
     size_t n = l->forecast.left_out;
 
@@ -176,7 +176,7 @@ say_due_reading(const struct completion *done, const struct limit *l,
 }
 
 static void
-say_forecast(const struct reckoning *r, const struct interval *every,
+say_forecast(const struct calc_context *r, const struct interval *every,
     const struct completion *done, const struct limit *l)
 {
     static const char *const basis[] = {"", "by the stated yearly use",
@@ -205,7 +205,8 @@ say_forecast(const struct reckoning *r, const struct interval *every,
 
 /* Before the first time only the calendar can tell. */
 static void
-first(const struct reckoning *r, const struct interval *every, struct limit *l)
+first(
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     (void)r;
     (void)every;
@@ -213,7 +214,7 @@ first(const struct reckoning *r, const struct interval *every, struct limit *l)
 }
 
 static void
-next(const struct reckoning *r, const struct interval *every, size_t i,
+next(const struct calc_context *r, const struct interval *every, size_t i,
     struct limit *l)
 {
     const struct usage *u =

@@ -1,5 +1,5 @@
 #include "buf.h"
-#include "reckon.h"
+#include "calc_context.h"
 #include "scan.h"
 
 /* "when needed": work that is recorded when it happens and is never due. */
@@ -20,7 +20,8 @@ print(const struct interval *every, struct buf *out)
 }
 
 static void
-first(const struct reckoning *r, const struct interval *every, struct limit *l)
+first(
+    const struct calc_context *r, const struct interval *every, struct limit *l)
 {
     (void)r;
     (void)every;
@@ -28,7 +29,7 @@ first(const struct reckoning *r, const struct interval *every, struct limit *l)
 }
 
 static void
-next(const struct reckoning *r, const struct interval *every, size_t i,
+next(const struct calc_context *r, const struct interval *every, size_t i,
     struct limit *l)
 {
     (void)i;

@@ -1,8 +1,8 @@
 #include "arena.h"
 #include "buf.h"
+#include "calc_context.h"
 #include "calendar_rule.h"
 #include "kind.h"
-#include "reckon.h"
 #include "recur.h"
 #include "scan.h"
 

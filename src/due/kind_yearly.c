@@ -1,6 +1,6 @@
 #include "buf.h"
+#include "calc_context.h"
 #include "calendar_rule.h"
-#include "reckon.h"
 #include "scan.h"
 
 /* "yearly on 1 nov": the season decides, not the last time. */

@@ -1,8 +1,8 @@
 #ifndef METERS_H
 #define METERS_H
 
+#include "calc_context.h"
 #include "list.h"
-#include "reckon.h"
 
 /*
  * Inside the due layer only: what the meters of a subject showed, by its

@@ -1,8 +1,8 @@
 #ifndef OFF_ROAD_H
 #define OFF_ROAD_H
 
+#include "calc_context.h"
 #include "list.h"
-#include "reckon.h"
 
 /* Inside the due layer only: when a subject was off the road. */
 struct spells {

@@ -50,7 +50,7 @@ day_done(const struct snapshot *s, const struct due *d)
  * when one was added, 0 when there is none by the horizon, -1 without
  * memory. */
 static int
-add_next_cycle(struct snapshot *s, struct task_facts *g, struct reckoning *r,
+add_next_cycle(struct snapshot *s, struct task_facts *g, struct calc_context *r,
     struct decision *all)
 {
     const struct decision before_it = *all;
@@ -83,7 +83,7 @@ add_next_cycle(struct snapshot *s, struct task_facts *g, struct reckoning *r,
 }
 
 static int
-add_coming(struct snapshot *s, struct task_facts *g, struct reckoning *r,
+add_coming(struct snapshot *s, struct task_facts *g, struct calc_context *r,
     struct decision *all)
 {
     int rc = 1;
@@ -114,7 +114,7 @@ static int
 add_task(struct snapshot *s, struct task_facts *g, const struct task *t,
     struct reasons *why)
 {
-    struct reckoning r;
+    struct calc_context r;
     int due = task_facts_task(g, t, &r);
 
     if (due < 0)

@@ -1,8 +1,8 @@
 #include "stated.h"
 
+#include "calc_context.h"
 #include "earliest_limit.h"
 #include "kind.h"
-#include "reckon.h"
 #include "task_facts.h"
 
 /* The first deadline that is stated for @t, or DAY_NONE.  One beside a 'last'
@@ -34,7 +34,7 @@ by_calendar(const struct rule *rule)
  * work that leaves it is doubtful.
  */
 static int
-is_doubtful(const struct reckoning *r, const struct decision *all, int at,
+is_doubtful(const struct calc_context *r, const struct decision *all, int at,
     struct stated *s)
 {
     const struct interval *every = &r->task->rule->every[at];
@@ -68,7 +68,7 @@ stated_look(const struct facts *facts, stated_seen *seen, void *with)
         const struct task *t = &f->tasks[k];
         struct stated s = {.task = t, .deadline = stated_for(t)};
         int at = by_calendar(t->rule);
-        struct reckoning r;
+        struct calc_context r;
         struct decision all;
         if (s.deadline == DAY_NONE || at < 0 || t->job->n_follows > 0)
             continue;

@@ -292,7 +292,7 @@ add_calls(struct task_facts *g, const struct task *t)
 
 /* A follow-on runs from what called for it, until it has been done. */
 static int
-follow(struct task_facts *g, const struct task *t, struct reckoning *r)
+follow(struct task_facts *g, const struct task *t, struct calc_context *r)
 {
     if (add_calls(g, t))
         return -1;
@@ -306,11 +306,12 @@ follow(struct task_facts *g, const struct task *t, struct reckoning *r)
 }
 
 int
-task_facts_task(struct task_facts *g, const struct task *t, struct reckoning *r)
+task_facts_task(
+    struct task_facts *g, const struct task *t, struct calc_context *r)
 {
     if (add_completions(g, t))
         return -1;
-    *r = (struct reckoning){
+    *r = (struct calc_context){
         .task = t,
         .done = g->done.at,
         .n_done = g->done.n,
@@ -325,7 +326,7 @@ task_facts_task(struct task_facts *g, const struct task *t, struct reckoning *r)
 
 int
 task_facts_assume(
-    struct task_facts *g, struct completion c, struct reckoning *r)
+    struct task_facts *g, struct completion c, struct calc_context *r)
 {
     if (LIST_ADD(g->done, c))
         return -1;

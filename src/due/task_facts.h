@@ -1,8 +1,8 @@
 #ifndef TASK_FACTS_H
 #define TASK_FACTS_H
 
+#include "calc_context.h"
 #include "cover.h"
-#include "reckon.h"
 
 /*
  * Inside the due layer only: picking out of all facts what bears on one
@@ -27,12 +27,12 @@ int task_facts_subject(struct task_facts *g, const struct subject *s);
  * nothing has called for, -1 when memory is out.
  */
 int task_facts_task(
-    struct task_facts *g, const struct task *t, struct reckoning *r);
+    struct task_facts *g, const struct task *t, struct calc_context *r);
 
 /* Add a completion that has not happened yet, to look a cycle ahead: 0 or
  * -1. */
 int task_facts_assume(
-    struct task_facts *g, struct completion c, struct reckoning *r);
+    struct task_facts *g, struct completion c, struct calc_context *r);
 
 /* The day the task taken up was last done, or DAY_NONE. */
 day_t task_facts_last_done(const struct task_facts *g);

@@ -4,8 +4,8 @@
  * first day of the rule on or after it, "-" when there is none; or "refused".
  */
 #include "arena.h"
+#include "calc_context.h"
 #include "kind.h"
-#include "reckon.h"
 #include "scan.h"
 
 #include <stdio.h>

@@ -8,8 +8,8 @@
  * down as one.  Include after "fixture.h".
  */
 
+#include "calc_context.h"
 #include "random_task.h"
-#include "reckon.h"
 
 #define FLEET_JOBS 6
 #define FLEET_CLOSED 60

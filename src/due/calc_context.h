@@ -1,5 +1,5 @@
-#ifndef RECKON_H
-#define RECKON_H
+#ifndef CALC_CONTEXT_H
+#define CALC_CONTEXT_H
 
 #include "due.h"
 
@@ -25,7 +25,7 @@ struct completion {
     int assumed;             /* has not happened yet */
 };
 
-struct reckoning {
+struct calc_context {
     const struct task *task;
     const struct completion *done; /* in order of day */
     size_t n_done;
@@ -96,13 +96,13 @@ struct interval_kind {
     void (*print)(const struct interval *every, struct buf *out);
     /* The deadline that a series like this one would have before @deadline,
      * one interval earlier; NULL where a meter decides. */
-    day_t (*before)(const struct reckoning *r, const struct interval *every,
+    day_t (*before)(const struct calc_context *r, const struct interval *every,
         day_t deadline);
     /* The deadline with nothing done yet. */
-    void (*first)(const struct reckoning *r, const struct interval *every,
+    void (*first)(const struct calc_context *r, const struct interval *every,
         struct limit *l);
     /* The deadline after the completion at @i, given the one before it. */
-    void (*next)(const struct reckoning *r, const struct interval *every,
+    void (*next)(const struct calc_context *r, const struct interval *every,
         size_t i, struct limit *l);
 };
 
