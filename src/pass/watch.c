@@ -1,6 +1,7 @@
 #include "watch.h"
 
 #include "arena.h"
+#include "kind.h"
 #include "outbox.h"
 #include "wording.h"
 #include "workcal.h"
@@ -154,17 +155,19 @@ look_at_mail(struct watch *w, const struct pass *p, struct fault *f)
     return 0;
 }
 
-/* Nonzero when a meter decides about something. */
+/* Nonzero when some work goes by a meter. */
 static int
 any_metered(const struct snapshot *s)
 {
     size_t n;
     const struct due *dues = snapshot_dues(s, &n);
 
-    for (size_t i = 0; i < n; i++)
-        if (dues[i].meter != METER_NONE ||
-            dues[i].besides == DUE_NEEDS_READING)
-            return 1;
+    for (size_t i = 0; i < n; i++) {
+        const struct rule *rule = dues[i].task->rule;
+        for (int k = 0; k < rule->n_every; k++)
+            if (kind_meter(&rule->every[k]) != METER_NONE)
+                return 1;
+    }
     return 0;
 }
 
