@@ -71,8 +71,6 @@ class AllMaker(Maker):
                 yield "hours-a-day = 8"
             if text.startswith("[holidays ") and self.chance(0.3):
                 yield "file = holidays.ics"
-            elif text.startswith("[holidays ") and self.chance(0.3):
-                yield f"known-until = {self.day(2026, 2027)}"
 
     def subject(self, kind, name, carriers):
         for line in super().subject(kind, name, carriers):

@@ -506,7 +506,8 @@ class Calculation(Task):
             return answer | self.answer("no-record")
         returns = self.spell_at(pending.day)
         if returns == date.max:
-            return answer | self.answer("before-return", pending.day)
+            return answer | self.answer("before-return", pending.day) | {
+                "holidays_unknown": False}  # they move nothing
         deadline = self.rolled(returns or pending.day)
         plan = self.plan(deadline, done + [
             fact for fact in [pending.fact]
@@ -523,7 +524,10 @@ class Calculation(Task):
 
     def answer(self, found, deadline=None, plan=None):
         return {"state": found, "deadline": iso(deadline),
-                "plan_day": iso(plan), "book_by": iso(self.book_by(plan))}
+                "plan_day": iso(plan), "book_by": iso(self.book_by(plan)),
+                "holidays_unknown": bool(
+                    deadline and self.fleet.working.unknown(
+                        self.subject, self.job, deadline))}
 
 
 def iso(day):

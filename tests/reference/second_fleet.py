@@ -9,9 +9,10 @@ import second_working_days
 DAY = timedelta(1)
 EPOCH = date(1970, 1, 1)
 
-# until is the last day off the road, or None while that is not known.
-Record = namedtuple("Record", "id kind subject job day until voids",
-                    defaults=(None, None, None, None, None))
+# until is the last day off the road, or None while that is not known; other is
+# the vehicle that equipment was moved to.
+Record = namedtuple("Record", "id kind subject job day until voids other",
+                    defaults=(None, None, None, None, None, None))
 
 
 def read_sections(path):
@@ -78,8 +79,8 @@ class Fleet:
 
 def read_ledger(path):
     rows = sqlite3.connect(path).execute(
-        "SELECT id, kind, subject, job, day, until, voids FROM record"
+        "SELECT id, kind, subject, job, day, until, voids, other FROM record"
         " ORDER BY id")
     return [Record(*row[:4],
                    *(None if day is None else EPOCH + day * DAY
-                     for day in row[4:6]), row[6]) for row in rows]
+                     for day in row[4:6]), *row[6:]) for row in rows]

@@ -64,6 +64,8 @@ class Maker:
                 self.day() for _ in range(self.rng.randint(0, 3))}) or [None]
             yield lines("add", [f"{day} Added day" for day in added])
             yield lines("remove", [removed] if removed else [])
+            if self.chance(0.4):
+                yield f"known-until = {self.day(2025, 2028)}"
         self.named = [f"c{n}" for n in range(self.rng.randint(1, 3))]
         for name in self.named:
             week = WEEKDAYS[:5]
@@ -285,6 +287,7 @@ class Maker:
         for subject in fleet.subjects:
             if self.chance(0.25):
                 self.off_road(subject, self.day())
+            self.move(fleet, subject, today)
             for job in fleet.jobs_of(subject):
                 self.work(fleet, subject, job, today)
         if self.records and self.chance(0.5):
@@ -293,10 +296,23 @@ class Maker:
                 self.add("voided", voids=record.id)
         return self.records
 
-    def add(self, kind, *what, voids=None):
+    def add(self, kind, *what, voids=None, other=None):
         subject, job, day, until = what or (None,) * 4
         self.records.append(Record(len(self.records) + 1, kind, subject,
-                                   job, day, until, voids))
+                                   job, day, until, voids, other))
+
+    def move(self, fleet, subject, today):
+        """Equipment comes to other vehicles, perhaps while one is away."""
+        vehicles = [name for name, (kind, _) in fleet.subjects.items()
+                    if kind == "vehicle"]
+        edges = [day for r in self.records if r.kind == "off-road"
+                 for day in (r.day, r.until) if day]
+        while fleet.subjects[subject][0] == "equipment" and self.chance(0.5):
+            day = self.rng.choice(edges or [self.day()]) + self.rng.choice(
+                [-1, 0, 1]) * DAY
+            if day <= today:
+                self.add("moved", subject, None, day, None,
+                         other=self.rng.choice(vehicles))
 
     def off_road(self, subject, near):
         first = near - self.rng.choice([0, 0, 1, 5, 20]) * DAY

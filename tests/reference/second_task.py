@@ -34,6 +34,8 @@ class Task:
         self.fleet, self.subject, self.job = fleet, subject, job
         voided = {record.voids for record in records}
         self.records = [r for r in records if r.id not in voided]
+        self.carriers = self.carried_by()
+        fleet.working.carriers[subject] = self.carriers[-1][2]
         self.how = self.get("ends", "same day")
         self.sticky = self.get("month-end") == "sticky"
         self.spells = self.spells_off_the_road()
@@ -83,15 +85,29 @@ class Task:
         """Those of this job, in order; a day's own statement comes last."""
         return sorted(self.done(self.job), key=in_order)
 
+    def carried_by(self):
+        """[(first day, last day, vehicle or None)]: who carries it, first as
+        the fleet file says, then as each record of a move does."""
+        out = [(date.min, date.max, self.fleet.carrier(self.subject))]
+        for r in sorted((r for r in self.records if r.kind == "moved"
+                         and r.subject == self.subject),
+                        key=lambda r: (r.day, r.id)):
+            out[-1] = (out[-1][0], r.day - DAY, out[-1][2])
+            out.append((r.day, date.max, r.other))
+        return [part for part in out if part[0] <= part[1]]
+
     def spells_off_the_road(self):
         """[first day, last day or date.max] of the subject's own spells and
         its carrier's; overlapping and adjoining ones are one."""
-        who = (self.subject, self.fleet.carrier(self.subject))
+        away = [(r.subject, r.day, r.until or date.max)
+                for r in self.records if r.kind == "off-road"]
+        own = [spell[1:] for spell in away if spell[0] == self.subject]
+        shared = [(max(first, since), min(last, until))
+                  for since, until, carrier in self.carriers
+                  for who, first, last in away
+                  if who == carrier and first <= until and since <= last]
         joined = []
-        for first, last in sorted((r.day, r.until or date.max)
-                                  for r in self.records
-                                  if r.kind == "off-road"
-                                  and r.subject in who):
+        for first, last in sorted(own + shared):
             if joined and (joined[-1][1] == date.max
                            or first <= joined[-1][1] + DAY):
                 joined[-1][1] = max(joined[-1][1], last)

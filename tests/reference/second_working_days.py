@@ -62,9 +62,12 @@ def closures(keys):
 
 
 class Calendar:
-    def __init__(self, keys, sets):
+    def __init__(self, keys, sets, holiday_keys):
         def listed(key):
             return " ".join(keys.get(key, [])).replace(",", " ").split()
+        self.known = min((parse_day(keys["known-until"][0])
+                          for keys in map(holiday_keys.get, listed("holidays"))
+                          if "known-until" in keys), default=date.max)
         self.works = set(map(parse_weekday, listed("works")))
         self.open = set(map(parse_day, listed("open")))
         self.shut = set(closures(keys)).union(
@@ -80,9 +83,10 @@ class Calendars:
 
     def __init__(self, sections):
         self.sections = sections
+        self.carriers = {}  # by the records
         sets = {name: holidays(keys)
                 for name, keys in sections.get("holidays", {}).items()}
-        self.named = {name: Calendar(keys, sets)
+        self.named = {name: Calendar(keys, sets, sections.get("holidays", {}))
                       for name, keys in sections.get("calendar", {}).items()}
 
     def subject_key(self, subject, key):
@@ -97,7 +101,8 @@ class Calendars:
 
     def calendars(self, subject, job):
         depot = self.subject_key(subject, "depot")
-        carrier = self.subject_key(subject, "carried-by")
+        carrier = (self.carriers.get(subject)
+                   or self.subject_key(subject, "carried-by"))
         if not depot and carrier:
             depot = self.subject_key(carrier, "depot")
         names = []
@@ -105,6 +110,10 @@ class Calendars:
             names += self.sections["depot"][depot]["calendar"]
         names += self.sections["job"][job].get("calendar", [])
         return [self.named[name] for name in names]
+
+    def unknown(self, subject, job, day):
+        """Whether the holidays around that day are not known yet."""
+        return any(day > c.known for c in self.calendars(subject, job))
 
     def beyond(self, subject, job, day, way):
         """The working day on or beyond day, going way, or None."""
