@@ -1,7 +1,7 @@
 #include "feeds.h"
 
 #include "arena.h"
-#include "mapped.h"
+#include "file_map.h"
 #include "modified.h"
 #include "resource.h"
 #include "shelf.h"
@@ -44,7 +44,7 @@ find(const struct feeds *s, const char *id)
 
 static struct resource *
 make_page(const struct pass *p, const struct feed *feed,
-    const struct mapped *file, struct fault *f)
+    const struct file_map *file, struct fault *f)
 {
     struct resource_facts facts = {.type = "text/calendar; charset=utf-8"};
 
@@ -61,20 +61,20 @@ static int
 read_file(const struct pass *p, const struct feed *feed, const char *path,
     struct shown *out, struct fault *f)
 {
-    struct mapped file;
+    struct file_map file;
     int64_t size;
     int64_t written;
 
-    if (mapped_look(path, &size, &written))
+    if (file_map_look(path, &size, &written))
         return fault_set(f, EX_NOINPUT, "%s: the feed cannot be read: %s", path,
             strerror(errno));
     if (out->page != NULL && size == out->size && written == out->written)
         return 0;
-    if (mapped_open(path, &file))
+    if (file_map_open(path, &file))
         return fault_set(f, EX_NOINPUT, "%s: the feed cannot be read: %s", path,
             strerror(errno));
     struct resource *page = make_page(p, feed, &file, f);
-    mapped_close(&file);
+    file_map_close(&file);
     if (page == NULL)
         return -1;
     resource_drop(out->page);

@@ -1,6 +1,6 @@
 #include "reopen.h"
 
-#include "mapped.h"
+#include "file_map.h"
 
 #include <sysexits.h>
 
@@ -13,7 +13,7 @@ check_ledger(const struct pass *p, struct fault *f)
     int64_t size;
     int64_t written;
 
-    if (mapped_look(path, &size, &written) == 0)
+    if (file_map_look(path, &size, &written) == 0)
         return 0;
     return fault_set(
         f, EX_NOINPUT, "%s: the ledger is gone: put it back", path);

@@ -4,8 +4,8 @@
 #include "compose.h"
 #include "dues.h"
 #include "durable.h"
+#include "file_map.h"
 #include "full.h"
-#include "mapped.h"
 
 #include <errno.h>
 #include <string.h>
@@ -48,13 +48,13 @@ set_path(struct issue *i, struct fault *f)
 static int
 learn(struct issue *i, struct fault *f)
 {
-    struct mapped file;
+    struct file_map file;
     size_t dues;
 
-    if (mapped_open(buf_str(i->path), &file))
+    if (file_map_open(buf_str(i->path), &file))
         return 0; /* none is there, or none that anybody can see */
     int rc = compose_learn(i->pass, i->feed, file.bytes, file.len, &dues, f);
-    mapped_close(&file);
+    file_map_close(&file);
     i->before = (int64_t)dues;
     return rc;
 }
@@ -69,7 +69,7 @@ look_back(struct issue *i, struct fault *f)
     i->last = (struct edition){.hash = i->contents.hash, .size = -1};
     if (edition_find(pass_ledger(i->pass), i->feed->id, &i->last, f) < 0)
         return -1;
-    int is_there = mapped_look(buf_str(i->path), &size, &written) == 0;
+    int is_there = file_map_look(buf_str(i->path), &size, &written) == 0;
     i->is_known =
         is_there && size == i->last.size && written == i->last.written;
     i->before = i->is_known ? i->last.dues : 0;
@@ -109,7 +109,7 @@ keep(struct issue *i, const struct composed *done, struct fault *f)
 {
     i->last.dues = (int64_t)done->dues;
     i->last.left_out = (int64_t)done->left_out;
-    if (mapped_look(buf_str(i->path), &i->last.size, &i->last.written))
+    if (file_map_look(buf_str(i->path), &i->last.size, &i->last.written))
         return fault_set(f, EX_IOERR, "%s: cannot look at the feed: %s",
             buf_str(i->path), strerror(errno));
     return edition_keep(pass_ledger(i->pass), i->feed->id, &i->last, f);

@@ -1,4 +1,4 @@
-#include "mapped.h"
+#include "file_map.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -7,7 +7,7 @@
 #include <unistd.h>
 
 static int
-map(int fd, struct mapped *m)
+map(int fd, struct file_map *m)
 {
     struct stat st;
 
@@ -16,7 +16,7 @@ map(int fd, struct mapped *m)
     errno = EINVAL;
     if (!S_ISREG(st.st_mode))
         return -1;
-    *m = (struct mapped){"", (size_t)st.st_size};
+    *m = (struct file_map){"", (size_t)st.st_size};
     if (m->len == 0)
         return 0;
     void *bytes = mmap(NULL, m->len, PROT_READ, MAP_PRIVATE, fd, 0);
@@ -27,7 +27,7 @@ map(int fd, struct mapped *m)
 }
 
 int
-mapped_open(const char *path, struct mapped *m)
+file_map_open(const char *path, struct file_map *m)
 {
     /* A pipe would keep us waiting for a writer. */
     int fd = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
@@ -42,14 +42,14 @@ mapped_open(const char *path, struct mapped *m)
 }
 
 void
-mapped_close(struct mapped *m)
+file_map_close(struct file_map *m)
 {
     if (m->len > 0)
         munmap((void *)(uintptr_t)m->bytes, m->len);
 }
 
 int
-mapped_look(const char *path, int64_t *size, int64_t *written)
+file_map_look(const char *path, int64_t *size, int64_t *written)
 {
     struct stat st;
 

@@ -13,7 +13,7 @@
 
 #include <cmocka.h>
 
-#include "mapped.h"
+#include "file_map.h"
 
 static char folder[] = "/tmp/test-mapped-XXXXXX";
 
@@ -47,33 +47,33 @@ write_file(const char *text)
 static void
 a_file_is_read(void **state)
 {
-    struct mapped m;
+    struct file_map m;
 
     (void)state;
     write_file("some bytes");
-    assert_int_equal(mapped_open("f", &m), 0);
+    assert_int_equal(file_map_open("f", &m), 0);
     assert_int_equal(m.len, 10);
     assert_memory_equal(m.bytes, "some bytes", 10);
-    mapped_close(&m);
+    file_map_close(&m);
     write_file("");
-    assert_int_equal(mapped_open("f", &m), 0);
+    assert_int_equal(file_map_open("f", &m), 0);
     assert_int_equal(m.len, 0);
-    mapped_close(&m);
+    file_map_close(&m);
 }
 
 static void
 what_is_no_file_is_refused(void **state)
 {
-    struct mapped m;
+    struct file_map m;
 
     (void)state;
     errno = 0;
-    assert_int_equal(mapped_open("missing", &m), -1);
+    assert_int_equal(file_map_open("missing", &m), -1);
     assert_int_equal(errno, ENOENT);
-    assert_int_equal(mapped_open(".", &m), -1);
+    assert_int_equal(file_map_open(".", &m), -1);
     /* With nobody to write to it, nor does it wait. */
     assert_int_equal(mkfifo("pipe", 0600), 0);
-    assert_int_equal(mapped_open("pipe", &m), -1);
+    assert_int_equal(file_map_open("pipe", &m), -1);
 }
 
 static void
@@ -85,11 +85,11 @@ its_size_and_when_it_was_written(void **state)
     (void)state;
     write_file("abc");
     assert_int_equal(utimes("f", times), 0);
-    assert_int_equal(mapped_look("f", &size, &written), 0);
+    assert_int_equal(file_map_look("f", &size, &written), 0);
     assert_int_equal(size, 3);
     /* 250 microseconds after the second. */
     assert_true(written == 1000000000000250000);
-    assert_int_equal(mapped_look("missing", &size, &written), -1);
+    assert_int_equal(file_map_look("missing", &size, &written), -1);
 }
 
 int
