@@ -1,6 +1,6 @@
 #include "arguments.h"
 
-#include "nearest.h"
+#include "suggest.h"
 
 #include <strings.h>
 #include <sysexits.h>
@@ -38,9 +38,9 @@ argument_record(struct invocation *i, const struct pass *p, struct record *r)
 
 void
 argument_unknown(struct invocation *i, const char *what, const char *id,
-    const struct nearest *guess)
+    const struct suggest *guess)
 {
-    const char *best = nearest_best(guess);
+    const char *best = suggest_best(guess);
 
     fault_fill(&i->fault, EX_USAGE, "the fleet file has no %s '%s'%s%s%s", what,
         id, best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
@@ -51,12 +51,12 @@ argument_subject(struct invocation *i, const struct pass *p, const char *id)
 {
     const struct fleet *f = pass_fleet(p);
     const struct subject *found = fleet_subject(f, id);
-    struct nearest guess = nearest_start(id);
+    struct suggest guess = suggest_start(id);
 
     if (found != NULL)
         return found;
     for (size_t k = 0; k < f->n_subjects; k++)
-        nearest_offer(&guess, f->subjects[k].id);
+        suggest_offer(&guess, f->subjects[k].id);
     argument_unknown(i, "subject", id, &guess);
     return NULL;
 }
@@ -66,12 +66,12 @@ argument_job(struct invocation *i, const struct pass *p, const char *id)
 {
     const struct fleet *f = pass_fleet(p);
     const struct job *found = fleet_job(f, id);
-    struct nearest guess = nearest_start(id);
+    struct suggest guess = suggest_start(id);
 
     if (found != NULL)
         return found;
     for (size_t k = 0; k < f->n_jobs; k++)
-        nearest_offer(&guess, f->jobs[k].id);
+        suggest_offer(&guess, f->jobs[k].id);
     argument_unknown(i, "job", id, &guess);
     return NULL;
 }
@@ -80,12 +80,12 @@ const struct depot *
 argument_depot(struct invocation *i, const struct pass *p, const char *id)
 {
     const struct fleet *f = pass_fleet(p);
-    struct nearest guess = nearest_start(id);
+    struct suggest guess = suggest_start(id);
 
     for (size_t k = 0; k < f->n_depots; k++) {
         if (strcasecmp(f->depots[k].id, id) == 0)
             return &f->depots[k];
-        nearest_offer(&guess, f->depots[k].id);
+        suggest_offer(&guess, f->depots[k].id);
     }
     argument_unknown(i, "depot", id, &guess);
     return NULL;

@@ -4,7 +4,7 @@
 #include "command.h"
 #include "entry.h"
 
-struct nearest;
+struct suggest;
 
 /* What a command is given, operands and options, read and checked.  What is
  * wrong with it is the fault of the invocation. */
@@ -23,7 +23,7 @@ const struct task *argument_task(struct invocation *i, const struct pass *p,
 /* Set the fault to: the fleet file has no such @what as @id, and what was
  * perhaps meant. */
 void argument_unknown(struct invocation *i, const char *what, const char *id,
-    const struct nearest *guess);
+    const struct suggest *guess);
 
 /*
  * The day an option gives, YYYY-MM-DD or "today"; DAY_NONE with the fault set

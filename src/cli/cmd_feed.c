@@ -1,21 +1,21 @@
 #include "arguments.h"
 #include "command.h"
 #include "dues.h"
-#include "nearest.h"
 #include "nightly.h"
 #include "publish.h"
+#include "suggest.h"
 
 static const struct feed *
 find_feed(struct invocation *i, const struct pass *p, const char *id)
 {
     const struct fleet *f = pass_fleet(p);
     const struct feed *found = publish_find(p, id);
-    struct nearest guess = nearest_start(id);
+    struct suggest guess = suggest_start(id);
 
     if (found != NULL)
         return found;
     for (size_t k = 0; k < f->n_feeds; k++)
-        nearest_offer(&guess, f->feeds[k].id);
+        suggest_offer(&guess, f->feeds[k].id);
     argument_unknown(i, "feed", id, &guess);
     return NULL;
 }

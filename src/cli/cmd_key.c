@@ -3,7 +3,7 @@
 #include "buf.h"
 #include "command.h"
 #include "door.h"
-#include "nearest.h"
+#include "suggest.h"
 
 #include <errno.h>
 #include <string.h>
@@ -36,7 +36,7 @@ static int
 find(struct invocation *i, const struct pass *p, struct thing *t)
 {
     const struct fleet *fleet = pass_fleet(p);
-    struct nearest guess = nearest_start(t->name);
+    struct suggest guess = suggest_start(t->name);
     const char *known;
 
     for (size_t k = 0; (known = door_name(fleet, t->kind, k)) != NULL; k++) {
@@ -44,7 +44,7 @@ find(struct invocation *i, const struct pass *p, struct thing *t)
             t->name = known;
             return 0;
         }
-        nearest_offer(&guess, known);
+        suggest_offer(&guess, known);
     }
     if (is_given(i, "revoke"))
         return 0;

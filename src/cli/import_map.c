@@ -1,7 +1,7 @@
 #include "import_map.h"
 
 #include "buf.h"
-#include "nearest.h"
+#include "suggest.h"
 
 #include <ctype.h>
 #include <string.h>
@@ -61,11 +61,11 @@ static int
 say_missing(struct invocation *i, const struct csv *header, const char *name,
     const char *option)
 {
-    struct nearest guess = nearest_start(name);
+    struct suggest guess = suggest_start(name);
 
     for (size_t k = 0; k < csv_count(header); k++)
-        nearest_offer(&guess, csv_field(header, k));
-    const char *best = nearest_best(&guess);
+        suggest_offer(&guess, csv_field(header, k));
+    const char *best = suggest_best(&guess);
     return fault_set(&i->fault, EX_DATAERR,
         "the first line has no column '%.60s'; say with --%s NAME which it "
         "is%s%.60s%s",

@@ -1,7 +1,7 @@
 #include "buf.h"
 #include "command.h"
-#include "nearest.h"
 #include "problem.h"
+#include "suggest.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -30,12 +30,12 @@ say_usage(const char *what, const char *command)
 static int
 say_no_command(const char *name)
 {
-    struct nearest guess = nearest_start(name);
+    struct suggest guess = suggest_start(name);
     char text[160];
 
     for (size_t i = 0; command_at(i) != NULL; i++)
-        nearest_offer(&guess, command_at(i)->name);
-    const char *best = nearest_best(&guess);
+        suggest_offer(&guess, command_at(i)->name);
+    const char *best = suggest_best(&guess);
     snprintf(text, sizeof text, "there is no command '%.60s'%s%s%s", name,
         best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
     return say_usage(text, NULL);

@@ -1,7 +1,7 @@
 #include "options.h"
 
 #include "buf.h"
-#include "nearest.h"
+#include "suggest.h"
 
 #include <string.h>
 
@@ -33,13 +33,13 @@ find(const struct options *o, const char *word, size_t len)
 static int
 unknown(const struct options *o, const char *word, struct buf *message)
 {
-    struct nearest guess = nearest_start(word + strspn(word, "-"));
+    struct suggest guess = suggest_start(word + strspn(word, "-"));
 
     for (size_t i = 0; i < o->n; i++)
-        nearest_offer(&guess, o->rows[i]->name);
+        suggest_offer(&guess, o->rows[i]->name);
     buf_print(message, "there is no option '%s'", word);
-    if (nearest_best(&guess) != NULL)
-        buf_print(message, "; did you mean --%s?", nearest_best(&guess));
+    if (suggest_best(&guess) != NULL)
+        buf_print(message, "; did you mean --%s?", suggest_best(&guess));
     return -1;
 }
 

@@ -1,6 +1,6 @@
 #include "document.h"
 
-#include "nearest.h"
+#include "suggest.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -46,14 +46,14 @@ copy(struct document *d, const char *text, size_t len)
 static int
 refuse_section(struct document *d, struct place place, const char *word)
 {
-    struct nearest near = nearest_start(word);
+    struct suggest near = suggest_start(word);
 
     for (int i = 0; i < SECTION_KINDS; i++)
-        nearest_offer(&near, words[i]);
-    if (nearest_best(&near))
+        suggest_offer(&near, words[i]);
+    if (suggest_best(&near))
         problems_add(d->problems, PROBLEM_ERROR, place,
             "unknown section '%s'; did you mean '%s'?", word,
-            nearest_best(&near));
+            suggest_best(&near));
     else
         problems_add(d->problems, PROBLEM_ERROR, place,
             "unknown section '%s'; expected site, mail, server, holidays, "

@@ -1,6 +1,6 @@
 #include "document.h"
 
-#include "nearest.h"
+#include "suggest.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -152,12 +152,12 @@ const char *
 document_nearest(
     const struct document *d, enum section_kind kind, const char *id)
 {
-    struct nearest near = nearest_start(id);
+    struct suggest near = suggest_start(id);
 
     for (const struct section *s = d->sections; s != NULL; s = s->next)
         if (section_group(s->kind) == section_group(kind))
-            nearest_offer(&near, s->id);
-    return nearest_best(&near);
+            suggest_offer(&near, s->id);
+    return suggest_best(&near);
 }
 
 struct entry *

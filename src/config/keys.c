@@ -1,7 +1,7 @@
 #include "keys.h"
 
-#include "nearest.h"
 #include "scan.h"
+#include "suggest.h"
 
 #include <assert.h>
 #include <string.h>
@@ -25,11 +25,11 @@ holds_jobs(enum section_kind kind)
 
 static void
 refuse_key(struct load_context *r, const struct section *s, struct entry *e,
-    const struct nearest *near)
+    const struct suggest *near)
 {
-    if (nearest_best(near))
+    if (suggest_best(near))
         context_error(r, e->place, "unknown key '%s' in %s; did you mean '%s'?",
-            e->key, s->title, nearest_best(near));
+            e->key, s->title, suggest_best(near));
     else
         context_error(r, e->place,
             "unknown key '%s' in %s; ostler-fleet(5) lists what there is",
@@ -65,7 +65,7 @@ refuse_secret(struct load_context *r, struct entry *e, struct place place,
 static void
 refuse_unknown(struct load_context *r, const struct section *s, struct entry *e)
 {
-    struct nearest near = nearest_start(e->key);
+    struct suggest near = suggest_start(e->key);
     const struct key *secret = secret_key(s, e->key);
 
     if (secret != NULL) {
@@ -74,7 +74,7 @@ refuse_unknown(struct load_context *r, const struct section *s, struct entry *e)
     }
     for (size_t i = 0; i < key_table_size; i++)
         if (key_table[i].sections >> s->kind & 1)
-            nearest_offer(&near, key_table[i].word);
+            suggest_offer(&near, key_table[i].word);
     refuse_key(r, s, e, &near);
 }
 
@@ -82,14 +82,14 @@ const struct key *
 keys_of_job(struct load_context *r, const struct section *s, struct entry *e,
     const char *word)
 {
-    struct nearest near = nearest_start(word);
+    struct suggest near = suggest_start(word);
 
     for (size_t i = 0; i < key_table_size; i++) {
         if (key_table[i].part == PART_WHOLE)
             continue;
         if (strcasecmp(key_table[i].word, word) == 0)
             return &key_table[i];
-        nearest_offer(&near, key_table[i].word);
+        suggest_offer(&near, key_table[i].word);
     }
     refuse_key(r, s, e, &near);
     return NULL;

@@ -1,9 +1,9 @@
 #include "value.h"
 
 #include "items.h"
-#include "nearest.h"
 #include "num.h"
 #include "scan.h"
+#include "suggest.h"
 
 #include <string.h>
 #include <strings.h>
@@ -142,7 +142,7 @@ VALUE_PARSER(parse_choice)
 
     if (text == NULL)
         return;
-    struct nearest near = nearest_start(text);
+    struct suggest near = suggest_start(text);
     for (int i = 0; k->words[i] != NULL; i++) {
         if (strcasecmp(k->words[i], text) == 0) {
             /* Every enum of ours has the size of an int. */
@@ -150,11 +150,11 @@ VALUE_PARSER(parse_choice)
             return;
         }
         if (k->words[i][0] != '\0')
-            nearest_offer(&near, k->words[i]);
+            suggest_offer(&near, k->words[i]);
     }
-    if (nearest_best(&near))
+    if (suggest_best(&near))
         context_refuse(r, e, e->place, "'%s' is none of %s; did you mean '%s'?",
-            text, k->form, nearest_best(&near));
+            text, k->form, suggest_best(&near));
     else
         context_refuse(r, e, e->place, "'%s' is none of %s", text, k->form);
 }

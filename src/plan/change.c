@@ -1,8 +1,8 @@
 #include "change.h"
 
-#include "nearest.h"
 #include "num.h"
 #include "scan.h"
+#include "suggest.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -30,9 +30,9 @@ refuse(struct reader *r, const char *what)
 }
 
 static int
-unknown(struct reader *r, const char *what, const char *id, struct nearest near)
+unknown(struct reader *r, const char *what, const char *id, struct suggest near)
 {
-    const char *best = nearest_best(&near);
+    const char *best = suggest_best(&near);
 
     snprintf(r->fault, CHANGE_FAULT, "the fleet file has no %s '%s'%s%s%s",
         what, id, best ? "; did you mean '" : "", best ? best : "",
@@ -44,16 +44,16 @@ static int
 take_place(struct reader *r, struct change *c)
 {
     char id[WORD];
-    struct nearest near;
+    struct suggest near;
 
     if (!scan_any(&r->scan, id, sizeof id))
         return refuse(r, "names no place");
     c->place = fleet_workplace_named(r->fleet, id);
     if (c->place != NULL)
         return 0;
-    near = nearest_start(id);
+    near = suggest_start(id);
     for (size_t i = 0; i < r->fleet->n_workplaces; i++)
-        nearest_offer(&near, r->fleet->workplaces[i].id);
+        suggest_offer(&near, r->fleet->workplaces[i].id);
     return unknown(r, "calendar", id, near);
 }
 
@@ -61,17 +61,17 @@ static int
 take_limit(struct reader *r, struct change *c)
 {
     char id[WORD];
-    struct nearest near;
+    struct suggest near;
 
     if (!scan_any(&r->scan, id, sizeof id))
         return refuse(r, "names no limit");
-    near = nearest_start(id);
+    near = suggest_start(id);
     for (size_t i = 0; i < r->fleet->n_limits; i++) {
         if (strcasecmp(r->fleet->limits[i].id, id) == 0) {
             c->limit = &r->fleet->limits[i];
             return 0;
         }
-        nearest_offer(&near, r->fleet->limits[i].id);
+        suggest_offer(&near, r->fleet->limits[i].id);
     }
     return unknown(r, "limit", id, near);
 }
@@ -80,16 +80,16 @@ static int
 take_subject(struct reader *r, struct change *c)
 {
     char id[WORD];
-    struct nearest near;
+    struct suggest near;
 
     if (!scan_any(&r->scan, id, sizeof id))
         return refuse(r, "names nothing that could be sold");
     c->subject = fleet_subject(r->fleet, id);
     if (c->subject != NULL)
         return 0;
-    near = nearest_start(id);
+    near = suggest_start(id);
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
-        nearest_offer(&near, r->fleet->subjects[i].id);
+        suggest_offer(&near, r->fleet->subjects[i].id);
     return unknown(r, "subject", id, near);
 }
 

@@ -5,18 +5,18 @@
 
 #include <cmocka.h>
 
-#include "nearest.h"
+#include "suggest.h"
 
 static const char *
 guess(const char *word)
 {
     static const char *const known[] = {
         "calendar", "carried-by", "class", "closed", "depot", "every", "works"};
-    struct nearest n = nearest_start(word);
+    struct suggest n = suggest_start(word);
 
     for (size_t i = 0; i < sizeof known / sizeof *known; i++)
-        nearest_offer(&n, known[i]);
-    return nearest_best(&n);
+        suggest_offer(&n, known[i]);
+    return suggest_best(&n);
 }
 
 static void
@@ -55,14 +55,14 @@ another_word_finds_nothing(void **state)
 static void
 a_third_of_the_letters_may_be_wrong(void **state)
 {
-    struct nearest n = nearest_start("kitten");
+    struct suggest n = suggest_start("kitten");
 
     (void)state;
-    nearest_offer(&n, "sitting");
-    assert_string_equal(nearest_best(&n), "sitting");
-    n = nearest_start("kitten");
-    nearest_offer(&n, "sittings");
-    assert_null(nearest_best(&n));
+    suggest_offer(&n, "sitting");
+    assert_string_equal(suggest_best(&n), "sitting");
+    n = suggest_start("kitten");
+    suggest_offer(&n, "sittings");
+    assert_null(suggest_best(&n));
 }
 
 static void
@@ -76,14 +76,14 @@ words_beyond_measure_are_passed_over(void **state)
     longest[63] = '\0';
     memset(longer, 'a', 64);
     longer[64] = '\0';
-    struct nearest n = nearest_start(longest);
-    nearest_offer(&n, longer);
-    assert_null(nearest_best(&n));
-    nearest_offer(&n, longest);
-    assert_ptr_equal(nearest_best(&n), longest);
-    n = nearest_start(longer);
-    nearest_offer(&n, longest);
-    assert_null(nearest_best(&n));
+    struct suggest n = suggest_start(longest);
+    suggest_offer(&n, longer);
+    assert_null(suggest_best(&n));
+    suggest_offer(&n, longest);
+    assert_ptr_equal(suggest_best(&n), longest);
+    n = suggest_start(longer);
+    suggest_offer(&n, longest);
+    assert_null(suggest_best(&n));
 }
 
 int

@@ -1,4 +1,4 @@
-#include "nearest.h"
+#include "suggest.h"
 
 #include <ctype.h>
 #include <string.h>
@@ -40,15 +40,15 @@ distance(const char *a, size_t na, const char *b, size_t nb)
     return row[nb];
 }
 
-struct nearest
-nearest_start(const char *word)
+struct suggest
+suggest_start(const char *word)
 {
     /* More than a third of the letters wrong is another word. */
-    return (struct nearest){word, NULL, strlen(word) / 3 + 2};
+    return (struct suggest){word, NULL, strlen(word) / 3 + 2};
 }
 
 void
-nearest_offer(struct nearest *n, const char *known)
+suggest_offer(struct suggest *n, const char *known)
 {
     size_t na = strlen(n->word);
     size_t nb = strlen(known);
@@ -63,7 +63,7 @@ nearest_offer(struct nearest *n, const char *known)
 }
 
 const char *
-nearest_best(const struct nearest *n)
+suggest_best(const struct suggest *n)
 {
     return n->best;
 }
