@@ -1,7 +1,7 @@
 #include "plan_sheet.h"
 
+#include "atomic_file.h"
 #include "buf.h"
-#include "durable.h"
 #include "poster.h"
 
 #include <errno.h>
@@ -21,7 +21,7 @@ static int
 write_bytes(
     const char *path, const struct buf *bytes, struct buf *out, struct fault *f)
 {
-    if (durable_write(path, buf_str(bytes), buf_len(bytes)) < 0)
+    if (atomic_file_write(path, buf_str(bytes), buf_len(bytes)) < 0)
         return fault_set(f, EX_CANTCREAT, "%s: cannot write the sheet: %s",
             path, strerror(errno));
     buf_print(out, "written: %s\n", path);

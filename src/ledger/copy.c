@@ -1,7 +1,7 @@
 #include "copy.h"
 
+#include "atomic_file.h"
 #include "connect.h"
-#include "durable.h"
 #include "query.h"
 
 #include <errno.h>
@@ -134,7 +134,7 @@ copy_make(struct ledger *l, const char *to, const char *like,
 int
 copy_place(const char *copy, const char *path, struct fault *f)
 {
-    if (durable_rename(copy, path) == 0)
+    if (atomic_file_rename(copy, path) == 0)
         return 0;
     int full = errno == EIO || errno == ENOSPC;
     fault_fill(f, full ? EX_IOERR : EX_CANTCREAT, "%s: cannot be made: %s",

@@ -1,4 +1,4 @@
-#include "durable.h"
+#include "atomic_file.h"
 #include "transport.h"
 
 #include <errno.h>
@@ -32,7 +32,7 @@ send_folder(struct mail_session *s, const struct mail_envelope *e,
             "the Message-ID '%s' does not make a file name", e->message_id);
     if (asprintf(&path, "%s/%.*s.eml", folder, (int)name, e->message_id) < 0)
         return fault_set(f, EX_TEMPFAIL, "out of memory");
-    if (durable_folder(folder) || durable_write(path, bytes, len) < 0)
+    if (atomic_file_folder(folder) || atomic_file_write(path, bytes, len) < 0)
         rc = fault_set(
             f, EX_TEMPFAIL, "cannot write %s: %s", path, strerror(errno));
     free(path);

@@ -1,7 +1,7 @@
 #include "compose.h"
 
+#include "atomic_file.h"
 #include "buf.h"
-#include "durable.h"
 #include "ical_back.h"
 #include "stamp.h"
 
@@ -21,7 +21,7 @@ struct composing {
     struct ical *ical;
     struct buf *content; /* of one event */
     struct buf *out;
-    struct durable *file;
+    struct atomic_file *file;
     size_t from;   /* where the feed begins in @out */
     size_t before; /* bytes of it that have gone to the file */
     struct composed *done;
@@ -81,7 +81,7 @@ drain(struct composing *w)
 {
     if (w->file == NULL || buf_len(w->out) < DRAIN_BYTES)
         return;
-    durable_add(w->file, buf_str(w->out), buf_len(w->out));
+    atomic_file_add(w->file, buf_str(w->out), buf_len(w->out));
     w->before += buf_len(w->out);
     buf_clear(w->out);
 }
@@ -169,7 +169,7 @@ add_all(struct composing *w, struct fault *f)
     if (buf_failed(w->out))
         return no_memory(f);
     if (w->file != NULL)
-        durable_add(w->file, buf_str(w->out), buf_len(w->out));
+        atomic_file_add(w->file, buf_str(w->out), buf_len(w->out));
     return 0;
 }
 
@@ -189,7 +189,7 @@ add_in_group(struct composing *w, struct fault *f)
 
 int
 compose_feed(const struct pass *p, const struct contents *c, struct buf *out,
-    struct durable *file, struct composed *done, struct fault *f)
+    struct atomic_file *file, struct composed *done, struct fault *f)
 {
     struct composing w = {
         .pass = p,

@@ -4,7 +4,7 @@
 #include "contents.h"
 
 struct buf;
-struct durable;
+struct atomic_file;
 
 /* What came of a feed. */
 struct composed {
@@ -20,7 +20,7 @@ struct composed {
  * @f set.
  */
 int compose_feed(const struct pass *p, const struct contents *c,
-    struct buf *out, struct durable *file, struct composed *done,
+    struct buf *out, struct atomic_file *file, struct composed *done,
     struct fault *f);
 
 /*

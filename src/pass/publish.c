@@ -1,9 +1,9 @@
 #include "publish.h"
 
+#include "atomic_file.h"
 #include "buf.h"
 #include "compose.h"
 #include "dues.h"
-#include "durable.h"
 #include "file_map.h"
 #include "full.h"
 
@@ -124,8 +124,8 @@ cannot_write(const struct issue *i, struct fault *f)
 
 /* Write the new file beside the old one, and read it back. */
 static int
-write_new(const struct issue *i, struct durable *file, struct composed *done,
-    struct fault *f)
+write_new(const struct issue *i, struct atomic_file *file,
+    struct composed *done, struct fault *f)
 {
     struct buf *out = buf_new();
     int rc = out ? compose_feed(i->pass, &i->contents, out, file, done, f)
@@ -135,7 +135,7 @@ write_new(const struct issue *i, struct durable *file, struct composed *done,
     buf_free(out);
     if (rc != 0)
         return -1;
-    const char *bytes = durable_bytes(file, &len);
+    const char *bytes = atomic_file_bytes(file, &len);
     if (bytes == NULL)
         return cannot_write(i, f);
     return ical_check(bytes, len, &i->contents.form, done->items, f);
@@ -145,15 +145,15 @@ static int
 replace(struct issue *i, struct fault *f)
 {
     struct composed done;
-    struct durable *file = durable_start(buf_str(i->path));
+    struct atomic_file *file = atomic_file_start(buf_str(i->path));
 
     if (file == NULL)
         return cannot_write(i, f);
     if (write_new(i, file, &done, f)) {
-        durable_drop(file);
+        atomic_file_drop(file);
         return -1;
     }
-    if (durable_finish(file) < 0)
+    if (atomic_file_finish(file) < 0)
         return cannot_write(i, f);
     return keep(i, &done, f);
 }
@@ -239,7 +239,7 @@ publish_some(const struct pass *p, const struct feed *only, struct buf *notes,
 {
     const char *folder = pass_fleet(p)->site.feed_folder;
 
-    if (durable_folder(folder))
+    if (atomic_file_folder(folder))
         return fault_set(f, EX_CANTCREAT, "%s: cannot make the folder: %s",
             folder, strerror(errno));
     struct snapshot *s = dues_settled(p, publish_horizon(p), f);

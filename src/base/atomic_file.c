@@ -1,4 +1,4 @@
-#include "durable.h"
+#include "atomic_file.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -62,7 +62,7 @@ sync_folder(const char *path)
     return rc;
 }
 
-struct durable {
+struct atomic_file {
     char *path;
     char *temp;
     int fd;
@@ -72,7 +72,7 @@ struct durable {
 };
 
 static void
-free_durable(struct durable *d)
+free_durable(struct atomic_file *d)
 {
     int error = errno;
 
@@ -86,11 +86,11 @@ free_durable(struct durable *d)
     errno = error;
 }
 
-struct durable *
-durable_start(const char *path)
+struct atomic_file *
+atomic_file_start(const char *path)
 {
     static const char suffix[] = ".new";
-    struct durable *d = calloc(1, sizeof *d);
+    struct atomic_file *d = calloc(1, sizeof *d);
 
     if (d == NULL)
         return NULL;
@@ -110,14 +110,14 @@ err:
 }
 
 void
-durable_add(struct durable *d, const char *bytes, size_t n)
+atomic_file_add(struct atomic_file *d, const char *bytes, size_t n)
 {
     if (d->error == 0 && write_all(d->fd, bytes, n) != 0)
         d->error = errno;
 }
 
 const char *
-durable_bytes(struct durable *d, size_t *len)
+atomic_file_bytes(struct atomic_file *d, size_t *len)
 {
     struct stat st;
 
@@ -140,7 +140,7 @@ durable_bytes(struct durable *d, size_t *len)
 }
 
 void
-durable_drop(struct durable *d)
+atomic_file_drop(struct atomic_file *d)
 {
     if (d == NULL)
         return;
@@ -150,7 +150,7 @@ durable_drop(struct durable *d)
 
 /* Close the new file once it is on the disk. */
 static int
-settle(struct durable *d)
+settle(struct atomic_file *d)
 {
     int rc = fchmod(d->fd, 0644) || fsync(d->fd) ? -1 : 0;
 
@@ -161,15 +161,15 @@ settle(struct durable *d)
 }
 
 int
-durable_finish(struct durable *d)
+atomic_file_finish(struct atomic_file *d)
 {
     size_t len;
-    const char *bytes = durable_bytes(d, &len);
+    const char *bytes = atomic_file_bytes(d, &len);
     int same = bytes != NULL && holds(d->path, bytes, len);
 
     if (bytes == NULL || same || settle(d) || rename(d->temp, d->path)) {
         int error = errno;
-        durable_drop(d);
+        atomic_file_drop(d);
         errno = error;
         return same ? 0 : -1;
     }
@@ -179,14 +179,14 @@ durable_finish(struct durable *d)
 }
 
 int
-durable_write(const char *path, const char *bytes, size_t len)
+atomic_file_write(const char *path, const char *bytes, size_t len)
 {
-    struct durable *d = durable_start(path);
+    struct atomic_file *d = atomic_file_start(path);
 
     if (d == NULL)
         return -1;
-    durable_add(d, bytes, len);
-    return durable_finish(d);
+    atomic_file_add(d, bytes, len);
+    return atomic_file_finish(d);
 }
 
 static int
@@ -202,7 +202,7 @@ sync_file(const char *path)
 }
 
 int
-durable_rename(const char *from, const char *to)
+atomic_file_rename(const char *from, const char *to)
 {
     return sync_file(from) || rename(from, to) || sync_folder(to) ? -1 : 0;
 }
@@ -220,7 +220,7 @@ is_folder(const char *path)
 }
 
 int
-durable_folder(const char *path)
+atomic_file_folder(const char *path)
 {
     char *copy = strdup(path);
 

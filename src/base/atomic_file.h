@@ -1,5 +1,5 @@
-#ifndef DURABLE_H
-#define DURABLE_H
+#ifndef ATOMIC_FILE_H
+#define ATOMIC_FILE_H
 
 #include <stddef.h>
 
@@ -13,38 +13,38 @@
  * when it failed: then the old file is as it was, unless only the last step
  * failed and the new one may not outlive a power cut.
  */
-int durable_write(const char *path, const char *bytes, size_t len);
+int atomic_file_write(const char *path, const char *bytes, size_t len);
 
 /*
  * The same for a file that is written piece by piece and looked at before it
  * takes the place of the old one.
  */
-struct durable;
+struct atomic_file;
 
 /* Begin to replace the file @path: NULL with errno set on failure. */
-struct durable *durable_start(const char *path);
+struct atomic_file *atomic_file_start(const char *path);
 
-/* Append @n bytes.  A failure is kept for durable_finish(). */
-void durable_add(struct durable *d, const char *bytes, size_t n);
+/* Append @n bytes.  A failure is kept for atomic_file_finish(). */
+void atomic_file_add(struct atomic_file *d, const char *bytes, size_t n);
 
 /* All that was appended, of *@len bytes, until the next change; NULL with
  * errno set when it cannot be read. */
-const char *durable_bytes(struct durable *d, size_t *len);
+const char *atomic_file_bytes(struct atomic_file *d, size_t *len);
 
-/* Put the new file in its place and free @d; returns as durable_write(). */
-int durable_finish(struct durable *d);
+/* Put the new file in its place and free @d; returns as atomic_file_write(). */
+int atomic_file_finish(struct atomic_file *d);
 
 /* Leave the old file as it is and free @d; NULL is ignored. */
-void durable_drop(struct durable *d);
+void atomic_file_drop(struct atomic_file *d);
 
 /*
  * Put the file @from on the disk and then in the place of @to, in the same
- * folder, as durable_write() does.  Returns 0 or -1 with errno set.
+ * folder, as atomic_file_write() does.  Returns 0 or -1 with errno set.
  */
-int durable_rename(const char *from, const char *to);
+int atomic_file_rename(const char *from, const char *to);
 
 /* Make the folder @path, and those above it, unless they are there: 0 or -1
  * with errno set. */
-int durable_folder(const char *path);
+int atomic_file_folder(const char *path);
 
 #endif
