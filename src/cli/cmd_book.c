@@ -42,7 +42,7 @@ check(const struct booking_asked *b, const struct due *d)
     struct fault *f = &b->i->fault;
     char day[DAY_WORDS];
     char other[DAY_WORDS];
-    const char *why = workcal_why(b->task->calendar, b->day);
+    const char *why = work_calendar_why(b->task->calendar, b->day);
 
     day_words(b->day, day);
     if (d == NULL)
@@ -60,7 +60,7 @@ check(const struct booking_asked *b, const struct due *d)
         return fault_set(f, EX_DATAERR,
             "%s is after the deadline, %s; give an earlier day, or --sure", day,
             day_words(d->deadline, other));
-    if (!workcal_is_open(b->task->calendar, b->day))
+    if (!work_calendar_is_open(b->task->calendar, b->day))
         return fault_set(f, EX_DATAERR,
             "%s is not a working day for it%s%s; give another, or --sure", day,
             why ? ": " : "", why ? why : "");

@@ -165,7 +165,7 @@ finish_calendar(
 
     if (works == NULL || works->refused || r->document->out_of_memory)
         return;
-    c->made = context_keep(r, workcal_new(&c->plan), NULL, NULL);
+    c->made = context_keep(r, work_calendar_new(&c->plan), NULL, NULL);
     *c->workplace =
         (struct workplace){s->id, c->title, c->made, c->vehicles, c->minutes};
     check_calendar(r, s, c);
@@ -210,7 +210,7 @@ read_section(struct load_context *r, struct section *s)
 
 /* The place of a calendar, each of which has one of its own. */
 static const struct workplace *
-place_of(const struct load_context *r, const struct workcal *calendar)
+place_of(const struct load_context *r, const struct work_calendar *calendar)
 {
     for (size_t i = 0; i < r->fleet->n_workplaces; i++)
         if (r->workplaces[i].calendar == calendar)

@@ -57,7 +57,8 @@ void
 check_calendar(
     struct load_context *r, const struct section *s, const struct calendar *c)
 {
-    if (c->made == NULL || workcal_following(c->made, DAY_FIRST) != DAY_NONE)
+    if (c->made == NULL ||
+        work_calendar_following(c->made, DAY_FIRST) != DAY_NONE)
         return;
     context_error(r, s->place,
         "%s never works; name a weekday in 'works' or a day in 'open'",

@@ -103,7 +103,7 @@ config_free(struct config *c)
     if (c == NULL)
         return;
     for (struct made_calendar *m = c->context.calendars; m; m = m->next)
-        workcal_free(m->calendar);
+        work_calendar_free(m->calendar);
     arena_free(c->arena);
     free(c);
 }

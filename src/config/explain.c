@@ -135,7 +135,7 @@ explain_subject(struct explaining *x, const struct section *s)
 static void
 explain_known_until(struct explaining *x, const struct calendar *c)
 {
-    day_t until = workcal_known_until(c->made);
+    day_t until = work_calendar_known_until(c->made);
     char day[DAY_TEXT];
 
     buf_print(x->out, "  %-16s %s  (its holidays)\n", "known-until",

@@ -118,15 +118,15 @@ context_is_kept(const struct load_context *r, const struct holidays *h)
     return 0;
 }
 
-struct workcal *
-context_keep(struct load_context *r, struct workcal *c, const struct workcal *a,
-    const struct workcal *b)
+struct work_calendar *
+context_keep(struct load_context *r, struct work_calendar *c,
+    const struct work_calendar *a, const struct work_calendar *b)
 {
     struct made_calendar *kept = context_take(r, sizeof *kept);
 
     if (c == NULL || kept == NULL) {
         r->document->out_of_memory = 1;
-        workcal_free(c);
+        work_calendar_free(c);
         return NULL;
     }
     *kept = (struct made_calendar){c, a, b, r->calendars};

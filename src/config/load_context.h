@@ -21,10 +21,10 @@ struct holidays {
 
 struct calendar {
     const char *title;
-    struct workcal_plan plan;
+    struct work_calendar_plan plan;
     int64_t vehicles;
     int64_t minutes;
-    struct workcal *made; /* NULL when it was refused */
+    struct work_calendar *made; /* NULL when it was refused */
     struct workplace *workplace;
 };
 
@@ -53,9 +53,9 @@ struct subject_def {
 
 /* Calendars are made once and freed with the fleet. */
 struct made_calendar {
-    struct workcal *calendar;
-    const struct workcal *a; /* of two that it joins, else NULL */
-    const struct workcal *b;
+    struct work_calendar *calendar;
+    const struct work_calendar *a; /* of two that it joins, else NULL */
+    const struct work_calendar *b;
     struct made_calendar *next;
 };
 
@@ -108,8 +108,9 @@ char *context_copy(struct load_context *r, const char *text, size_t len);
 
 /* Keep @c with the fleet, as what joins @a and @b (NULL for none); on failure
  * it is freed.  Returns it, or NULL. */
-struct workcal *context_keep(struct load_context *r, struct workcal *c,
-    const struct workcal *a, const struct workcal *b);
+struct work_calendar *context_keep(struct load_context *r,
+    struct work_calendar *c, const struct work_calendar *a,
+    const struct work_calendar *b);
 
 /* The section that a value names, or NULL: refused with the nearest id. */
 struct section *context_find(struct load_context *r, struct entry *e,

@@ -26,8 +26,8 @@ states_depot(const struct load_context *r, const struct subject_def *h)
 }
 
 static const struct made_calendar *
-find_joined(const struct load_context *r, const struct workcal *a,
-    const struct workcal *b)
+find_joined(const struct load_context *r, const struct work_calendar *a,
+    const struct work_calendar *b)
 {
     const struct made_calendar *m = r->calendars;
 
@@ -38,28 +38,29 @@ find_joined(const struct load_context *r, const struct workcal *a,
 
 /* The calendar of a depot and a place, either of which may be NULL: made once
  * for each two.  NULL when there is neither, or memory is out. */
-static const struct workcal *
+static const struct work_calendar *
 joined(struct load_context *r, const struct depot *depot,
-    const struct workcal *place)
+    const struct work_calendar *place)
 {
-    const struct workcal *a = depot ? depot->calendar : NULL;
+    const struct work_calendar *a = depot ? depot->calendar : NULL;
 
     if (a == NULL || place == NULL || a == place)
         return a ? a : place;
     const struct made_calendar *m = find_joined(r, a, place);
-    return m ? m->calendar : context_keep(r, workcal_both(a, place), a, place);
+    return m ? m->calendar
+             : context_keep(r, work_calendar_both(a, place), a, place);
 }
 
-static const struct workcal *
+static const struct work_calendar *
 calendar_of(struct linking *l, const struct use *use)
 {
     const struct depot *depot = fleet_depot(&l->def->subject);
-    const struct workcal *place = use->rule->calendar;
+    const struct work_calendar *place = use->rule->calendar;
     const struct made_calendar *had = l->context->calendars;
-    const struct workcal *c = joined(l->context, depot, place);
+    const struct work_calendar *c = joined(l->context, depot, place);
 
     if (l->context->calendars != had &&
-        workcal_following(c, DAY_FIRST) == DAY_NONE)
+        work_calendar_following(c, DAY_FIRST) == DAY_NONE)
         context_error(l->context, l->def->section->place,
             "%s has '%s' done at '%s', which never works on a day when the "
             "depot '%s' does",
@@ -181,7 +182,7 @@ tasks_make(struct load_context *r)
 }
 
 /* The calendar of the holder's use number @i beside the depot, or NULL. */
-static const struct workcal *
+static const struct work_calendar *
 calendar_at(struct load_context *r, const struct subject_def *h, size_t i,
     const struct depot *depot)
 {

@@ -45,7 +45,7 @@ VALUE_TYPE(holidays);
 VALUE_TYPE(closed);
 
 /* value_name.c: what names other sections */
-VALUE_TYPE(calendar);    /* const struct workcal * */
+VALUE_TYPE(calendar);    /* const struct work_calendar * */
 VALUE_TYPE(job_list);    /* const struct job **; @count */
 VALUE_TYPE(also_counts); /* struct job */
 VALUE_TYPE(depot);       /* struct subject_def, as the next three */

@@ -244,7 +244,8 @@ VALUE_PARSER(parse_holidays)
 /* The sections whose sets the calendar keeps, as it lists them. */
 VALUE_FORMATTER(format_holidays)
 {
-    const struct workcal_plan *plan = &((const struct calendar *)at)->plan;
+    const struct work_calendar_plan *plan =
+        &((const struct calendar *)at)->plan;
 
     if (plan->n_holidays == 0)
         value_format_unset(k, out);

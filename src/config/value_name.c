@@ -24,12 +24,13 @@ VALUE_PARSER(parse_calendar)
     const struct calendar *c = find_one(r, e, SECTION_CALENDAR);
 
     if (c != NULL)
-        *(const struct workcal **)at = c->made;
+        *(const struct work_calendar **)at = c->made;
 }
 
 VALUE_FORMATTER(format_calendar)
 {
-    const struct workcal *calendar = *(const struct workcal *const *)at;
+    const struct work_calendar *calendar =
+        *(const struct work_calendar *const *)at;
     const struct section *s = calendar ? r->document->sections : NULL;
 
     while (s != NULL &&

@@ -57,10 +57,10 @@ any_due(const struct load_context *r, const struct scope *scopes, size_t n)
 static int
 any_open(const struct person *p)
 {
-    day_t d = workcal_following(p->calendar, DAY_FIRST);
+    day_t d = work_calendar_following(p->calendar, DAY_FIRST);
 
     while (d != DAY_NONE && !(p->days >> day_weekday(d) & 1))
-        d = workcal_following(p->calendar, step_days(d, 1));
+        d = work_calendar_following(p->calendar, step_days(d, 1));
     return d != DAY_NONE;
 }
 

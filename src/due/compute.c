@@ -54,13 +54,13 @@ wait_for_return(const struct calc_context *r, struct due *d)
 /* The last day from @d on, in steps of @step, that is closed for the same
  * reason; days that only the week closes go along. */
 static day_t
-same_closure(const struct workcal *c, day_t d, day_t to, int step)
+same_closure(const struct work_calendar *c, day_t d, day_t to, int step)
 {
-    const char *name = workcal_why(c, d);
+    const char *name = work_calendar_why(c, d);
     day_t last = d;
 
     for (day_t next = d + step; next != to; next += step) {
-        const char *other = workcal_why(c, next);
+        const char *other = work_calendar_why(c, next);
         if (other != NULL && (name == NULL || strcmp(other, name) != 0))
             break;
         if (other != NULL)
@@ -72,7 +72,7 @@ same_closure(const struct workcal *c, day_t d, day_t to, int step)
 static void
 say_closed(const struct calc_context *r, day_t at, day_t first, day_t last)
 {
-    const char *name = workcal_why(r->task->calendar, first);
+    const char *name = work_calendar_why(r->task->calendar, first);
     char a[DAY_WORDS];
     char b[DAY_WORDS];
 
@@ -89,13 +89,13 @@ say_closed(const struct calc_context *r, day_t at, day_t first, day_t last)
 static void
 say_roll(const struct calc_context *r, day_t from, day_t to)
 {
-    const struct workcal *c = r->task->calendar;
+    const struct work_calendar *c = r->task->calendar;
     int step = to < from ? -1 : 1;
 
     if (r->why == NULL || from == to)
         return;
     for (day_t d = from; d != to; d += step) {
-        if (workcal_why(c, d) == NULL && d != from)
+        if (work_calendar_why(c, d) == NULL && d != from)
             continue;
         day_t last = same_closure(c, d, to, step);
         say_closed(r, from, d, last);
@@ -130,9 +130,9 @@ roll_deadline(const struct calc_context *r, struct due *d)
     if (d->deadline == DAY_NONE || t->job->class == CLASS_LAW)
         return;
     if (t->rule->roll == ROLL_FOLLOWING)
-        rolled = workcal_following(t->calendar, d->deadline);
+        rolled = work_calendar_following(t->calendar, d->deadline);
     else if (t->rule->roll == ROLL_NEAREST)
-        rolled = workcal_nearest(t->calendar, d->deadline);
+        rolled = work_calendar_nearest(t->calendar, d->deadline);
     if (rolled == DAY_NONE)
         return;
     if (rolled > d->deadline && is_off_between(r, d->deadline, rolled)) {
@@ -149,7 +149,7 @@ static void
 choose_plan_day(
     const struct calc_context *r, const struct decision *all, struct due *d)
 {
-    day_t plan = workcal_preceding(r->task->calendar, d->deadline);
+    day_t plan = work_calendar_preceding(r->task->calendar, d->deadline);
 
     if (d->deadline == DAY_NONE)
         return;
@@ -208,15 +208,15 @@ static void
 choose_book_by(const struct calc_context *r, struct due *d)
 {
     const struct lead *lead = &r->task->rule->lead;
-    const struct workcal *calendar = r->task->calendar;
+    const struct work_calendar *calendar = r->task->calendar;
     char text[SPAN_TEXT];
 
     if (d->plan_day == DAY_NONE || d->booked != DAY_NONE || lead->span.n == 0)
         return;
     if (lead->working)
-        d->book_by = workcal_add(calendar, d->plan_day, -lead->span.n);
+        d->book_by = work_calendar_add(calendar, d->plan_day, -lead->span.n);
     else
-        d->book_by = workcal_preceding(
+        d->book_by = work_calendar_preceding(
             calendar, step_span(d->plan_day, lead->span, -1, MONTH_END_CLAMP));
     if (r->why == NULL)
         return;
@@ -232,7 +232,7 @@ choose_book_by(const struct calc_context *r, struct due *d)
 static void
 warn_of_holidays(const struct calc_context *r, struct due *d)
 {
-    day_t until = workcal_known_until(r->task->calendar);
+    day_t until = work_calendar_known_until(r->task->calendar);
 
     if (until == DAY_NONE || d->deadline == DAY_NONE || d->deadline <= until)
         return;

@@ -84,8 +84,8 @@ due_warning_word(enum due_warning warning)
 static void
 plan_passed_text(const struct due *d, day_t today, char *out, size_t size)
 {
-    int left =
-        workcal_between(d->task->calendar, step_days(today, -1), d->deadline);
+    int left = work_calendar_between(
+        d->task->calendar, step_days(today, -1), d->deadline);
 
     if (left > 0)
         snprintf(out, size,
@@ -113,8 +113,8 @@ due_booked_text(const struct due *d, unsigned warnings, char *out, size_t size)
 static void
 booked_passed_text(const struct due *d, day_t today, char *out, size_t size)
 {
-    int left =
-        workcal_between(d->task->calendar, step_days(today, -1), d->deadline);
+    int left = work_calendar_between(
+        d->task->calendar, step_days(today, -1), d->deadline);
 
     due_booked_text(d, WARN_BOOKED_PASSED, out, size);
     size_t len = strlen(out);

@@ -8,7 +8,7 @@
 static day_t
 working_day(const struct due *d, day_t day)
 {
-    day_t before = workcal_preceding(d->task->calendar, day);
+    day_t before = work_calendar_preceding(d->task->calendar, day);
 
     return before == DAY_NONE ? day : before;
 }

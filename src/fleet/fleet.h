@@ -3,7 +3,7 @@
 
 #include "rule.h"
 #include "server.h"
-#include "workcal.h"
+#include "work_calendar.h"
 
 #include <stddef.h>
 #include <stdint.h>
@@ -24,7 +24,7 @@ enum subject_kind { SUBJECT_VEHICLE, SUBJECT_EQUIPMENT, SUBJECT_DRIVER };
 struct workplace {
     const char *id;
     const char *title;
-    const struct workcal *calendar;
+    const struct work_calendar *calendar;
     int64_t vehicles; /* that it takes a day */
     int64_t minutes;  /* of work a day */
 };
@@ -32,9 +32,9 @@ struct workplace {
 struct depot {
     const char *id;
     const char *title;
-    const char *time_zone;          /* an IANA name */
-    const struct workcal *calendar; /* never NULL */
-    const struct workplace *at;     /* the place of that calendar */
+    const char *time_zone;                /* an IANA name */
+    const struct work_calendar *calendar; /* never NULL */
+    const struct workplace *at;           /* the place of that calendar */
 };
 
 /* A job that also counts towards another's minimum, so many times. */
@@ -97,7 +97,8 @@ struct task {
     const struct subject *subject;
     const struct job *job;
     const struct rule *rule;
-    const struct workcal *calendar; /* depot and place of the work together */
+    const struct work_calendar
+        *calendar; /* depot and place of the work together */
     struct baseline baseline;
 };
 
@@ -125,11 +126,12 @@ struct person {
     const char *mail;
     const struct scope *told;
     size_t n_told;
-    struct span from;               /* the earliest stage to hear of, before the
-                                       deadline, or after it */
-    int from_overdue;               /* that span counts from the deadline on */
-    weekdays_t days;                /* on which to be written to */
-    const struct workcal *calendar; /* and only when it is open, or NULL */
+    struct span from; /* the earliest stage to hear of, before the
+                         deadline, or after it */
+    int from_overdue; /* that span counts from the deadline on */
+    weekdays_t days;  /* on which to be written to */
+    const struct work_calendar
+        *calendar; /* and only when it is open, or NULL */
     enum urgent urgent;
     weekdays_t outlook; /* on which to hear of all that is coming */
 };

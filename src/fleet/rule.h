@@ -3,7 +3,7 @@
 
 #include "interval.h"
 
-struct workcal;
+struct work_calendar;
 struct workplace;
 
 #define RULE_INTERVALS 4
@@ -110,10 +110,11 @@ struct rule {
     int n_ages;
     enum origin age_from;
     enum off_road off_road;
-    const struct workcal *calendar; /* of the place of the work, or NULL */
-    const char *place;              /* that calendar's name, or NULL */
-    const struct workplace *at;     /* that place, or NULL for the depot's */
-    int64_t takes;                  /* minutes of work; 0 for unknown */
+    const struct work_calendar
+        *calendar;              /* of the place of the work, or NULL */
+    const char *place;          /* that calendar's name, or NULL */
+    const struct workplace *at; /* that place, or NULL for the depot's */
+    int64_t takes;              /* minutes of work; 0 for unknown */
     struct span early; /* how long before the deadline it may be planned; n is
                           0 for what its interval allows */
     enum vehicle_stays stays;

@@ -3,7 +3,7 @@
 #include "buf.h"
 #include "digest.h"
 #include "select.h"
-#include "workcal.h"
+#include "work_calendar.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -18,7 +18,8 @@ static int
 is_written_to(const struct person *person, day_t day)
 {
     return (person->days >> day_weekday(day) & 1) &&
-           (person->calendar == NULL || workcal_is_open(person->calendar, day));
+           (person->calendar == NULL ||
+               work_calendar_is_open(person->calendar, day));
 }
 
 /*

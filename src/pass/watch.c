@@ -4,7 +4,7 @@
 #include "kind.h"
 #include "outbox.h"
 #include "wording.h"
-#include "workcal.h"
+#include "work_calendar.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -87,9 +87,9 @@ watch_found(const struct watch *w, size_t *n)
 
 static void
 look_at_calendar(struct watch *w, const char *kind, const char *name,
-    const struct workcal *calendar, day_t today)
+    const struct work_calendar *calendar, day_t today)
 {
-    day_t until = workcal_known_until(calendar);
+    day_t until = work_calendar_known_until(calendar);
     char about[160];
     char day[WORDING_DATE];
 

@@ -115,7 +115,7 @@ agenda_free(struct agenda *a)
         return;
     plan_free(a->plan);
     for (const struct cut_calendar *c = a->cut; c != NULL; c = c->next)
-        workcal_free(c->made);
+        work_calendar_free(c->made);
     forward_free(a->forward);
     arena_free(a->arena);
     free(a->done);

@@ -103,7 +103,8 @@ cause_of(struct timetable *t, long i, struct plan_booking *b)
 
     if (item->day == item->call.fixed)
         cause_of_fixed(t, item, b);
-    else if (item->day == workcal_preceding(item->work->open, item->call.to))
+    else if (item->day ==
+             work_calendar_preceding(item->work->open, item->call.to))
         b->cause = PLAN_LAST_DAY;
     else if (item->day <= item->call.to)
         b->cause = cause_of_earlier(t, i, b);

@@ -79,7 +79,7 @@ unit_of(const struct load *l, const struct plan_work *w)
 static int
 holds_on(const struct plan_group *g, day_t d)
 {
-    return g->on == NULL || workcal_is_open(g->on, d);
+    return g->on == NULL || work_calendar_is_open(g->on, d);
 }
 
 /* The first group of @w's unit that can spare nobody more on @d. */
@@ -119,7 +119,7 @@ load_check_open(const struct load *l, const struct plan_work *w, day_t d)
 struct hindrance
 load_check(const struct load *l, const struct plan_work *w, day_t d)
 {
-    if (!workcal_is_open(w->open, d))
+    if (!work_calendar_is_open(w->open, d))
         return (struct hindrance){PLAN_SHUT, 0};
     return load_check_open(l, w, d);
 }

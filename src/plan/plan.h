@@ -1,7 +1,7 @@
 #ifndef PLAN_H
 #define PLAN_H
 
-#include "workcal.h"
+#include "work_calendar.h"
 
 #include <stddef.h>
 
@@ -25,7 +25,7 @@ struct plan_place {
 /* Of these units no more than so many may be away on one day. */
 struct plan_group {
     const char *name;
-    const struct workcal *on; /* the days it holds on; NULL for all */
+    const struct work_calendar *on; /* the days it holds on; NULL for all */
     int away;
 };
 
@@ -43,7 +43,7 @@ struct plan_work {
     int minutes;
     int stays; /* the unit stays in use: it is not away, takes no room at the
                   place, and such work can be done wherever it is */
-    const struct workcal *open; /* the days on which it can be done */
+    const struct work_calendar *open; /* the days on which it can be done */
 };
 
 /* One time that work is to be done: a cycle. */

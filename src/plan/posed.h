@@ -12,10 +12,10 @@
 
 /* Calendars that were made for a plan: days taken out of another. */
 struct cut_calendar {
-    const struct workcal *of;
+    const struct work_calendar *of;
     const struct workplace *place;
     const struct subject *root; /* whose days off the road are out, or NULL */
-    struct workcal *made;
+    struct work_calendar *made;
     struct cut_calendar *next;
 };
 
@@ -76,11 +76,11 @@ int posed_limits(struct agenda *a);
 
 /* posed_day.c: the calendar of the task at @at of the fleet without the days
  * that facts and changes take out of it; NULL when memory is out. */
-const struct workcal *posed_calendar(struct agenda *a, size_t at);
+const struct work_calendar *posed_calendar(struct agenda *a, size_t at);
 
 /* Keep @c, which may be NULL, with the agenda. */
-struct workcal *posed_keep(
-    struct agenda *a, struct workcal *c, struct cut_calendar key);
+struct work_calendar *posed_keep(
+    struct agenda *a, struct work_calendar *c, struct cut_calendar key);
 
 /* posed_call.c: the problem's next(). */
 int posed_next(void *with, size_t work, const day_t *done, size_t n,

@@ -113,7 +113,7 @@ arranged_by(const struct task *t, day_t today)
 {
     const struct lead *lead = &t->rule->lead;
 
-    return lead->working ? workcal_add(t->calendar, today, lead->span.n)
+    return lead->working ? work_calendar_add(t->calendar, today, lead->span.n)
                          : step_span(today, lead->span, 1, MONTH_END_CLAMP);
 }
 
@@ -124,7 +124,7 @@ first_day(const struct agenda *a, const struct posed_work *w,
     const struct forward_call *c, day_t kept)
 {
     day_t arranged = arranged_by(w->task, a->options.today);
-    day_t last = workcal_preceding(w->task->calendar, c->deadline);
+    day_t last = work_calendar_preceding(w->task->calendar, c->deadline);
 
     if (arranged == DAY_NONE || last == DAY_NONE || arranged > last)
         return c->from;

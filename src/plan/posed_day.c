@@ -42,7 +42,7 @@ find_closed(struct agenda *a, size_t at, struct named_day *out, int *by_road)
     *by_road = 0;
     for (day_t d = a->options.today; d <= posed_last(a); d++) {
         int road = waits && forward_is_off_road(a->forward, at, d);
-        if (!workcal_is_open(t->calendar, d) ||
+        if (!work_calendar_is_open(t->calendar, d) ||
             !(road || is_changed_shut(a, place, d)))
             continue;
         out[n++] = (struct named_day){d, "off the road, or shut"};
@@ -51,7 +51,7 @@ find_closed(struct agenda *a, size_t at, struct named_day *out, int *by_road)
     return n;
 }
 
-static struct workcal *
+static struct work_calendar *
 find_cut(const struct agenda *a, const struct cut_calendar *key)
 {
     for (const struct cut_calendar *c = a->cut; c != NULL; c = c->next)
@@ -60,13 +60,13 @@ find_cut(const struct agenda *a, const struct cut_calendar *key)
     return NULL;
 }
 
-struct workcal *
-posed_keep(struct agenda *a, struct workcal *c, struct cut_calendar key)
+struct work_calendar *
+posed_keep(struct agenda *a, struct work_calendar *c, struct cut_calendar key)
 {
     struct cut_calendar *kept = arena_take(a->arena, sizeof *kept);
 
     if (c == NULL || kept == NULL) {
-        workcal_free(c);
+        work_calendar_free(c);
         return NULL;
     }
     *kept = key;
@@ -76,18 +76,20 @@ posed_keep(struct agenda *a, struct workcal *c, struct cut_calendar key)
     return c;
 }
 
-static struct workcal *
-without(const struct workcal *of, const struct named_day *closed, size_t n)
+static struct work_calendar *
+without(
+    const struct work_calendar *of, const struct named_day *closed, size_t n)
 {
-    struct workcal *others = workcal_new(&(struct workcal_plan){
-        .works = WEEKDAYS_ALL, .closed = closed, .n_closed = n});
-    struct workcal *both = others ? workcal_both(of, others) : NULL;
+    struct work_calendar *others =
+        work_calendar_new(&(struct work_calendar_plan){
+            .works = WEEKDAYS_ALL, .closed = closed, .n_closed = n});
+    struct work_calendar *both = others ? work_calendar_both(of, others) : NULL;
 
-    workcal_free(others);
+    work_calendar_free(others);
     return both;
 }
 
-const struct workcal *
+const struct work_calendar *
 posed_calendar(struct agenda *a, size_t at)
 {
     const struct task *t = &a->facts->fleet->tasks[at];
@@ -104,7 +106,7 @@ posed_calendar(struct agenda *a, size_t at)
     struct cut_calendar key = {.of = t->calendar,
         .place = fleet_workplace(t),
         .root = by_road ? posed_root(t->subject) : NULL};
-    const struct workcal *found = n ? find_cut(a, &key) : t->calendar;
+    const struct work_calendar *found = n ? find_cut(a, &key) : t->calendar;
     if (found == NULL)
         found = posed_keep(a, without(t->calendar, closed, n), key);
     free(closed);

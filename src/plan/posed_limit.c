@@ -43,7 +43,7 @@ away_of(const struct agenda *a, const struct away_limit *l)
 }
 
 /* Open on all days from @from to @to and no others. */
-static struct workcal *
+static struct work_calendar *
 span_of_days(day_t from, day_t to)
 {
     size_t n = (size_t)(to - from) + 1;
@@ -53,8 +53,8 @@ span_of_days(day_t from, day_t to)
         return NULL;
     for (size_t i = 0; i < n; i++)
         open[i] = from + (day_t)i;
-    struct workcal *c =
-        workcal_new(&(struct workcal_plan){.open = open, .n_open = n});
+    struct work_calendar *c = work_calendar_new(
+        &(struct work_calendar_plan){.open = open, .n_open = n});
     free(open);
     return c;
 }
@@ -63,18 +63,18 @@ span_of_days(day_t from, day_t to)
  * of its own. */
 static int
 set_days(struct agenda *a, const struct away_limit *l, const struct run *run,
-    const struct workcal **on)
+    const struct work_calendar **on)
 {
-    const struct workcal *of = l->on ? l->on->calendar : NULL;
+    const struct work_calendar *of = l->on ? l->on->calendar : NULL;
     struct cut_calendar key = {NULL, NULL, NULL, NULL, NULL};
 
     *on = of;
     if (run->from == a->options.today && run->to == posed_last(a))
         return 0;
-    struct workcal *days = span_of_days(run->from, run->to);
+    struct work_calendar *days = span_of_days(run->from, run->to);
     if (days != NULL && of != NULL) {
-        struct workcal *both = workcal_both(of, days);
-        workcal_free(days);
+        struct work_calendar *both = work_calendar_both(of, days);
+        work_calendar_free(days);
         days = both;
     }
     *on = posed_keep(a, days, key);

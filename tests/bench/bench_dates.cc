@@ -14,7 +14,7 @@
 
 extern "C" {
 #include "step.h"
-#include "workcal.h"
+#include "work_calendar.h"
 }
 
 namespace ql = QuantLib;
@@ -92,11 +92,11 @@ main()
         if (day_weekday(d) < 5 && !uk.isBusinessDay(date))
             closed.push_back({d, "holiday"});
     }
-    workcal_plan plan = {};
+    work_calendar_plan plan = {};
     plan.works = 0x1f;
     plan.closed = closed.data();
     plan.n_closed = closed.size();
-    workcal *c = workcal_new(&plan);
+    work_calendar *c = work_calendar_new(&plan);
     if (c == nullptr)
         return 71;
 
@@ -111,22 +111,22 @@ main()
     int bad = compare(
         "months, working day before", 60,
         [c](const question &q) -> long long {
-            return workcal_preceding(
+            return work_calendar_preceding(
                 c, step_months(q.day, q.n, MONTH_END_CLAMP));
         },
         theirs(ql::Months));
     bad |= compare(
         "weeks, working day before", 60,
         [c](const question &q) -> long long {
-            return workcal_preceding(c, step_days(q.day, 7 * q.n));
+            return work_calendar_preceding(c, step_days(q.day, 7 * q.n));
         },
         theirs(ql::Weeks));
     bad |= compare(
         "so many working days", 20,
         [c](const question &q) -> long long {
-            return workcal_add(c, q.day, q.n);
+            return work_calendar_add(c, q.day, q.n);
         },
         theirs(ql::Days));
-    workcal_free(c);
+    work_calendar_free(c);
     return bad;
 }

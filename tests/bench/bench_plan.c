@@ -77,7 +77,7 @@ count_moved(const struct fleet_of *f, const struct plan *p)
 }
 
 static void
-run(size_t vehicles, const struct workcal *open)
+run(size_t vehicles, const struct work_calendar *open)
 {
     size_t workshops = vehicles / 20 + 1;
     size_t works = vehicles * KINDS;
@@ -141,13 +141,13 @@ run(size_t vehicles, const struct workcal *open)
 int
 main(void)
 {
-    struct workcal_plan weekdays = {.works = 0x1f};
-    struct workcal *open = workcal_new(&weekdays);
+    struct work_calendar_plan weekdays = {.works = 0x1f};
+    struct work_calendar *open = work_calendar_new(&weekdays);
 
     setvbuf(stdout, NULL, _IOLBF, 0);
 
     for (size_t n = 100; n <= 10000; n *= 10)
         run(n, open);
-    workcal_free(open);
+    work_calendar_free(open);
     return 0;
 }

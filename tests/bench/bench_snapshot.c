@@ -87,7 +87,7 @@ make_jobs(struct arena *a, struct job *out)
 
 struct world {
     struct arena *arena;
-    struct workcal *calendar;
+    struct work_calendar *calendar;
     struct job jobs[JOBS];
     struct depot depot;
     struct subject *subjects;
@@ -119,17 +119,15 @@ make_world(struct world *w, size_t vehicles)
     size_t per_vehicle = 0;
     size_t n = 0;
     uint32_t seed = 1;
-    struct workcal_plan plan = {.works = 0x1f};
+    struct work_calendar_plan plan = {.works = 0x1f};
 
     for (size_t k = 0; k < JOBS; k++)
         per_vehicle += (size_t)jobs[k].done;
     w->arena = arena_new();
-    w->calendar = workcal_new(&plan);
+    w->calendar = work_calendar_new(&plan);
     make_jobs(w->arena, w->jobs);
-    w->depot = (struct depot){.id = "d",
-        .title = "d",
-        .time_zone = "UTC",
-        .calendar = w->calendar};
+    w->depot = (struct depot){
+        .id = "d", .title = "d", .time_zone = "UTC", .calendar = w->calendar};
     w->subjects = calloc(vehicles, sizeof *w->subjects);
     w->tasks = calloc(vehicles * JOBS, sizeof *w->tasks);
     w->records = calloc(vehicles * per_vehicle, sizeof *w->records);
@@ -145,8 +143,9 @@ make_world(struct world *w, size_t vehicles)
             .first_task = v * JOBS,
             .n_tasks = JOBS};
         for (size_t k = 0; k < JOBS; k++)
-            w->tasks[v * JOBS + k] = (struct task){s, &w->jobs[k],
-                &w->jobs[k].rule, w->calendar, {DAY_NONE, DAY_NONE, {-1, -1, -1}, UNIT_KM}};
+            w->tasks[v * JOBS + k] =
+                (struct task){s, &w->jobs[k], &w->jobs[k].rule, w->calendar,
+                    {DAY_NONE, DAY_NONE, {-1, -1, -1}, UNIT_KM}};
         n = add_records(w, s, n, &seed);
     }
     w->fleet = (struct fleet){.jobs = w->jobs,
@@ -165,7 +164,7 @@ free_world(struct world *w)
     free(w->records);
     free(w->tasks);
     free(w->subjects);
-    workcal_free(w->calendar);
+    work_calendar_free(w->calendar);
     arena_free(w->arena);
 }
 
@@ -207,8 +206,7 @@ main(void)
     puts("      dues   dues/s   bytes/due   a qsort of them takes");
     for (size_t i = 0; i < sizeof vehicles / sizeof vehicles[0]; i++) {
         struct world w;
-        struct snapshot_options options = {
-            .today = TODAY, .horizon = DAY_NONE};
+        struct snapshot_options options = {.today = TODAY, .horizon = DAY_NONE};
         make_world(&w, vehicles[i]);
         size_t before = heap_bytes();
         double start = seconds();

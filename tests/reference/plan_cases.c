@@ -42,7 +42,7 @@ struct problem {
     size_t groups_of[MOST][MOST];
     struct plan_work works[MOST];
     struct cycle_rule rules[MOST];
-    struct workcal *calendars[MOST];
+    struct work_calendar *calendars[MOST];
     size_t n_calendars;
 };
 
@@ -87,17 +87,18 @@ next_call(
     return 1;
 }
 
-static struct workcal *
+static struct work_calendar *
 read_calendar(void)
 {
     struct named_day closed[MOST];
-    struct workcal_plan plan = {.works = (weekdays_t)number(0, WEEKDAYS_ALL)};
+    struct work_calendar_plan plan = {
+        .works = (weekdays_t)number(0, WEEKDAYS_ALL)};
 
     plan.closed = closed;
     plan.n_closed = count();
     for (size_t i = 0; i < plan.n_closed; i++)
         closed[i] = (struct named_day){.day = day(), .name = "closed"};
-    struct workcal *c = workcal_new(&plan);
+    struct work_calendar *c = work_calendar_new(&plan);
     if (c == NULL)
         exit(1);
     return c;
@@ -206,7 +207,7 @@ main(void)
         if (answer(&p))
             return 1;
         for (size_t i = 0; i < p.n_calendars; i++)
-            workcal_free(p.calendars[i]);
+            work_calendar_free(p.calendars[i]);
     }
     return 0;
 }

@@ -23,7 +23,7 @@ extern "C" {
 #include "day.h"
 #include "isoweek.h"
 #include "step.h"
-#include "workcal.h"
+#include "work_calendar.h"
 
 #include "uk_holidays.h"
 }
@@ -134,21 +134,21 @@ sum(const std::vector<long> &cases)
 
 /* One calendar in both libraries. */
 struct Pair {
-    workcal *ours;
+    work_calendar *ours;
     ql::Calendar theirs;
 };
 
 /* Our calendar of a week from Monday to Friday and the holidays of @set. */
-workcal *
+work_calendar *
 weekdays_but(const holiday_set &set)
 {
     const holiday_set *sets[] = {&set};
-    workcal_plan plan = {};
+    work_calendar_plan plan = {};
 
     plan.works = 0x1f;
     plan.holidays = sets;
     plan.n_holidays = 1;
-    return workcal_new(&plan);
+    return work_calendar_new(&plan);
 }
 
 /* Their holidays of 1901 to 2199 become days added to a set of ours. */
@@ -192,13 +192,13 @@ bespoke(weekdays_t works, Random &random)
             their.addHoliday(to_theirs(d));
         }
     }
-    workcal_plan plan = {};
+    work_calendar_plan plan = {};
     plan.works = works;
     plan.closed = closed.data();
     plan.n_closed = closed.size();
     plan.open = open.data();
     plan.n_open = open.size();
-    return {workcal_new(&plan), their};
+    return {work_calendar_new(&plan), their};
 }
 
 long
@@ -256,10 +256,10 @@ check_roll(Check &check, const Pair &pair, day_t d)
     int weekday = day_weekday(d);
 
     check.same(
-        d, 1, workcal_is_open(pair.ours, d), pair.theirs.isBusinessDay(t));
-    check.same(d, 2, workcal_preceding(pair.ours, d), adjust(ql::Preceding));
-    check.same(d, 3, workcal_following(pair.ours, d), adjust(ql::Following));
-    check.same(d, 4, workcal_nearest(pair.ours, d),
+        d, 1, work_calendar_is_open(pair.ours, d), pair.theirs.isBusinessDay(t));
+    check.same(d, 2, work_calendar_preceding(pair.ours, d), adjust(ql::Preceding));
+    check.same(d, 3, work_calendar_following(pair.ours, d), adjust(ql::Following));
+    check.same(d, 4, work_calendar_nearest(pair.ours, d),
         adjust(weekday == 6 || weekday == 0 ? ql::Following : ql::Preceding));
 }
 
@@ -271,11 +271,11 @@ check_count(Check &check, const Pair &pair, day_t d, Random &random)
     int span = random.between(0, 200);
     day_t to = d > DAY_LAST - span ? DAY_LAST : d + span;
 
-    check.same(d, n, workcal_add(pair.ours, d, n), theirs([&] {
+    check.same(d, n, work_calendar_add(pair.ours, d, n), theirs([&] {
         return pair.theirs.advance(t, n, ql::Days, ql::Unadjusted);
     }));
     if (to > d)
-        check.same(d, span, workcal_between(pair.ours, d, to),
+        check.same(d, span, work_calendar_between(pair.ours, d, to),
             pair.theirs.businessDaysBetween(t, to_theirs(to), false, true));
 }
 
@@ -303,12 +303,12 @@ check_calendars(const Pair &uk, Random &random)
         Pair pair = bespoke(works, random);
         check_days_of(alone, pair, 250, random);
         if (pair.ours != nullptr && (works & 0x1f) != 0) {
-            Pair both = {workcal_both(uk.ours, pair.ours),
+            Pair both = {work_calendar_both(uk.ours, pair.ours),
                 ql::JointCalendar(uk.theirs, pair.theirs, ql::JoinHolidays)};
             check_days_of(together, both, 50, random);
-            workcal_free(both.ours);
+            work_calendar_free(both.ours);
         }
-        workcal_free(pair.ours);
+        work_calendar_free(pair.ours);
     }
     return sum({kingdom.report(), alone.report(), together.report()});
 }
@@ -320,12 +320,12 @@ check_rules()
 {
     Check check("holiday rules of England and Wales, 2015 to 2199");
     ql::UnitedKingdom uk(ql::UnitedKingdom::Settlement);
-    workcal *ours = weekdays_but(uk_nations[0].holidays);
+    work_calendar *ours = weekdays_but(uk_nations[0].holidays);
 
     for (day_t d = day_of(2015, 1, 1); ours != nullptr && d <= DAY_LAST; d++)
         check.same(
-            d, 0, workcal_is_open(ours, d), uk.isBusinessDay(to_theirs(d)));
-    workcal_free(ours);
+            d, 0, work_calendar_is_open(ours, d), uk.isBusinessDay(to_theirs(d)));
+    work_calendar_free(ours);
     return check.report();
 }
 
@@ -341,7 +341,7 @@ main(int argc, char **argv)
     Pair uk = united_kingdom();
     long total = sum({check_days(), check_steps(random),
         check_calendars(uk, random), check_rules()});
-    workcal_free(uk.ours);
+    work_calendar_free(uk.ours);
     std::printf("# %ld cases in all\n", total);
     return total < 0;
 }

@@ -11,7 +11,7 @@
 
 #include "days.h"
 #include "uk_holidays.h"
-#include "workcal.h"
+#include "work_calendar.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -60,15 +60,15 @@ roll_holds(void **state)
 {
     const struct roll *r = *state;
     const struct holiday_set *sets[] = {&uk_nations[r->where].holidays};
-    struct workcal *c = workcal_new(&(struct workcal_plan){
+    struct work_calendar *c = work_calendar_new(&(struct work_calendar_plan){
         .works = 0x1f, .holidays = sets, .n_holidays = 1});
     day_t d = date(r->day);
 
     assert_non_null(c);
-    assert_day(workcal_following(c, d), r->following);
-    assert_day(workcal_preceding(c, d), r->preceding);
-    assert_day(workcal_nearest(c, d), r->nearest);
-    workcal_free(c);
+    assert_day(work_calendar_following(c, d), r->following);
+    assert_day(work_calendar_preceding(c, d), r->preceding);
+    assert_day(work_calendar_nearest(c, d), r->nearest);
+    work_calendar_free(c);
 }
 
 int

@@ -8,7 +8,7 @@
 #include "buf.h"
 #include "config.h"
 #include "problem.h"
-#include "workcal.h"
+#include "work_calendar.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -83,17 +83,17 @@ compare(const char *file, const char *set, const char *nation, int expected)
     memset(closed, 0, sizeof closed);
     assert_int_equal(published(nation, closed, first), expected);
     struct config *c = read_preset(file, set);
-    const struct workcal *calendar = config_fleet(c)->depots[0].calendar;
+    const struct work_calendar *calendar = config_fleet(c)->depots[0].calendar;
     for (day_t d = first; d <= last; d++) {
         if (day_weekday(d) >= 5)
             continue;
-        if (workcal_is_open(calendar, d) == !closed[d - first])
+        if (work_calendar_is_open(calendar, d) == !closed[d - first])
             continue;
         char text[DAY_TEXT];
         fail_msg("%s: %s should be %s", set, day_text(d, text),
             closed[d - first] ? "closed" : "open");
     }
-    assert_int_equal(workcal_known_until(calendar), last);
+    assert_int_equal(work_calendar_known_until(calendar), last);
     config_free(c);
 }
 

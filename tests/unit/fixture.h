@@ -14,7 +14,7 @@
 #include "record.h"
 #include "scan.h"
 #include "snapshot.h"
-#include "workcal.h"
+#include "work_calendar.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -27,7 +27,7 @@
 
 struct world {
     struct arena *arena;
-    struct workcal *calendar;
+    struct work_calendar *calendar;
     struct depot depot;
     struct subject subjects[WORLD_SUBJECTS];
     struct job jobs[WORLD_JOBS];
@@ -59,15 +59,15 @@ world_subject(struct world *w, const char *id)
 
 /* The depot's calendar, made anew from that plan; also each task's. */
 static inline void
-world_calendar(struct world *w, const struct workcal_plan *plan)
+world_calendar(struct world *w, const struct work_calendar_plan *plan)
 {
-    struct workcal *made = workcal_new(plan);
+    struct work_calendar *made = work_calendar_new(plan);
 
     assert_non_null(made);
     for (size_t i = 0; i < w->n_tasks; i++)
         if (w->tasks[i].calendar == w->calendar)
             w->tasks[i].calendar = made;
-    workcal_free(w->calendar);
+    work_calendar_free(w->calendar);
     w->calendar = made;
     w->depot.calendar = made;
 }
@@ -90,7 +90,7 @@ world_new(void)
 {
     struct world *w = world_bare();
 
-    world_calendar(w, &(struct workcal_plan){.works = WEEKDAYS});
+    world_calendar(w, &(struct work_calendar_plan){.works = WEEKDAYS});
     world_subject(w, "K7");
     return w;
 }
@@ -99,7 +99,7 @@ static inline void
 world_free(struct world *w)
 {
     snapshot_free(w->snapshot);
-    workcal_free(w->calendar);
+    work_calendar_free(w->calendar);
     arena_free(w->arena);
     free(w);
 }

@@ -16,7 +16,7 @@
 
 struct random_fleet {
     struct world *w;
-    struct workcal *place;                 /* beside the depot's calendar */
+    struct work_calendar *place;           /* beside the depot's calendar */
     struct named_day closed[FLEET_CLOSED]; /* of the depot */
     size_t n_closed;
 };
@@ -244,7 +244,7 @@ static inline void
 chance_places(struct chance *c, struct random_fleet *f)
 {
     static const weekdays_t works[] = {0x1f, 0x1f, 0x7f, 0x0a};
-    struct workcal_plan plan = {
+    struct work_calendar_plan plan = {
         .works = works[chance_from(c, 0, 3)], .closed = f->closed};
 
     for (int i = chance_from(c, 0, 3); i > 0; i--) {
@@ -254,7 +254,7 @@ chance_places(struct chance *c, struct random_fleet *f)
     }
     plan.n_closed = f->n_closed;
     world_calendar(f->w, &plan);
-    f->place = workcal_new(&(struct workcal_plan){.works = 0x12});
+    f->place = work_calendar_new(&(struct work_calendar_plan){.works = 0x12});
     assert_non_null(f->place);
 }
 
@@ -293,7 +293,7 @@ random_fleet_make(struct random_fleet *f, uint64_t seed, int number)
 static inline void
 random_fleet_free(struct random_fleet *f)
 {
-    workcal_free(f->place);
+    work_calendar_free(f->place);
     world_free(f->w);
 }
 

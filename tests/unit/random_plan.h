@@ -64,7 +64,8 @@ random_next(
 }
 
 static inline void
-random_work(struct random_plan *r, size_t w, struct workcal *const *calendars)
+random_work(
+    struct random_plan *r, size_t w, struct work_calendar *const *calendars)
 {
     struct random_rule *rule = &r->rules[w];
     static const int minutes[] = {0, 60, 60, 120, 240};
@@ -86,8 +87,8 @@ random_work(struct random_plan *r, size_t w, struct workcal *const *calendars)
 }
 
 static inline void
-random_plan(
-    struct random_plan *r, uint64_t seed, struct workcal *const *calendars)
+random_plan(struct random_plan *r, uint64_t seed,
+    struct work_calendar *const *calendars)
 {
     struct plan_problem *p = &r->problem;
 
@@ -116,17 +117,17 @@ random_plan(
 }
 
 static inline void
-random_calendars(struct workcal *calendars[RANDOM_CALENDARS])
+random_calendars(struct work_calendar *calendars[RANDOM_CALENDARS])
 {
     static const struct named_day closed[] = {
         {.day = RANDOM_TODAY + 3, .name = "Regatta day"},
         {.day = RANDOM_TODAY + 18, .name = "Fair"}};
-    static const struct workcal_plan plans[RANDOM_CALENDARS] = {{.works = 0x1f},
-        {.works = 0x7f}, {.works = 0x1f, .closed = closed, .n_closed = 2},
-        {.works = 0x0a}};
+    static const struct work_calendar_plan plans[RANDOM_CALENDARS] = {
+        {.works = 0x1f}, {.works = 0x7f},
+        {.works = 0x1f, .closed = closed, .n_closed = 2}, {.works = 0x0a}};
 
     for (size_t i = 0; i < RANDOM_CALENDARS; i++) {
-        calendars[i] = workcal_new(&plans[i]);
+        calendars[i] = work_calendar_new(&plans[i]);
         assert(calendars[i] != NULL);
     }
 }

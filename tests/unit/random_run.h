@@ -15,22 +15,22 @@
 /* Calendars in pairs: the second of a pair is closed on more days. */
 struct run {
     uint64_t seed;
-    struct workcal *calendar[CALENDARS][2];
+    struct work_calendar *calendar[CALENDARS][2];
 };
 
 /* Which task is being looked at, for the message after a failure. */
 static int looking_at;
 
-static inline struct workcal *
+static inline struct work_calendar *
 closed_calendar(struct chance *c, weekdays_t works, int one_day_in)
 {
     struct named_day closed[2000];
-    struct workcal_plan plan = {.works = works, .closed = closed};
+    struct work_calendar_plan plan = {.works = works, .closed = closed};
 
     for (day_t d = day_of(2019, 1, 1); d < day_of(2034, 1, 1); d++)
         if (one_in(c, one_day_in) && plan.n_closed < 2000)
             closed[plan.n_closed++] = (struct named_day){d, "closed"};
-    return workcal_new(&plan);
+    return work_calendar_new(&plan);
 }
 
 static inline int
@@ -46,11 +46,11 @@ run_setup(void **state)
     for (int i = 0; i < CALENDARS; i++) {
         struct chance c = chance_of(run.seed, (uint64_t)i);
         run.calendar[i][0] = closed_calendar(&c, works[i], 30);
-        struct workcal *more = closed_calendar(&c, WEEKDAYS_ALL, 8);
+        struct work_calendar *more = closed_calendar(&c, WEEKDAYS_ALL, 8);
         if (run.calendar[i][0] == NULL || more == NULL)
             return -1;
-        run.calendar[i][1] = workcal_both(run.calendar[i][0], more);
-        workcal_free(more);
+        run.calendar[i][1] = work_calendar_both(run.calendar[i][0], more);
+        work_calendar_free(more);
         if (run.calendar[i][1] == NULL)
             return -1;
     }
@@ -64,8 +64,8 @@ run_teardown(void **state)
     struct run *run = *state;
 
     for (int i = 0; i < CALENDARS; i++) {
-        workcal_free(run->calendar[i][0]);
-        workcal_free(run->calendar[i][1]);
+        work_calendar_free(run->calendar[i][0]);
+        work_calendar_free(run->calendar[i][1]);
     }
     return 0;
 }

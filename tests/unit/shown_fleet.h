@@ -146,7 +146,7 @@ show_fleet(const struct random_fleet *f)
     int week = 0;
 
     for (int d = 0; d < 7; d++) /* from a Monday before all closures */
-        week |= workcal_is_open(w->calendar, day_of(2022, 8, 1) + d) << d;
+        week |= work_calendar_is_open(w->calendar, day_of(2022, 8, 1) + d) << d;
     SHOW("depot open on weekdays 0x%02x; shut", (unsigned)week);
     for (size_t i = 0; i < f->n_closed; i++)
         print_message(" %s", shown_day(f->closed[i].day));

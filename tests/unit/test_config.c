@@ -41,13 +41,13 @@ depots(void **state)
 static void
 assert_why(const char *when, const char *why)
 {
-    const struct workcal *c = fleet->depots[0].calendar;
-    const char *name = workcal_why(c, day(when));
+    const struct work_calendar *c = fleet->depots[0].calendar;
+    const char *name = work_calendar_why(c, day(when));
 
     if (strcmp(why, "open") == 0)
-        assert_true(workcal_is_open(c, day(when)));
+        assert_true(work_calendar_is_open(c, day(when)));
     else {
-        assert_false(workcal_is_open(c, day(when)));
+        assert_false(work_calendar_is_open(c, day(when)));
         assert_string_equal(name ? name : "", why);
     }
 }
@@ -82,10 +82,11 @@ working_days(void **state)
     assert_why("2026-09-09", "open");
     assert_why("2027-03-01", "Founding day");
     /* The file's last day is in 2027, before 2029. */
-    assert_int_equal(
-        workcal_known_until(fleet->depots[0].calendar), day("2027-12-31"));
+    assert_int_equal(work_calendar_known_until(fleet->depots[0].calendar),
+        day("2027-12-31"));
     /* Open on stated days alone. */
-    assert_int_equal(workcal_following(fleet->depots[1].calendar, DAY_FIRST),
+    assert_int_equal(
+        work_calendar_following(fleet->depots[1].calendar, DAY_FIRST),
         day("2026-05-07"));
 }
 
@@ -272,13 +273,13 @@ static void
 calendars_of_tasks(void **state)
 {
     (void)state;
-    const struct workcal *depot = fleet->depots[0].calendar;
+    const struct work_calendar *depot = fleet->depots[0].calendar;
     const struct job *test = &fleet->jobs[0];
-    const struct workcal *both = task("K7", "annual-test")->calendar;
+    const struct work_calendar *both = task("K7", "annual-test")->calendar;
     /* 2026-05-07 is a Thursday, 2026-05-06 a Wednesday. */
-    assert_true(workcal_is_open(both, day("2026-05-07")));
-    assert_false(workcal_is_open(both, day("2026-05-06")));
-    assert_false(workcal_is_open(both, day("2026-03-17")));
+    assert_true(work_calendar_is_open(both, day("2026-05-07")));
+    assert_false(work_calendar_is_open(both, day("2026-05-06")));
+    assert_false(work_calendar_is_open(both, day("2026-03-17")));
     assert_ptr_not_equal(both, depot);
     assert_ptr_not_equal(both, test->rule.calendar);
     /* Made once for each pair. */

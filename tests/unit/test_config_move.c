@@ -20,7 +20,7 @@ is_open(const char *id, const char *job, const char *day)
 
     assert_non_null(t);
     assert_non_null(t->calendar);
-    return workcal_is_open(t->calendar, day_parse(day, 10));
+    return work_calendar_is_open(t->calendar, day_parse(day, 10));
 }
 
 /* 11 May 2026 is a Monday.  The workshop has Monday and Tuesday, the yard

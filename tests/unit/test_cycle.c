@@ -131,7 +131,7 @@ a_far_horizon_ends(void **state)
     struct job *j = world_job(w, "job", "1 day");
     size_t n;
 
-    world_calendar(w, &(struct workcal_plan){.works = WEEKDAYS_ALL});
+    world_calendar(w, &(struct work_calendar_plan){.works = WEEKDAYS_ALL});
     world_done(w, j, "2026-01-03");
     snapshot_dues(world_snapshot(w, "2026-01-05", "2199-12-31"), &n);
     assert_true(n > 365 && n < 2000);

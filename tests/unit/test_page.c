@@ -135,7 +135,7 @@ a_day_that_has_passed(void **state)
 {
     struct world *w = *state;
 
-    world_calendar(w, &(struct workcal_plan){.works = WEEKDAYS & ~4u});
+    world_calendar(w, &(struct work_calendar_plan){.works = WEEKDAYS & ~4u});
     job_done(w, "Wash", "2026-11-22");
     struct buf *page = page_of(w, NULL, 0);
     assert_true(has(page, "this", "<time datetime=\"2026-12-01\">Tue 1 Dec"));

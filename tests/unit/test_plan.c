@@ -23,13 +23,13 @@ next_call(
     return n == 0;
 }
 
-static struct workcal *weekdays;
+static struct work_calendar *weekdays;
 
 static int
 set_up(void **state)
 {
     (void)state;
-    weekdays = workcal_new(&(struct workcal_plan){.works = 0x1f});
+    weekdays = work_calendar_new(&(struct work_calendar_plan){.works = 0x1f});
     return weekdays ? 0 : -1;
 }
 
@@ -37,7 +37,7 @@ static int
 tear_down(void **state)
 {
     (void)state;
-    workcal_free(weekdays);
+    work_calendar_free(weekdays);
     return 0;
 }
 

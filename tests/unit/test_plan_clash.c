@@ -103,7 +103,7 @@ check_earlier(struct jobs *j, const struct plan_clash *c, size_t work, int late)
 }
 
 static int
-check_case(struct jobs *j, const struct workcal *open)
+check_case(struct jobs *j, const struct work_calendar *open)
 {
     static const struct plan_unit units[JOBS];
     struct plan_place place = {"workshop", 1, 0};
@@ -131,8 +131,8 @@ check_case(struct jobs *j, const struct workcal *open)
 static void
 what_is_said_to_help_helps(void **state)
 {
-    struct workcal *open =
-        workcal_new(&(struct workcal_plan){.works = WEEKDAYS_ALL});
+    struct work_calendar *open =
+        work_calendar_new(&(struct work_calendar_plan){.works = WEEKDAYS_ALL});
     int clashes = 0;
 
     (void)state;
@@ -143,7 +143,7 @@ what_is_said_to_help_helps(void **state)
         clashes += check_case(&j, open);
     }
     assert_true(clashes > CASES / 10);
-    workcal_free(open);
+    work_calendar_free(open);
 }
 
 /* A place with 480 minutes a day; two vehicles of a group of which one may be
@@ -151,7 +151,8 @@ what_is_said_to_help_helps(void **state)
 static void
 two_limits_in_the_way_are_not_one(void **state)
 {
-    struct workcal *open = workcal_new(&(struct workcal_plan){.works = 0x1f});
+    struct work_calendar *open =
+        work_calendar_new(&(struct work_calendar_plan){.works = 0x1f});
     struct jobs j = {.n = 2, .from = {TODAY, TODAY}, .to = {TODAY, TODAY}};
     struct plan_place place = {"workshop", 0, 480};
     struct plan_group group = {"buses", NULL, 1};
@@ -180,7 +181,7 @@ two_limits_in_the_way_are_not_one(void **state)
     assert_int_equal(c->limit, PLAN_AWAY);
     assert_int_equal(c->group, 0);
     plan_free(plan);
-    workcal_free(open);
+    work_calendar_free(open);
 }
 
 int

@@ -44,7 +44,7 @@ next_call(
 }
 
 static void
-make_jobs(struct jobs *j, uint64_t seed, const struct workcal *open)
+make_jobs(struct jobs *j, uint64_t seed, const struct work_calendar *open)
 {
     int days;
     int width;
@@ -64,13 +64,14 @@ make_jobs(struct jobs *j, uint64_t seed, const struct workcal *open)
 
 /* Glover's rule. */
 static int
-most_in_time(const struct jobs *j, const struct workcal *open)
+most_in_time(const struct jobs *j, const struct work_calendar *open)
 {
     int done[JOBS] = {0};
     int count = 0;
 
     for (day_t d = TODAY; d < TODAY + 2 * DAYS; d++) {
-        for (int k = 0; k < j->vehicles && workcal_is_open(open, d); k++) {
+        for (int k = 0; k < j->vehicles && work_calendar_is_open(open, d);
+             k++) {
             int best = -1;
             for (int i = 0; i < j->n; i++)
                 if (!done[i] && j->from[i] <= d && d <= j->to[i] &&
@@ -110,7 +111,8 @@ in_time(struct jobs *j)
 static void
 as_many_as_can_be_are_in_time(void **state)
 {
-    struct workcal *open = workcal_new(&(struct workcal_plan){.works = 0x1f});
+    struct work_calendar *open =
+        work_calendar_new(&(struct work_calendar_plan){.works = 0x1f});
     int full = 0;
 
     (void)state;
@@ -124,7 +126,7 @@ as_many_as_can_be_are_in_time(void **state)
     }
     print_message("# %d of %d have all jobs in time\n", full, CASES);
     assert_in_range(full, CASES / 10, CASES * 9 / 10);
-    workcal_free(open);
+    work_calendar_free(open);
 }
 
 int

@@ -99,7 +99,7 @@ fail_each(const struct random_plan *r)
 static void
 memory_that_runs_out_is_told(void **state)
 {
-    struct workcal *calendars[RANDOM_CALENDARS];
+    struct work_calendar *calendars[RANDOM_CALENDARS];
     static struct random_plan r;
 
     (void)state;
@@ -109,7 +109,7 @@ memory_that_runs_out_is_told(void **state)
         assert_true(fail_each(&r) > 10);
     }
     for (size_t i = 0; i < RANDOM_CALENDARS; i++)
-        workcal_free(calendars[i]);
+        work_calendar_free(calendars[i]);
 }
 #else
 static void

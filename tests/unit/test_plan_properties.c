@@ -12,7 +12,7 @@
 #define PROBLEMS 3000
 #define DAYS 300 /* more than a plan reaches */
 
-static struct workcal *calendars[RANDOM_CALENDARS];
+static struct work_calendar *calendars[RANDOM_CALENDARS];
 
 static int
 set_up(void **state)
@@ -27,7 +27,7 @@ tear_down(void **state)
 {
     (void)state;
     for (size_t i = 0; i < RANDOM_CALENDARS; i++)
-        workcal_free(calendars[i]);
+        work_calendar_free(calendars[i]);
     return 0;
 }
 
@@ -114,7 +114,7 @@ check_days(const struct random_plan *r, const struct plan *plan)
             b[i].day == DAY_NONE || b[i].day > call->to, is_clash(plan, i));
         if (b[i].day == DAY_NONE)
             continue;
-        assert_true(workcal_is_open(r->works[b[i].work].open, b[i].day));
+        assert_true(work_calendar_is_open(r->works[b[i].work].open, b[i].day));
         assert_true(b[i].day >= call->from && b[i].day >= r->problem.today);
     }
 }
@@ -167,7 +167,7 @@ check_limits(const struct random_plan *r, const struct plan *plan)
             assert_true(!place->minutes || t.minutes[p] <= place->minutes);
         }
         for (size_t g = 0; g < r->problem.n_groups; g++)
-            if (!r->groups[g].on || workcal_is_open(r->groups[g].on, day))
+            if (!r->groups[g].on || work_calendar_is_open(r->groups[g].on, day))
                 assert_true(t.away[g] <= r->groups[g].away);
     }
 }

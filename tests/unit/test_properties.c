@@ -13,7 +13,7 @@ static void
 check_order_of_days(const struct run *run, struct world *w, int number)
 {
     struct due d = due_on(w, day_of(2026, 1, 1));
-    const struct workcal *calendar = d.task->calendar;
+    const struct work_calendar *calendar = d.task->calendar;
 
     (void)run;
     (void)number;
@@ -24,12 +24,13 @@ check_order_of_days(const struct run *run, struct world *w, int number)
         return;
     }
     assert_true(d.plan_day <= d.deadline);
-    assert_true(workcal_is_open(calendar, d.plan_day));
-    assert_int_equal(workcal_between(calendar, d.plan_day, d.deadline), 0);
+    assert_true(work_calendar_is_open(calendar, d.plan_day));
+    assert_int_equal(
+        work_calendar_between(calendar, d.plan_day, d.deadline), 0);
     assert_true(d.last_done == DAY_NONE || d.plan_day >= d.last_done);
     if (d.book_by != DAY_NONE) {
         assert_true(d.book_by < d.plan_day);
-        assert_true(workcal_is_open(calendar, d.book_by));
+        assert_true(work_calendar_is_open(calendar, d.book_by));
     }
 }
 

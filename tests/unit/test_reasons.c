@@ -55,7 +55,7 @@ the_longest_chain(void **state)
     struct job *j = world_job(w, "job", "6 months or 20000 km");
     struct named_day closed = {date("2026-10-16"), "Regatta"};
 
-    world_calendar(w, &(struct workcal_plan){
+    world_calendar(w, &(struct work_calendar_plan){
                           .works = WEEKDAYS, .closed = &closed, .n_closed = 1});
     w->subjects[0].built = date("2014-06-18");
     w->tasks[0].baseline.deadline = date("2026-06-18");

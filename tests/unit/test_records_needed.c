@@ -126,7 +126,7 @@ make_fleet(struct trial *t)
 {
     static const char *const names[SUBJECTS] = {"K7", "K8", "EX-31", "EX-32"};
 
-    world_calendar(t->w, &(struct workcal_plan){.works = WEEKDAYS});
+    world_calendar(t->w, &(struct work_calendar_plan){.works = WEEKDAYS});
     make_jobs(t);
     for (int i = 0; i < SUBJECTS; i++) {
         struct subject *s = world_subject(t->w, names[i]);
@@ -391,7 +391,7 @@ a_roll_may_go_back_behind_the_last_time(void **state)
     for (int i = 0; i < 11; i++)
         closed[i] = (struct named_day){date("2018-05-30") + i, "closed"};
     world_calendar(
-        t.w, &(struct workcal_plan){
+        t.w, &(struct work_calendar_plan){
                  .works = WEEKDAYS, .closed = closed, .n_closed = 11});
     world_subject(t.w, "K7");
     world_job(t.w, "a", "5000 km")->rule.roll = ROLL_NEAREST;

@@ -60,7 +60,7 @@ over_holidays_and_with_their_names(void **state)
 
     assert_day(easter[0].day, "2026-04-03");
     assert_day(easter[1].day, "2026-04-06");
-    world_calendar(w, &(struct workcal_plan){
+    world_calendar(w, &(struct work_calendar_plan){
                           .works = WEEKDAYS, .closed = easter, .n_closed = 2});
     assert_plan(w, j, "2026-04-06", "2026-04-02");
     assert_true(says(world_find(w, j, 0), "Mon 2026-04-06: Easter Monday"));
@@ -113,7 +113,7 @@ no_working_day_between(void **state)
 
     for (int i = 0; i < 11; i++)
         shut[i] = (struct named_day){date("2026-05-14") + i, "Shutdown"};
-    world_calendar(w, &(struct workcal_plan){
+    world_calendar(w, &(struct work_calendar_plan){
                           .works = WEEKDAYS, .closed = shut, .n_closed = 11});
     assert_plan(w, j, "2026-05-24", "-");
     const struct due *d = world_find(w, j, 0);
@@ -121,7 +121,7 @@ no_working_day_between(void **state)
     assert_day(d->book_by, "-");
     /* The day of the completion itself has had its turn. */
     world_calendar(
-        w, &(struct workcal_plan){
+        w, &(struct work_calendar_plan){
                .works = WEEKDAYS, .closed = shut + 1, .n_closed = 10});
     assert_plan(w, j, "2026-05-24", "-");
     assert_true(world_find(w, j, 0)->warnings & WARN_NO_WORKING_DAY);
@@ -145,7 +145,7 @@ a_calendar_that_is_never_open(void **state)
     struct world *w = *state;
     struct job *j = job_due_on(w, "2026-05-15");
 
-    world_calendar(w, &(struct workcal_plan){.works = 0});
+    world_calendar(w, &(struct work_calendar_plan){.works = 0});
     assert_plan(w, j, "2026-05-15", "-");
     assert_true(world_find(w, j, 0)->warnings & WARN_NO_WORKING_DAY);
     j->rule.roll = ROLL_FOLLOWING;
@@ -183,16 +183,16 @@ the_place_of_the_work_counts_too(void **state)
 {
     struct world *w = *state;
     struct job *j = job_due_on(w, "2026-05-18");
-    struct workcal *station =
-        workcal_new(&(struct workcal_plan){.works = 1u << 1 | 1u << 3});
+    struct work_calendar *station = work_calendar_new(
+        &(struct work_calendar_plan){.works = 1u << 1 | 1u << 3});
     assert_non_null(station);
-    struct workcal *both = workcal_both(w->calendar, station);
+    struct work_calendar *both = work_calendar_both(w->calendar, station);
 
     assert_non_null(both);
     w->tasks[0].calendar = both;
     assert_plan(w, j, "2026-05-18", "2026-05-14");
-    workcal_free(both);
-    workcal_free(station);
+    work_calendar_free(both);
+    work_calendar_free(station);
 }
 
 /* The set speaks for the days up to the end of June. */
@@ -205,7 +205,7 @@ holidays_that_are_not_published_yet(void **state)
     const struct holiday_set *sets[] = {&set};
 
     world_calendar(
-        w, &(struct workcal_plan){
+        w, &(struct work_calendar_plan){
                .works = WEEKDAYS, .holidays = sets, .n_holidays = 1});
     j->rule.lead = (struct lead){{1, STEP_WEEKS}, 0};
     assert_plan(w, j, "2026-06-30", "2026-06-30");

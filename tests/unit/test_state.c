@@ -49,7 +49,7 @@ the_plan_day_alone_makes_it_due(void **state)
     struct named_day monday = {date("2026-01-19"), "Regatta"};
 
     w->records[0].day++;
-    world_calendar(w, &(struct workcal_plan){
+    world_calendar(w, &(struct work_calendar_plan){
                           .works = WEEKDAYS, .closed = &monday, .n_closed = 1});
     assert_day(world_due(w, j, "2026-01-12")->plan_day, "2026-01-16");
     assert_state(w, j, "2026-01-11", DUE_AHEAD);
@@ -64,7 +64,7 @@ the_deadline_alone_makes_it_due(void **state)
     struct world *w = *state;
     struct job *j = sunday_job(w);
 
-    world_calendar(w, &(struct workcal_plan){.works = 0});
+    world_calendar(w, &(struct work_calendar_plan){.works = 0});
     assert_state(w, j, "2026-01-11", DUE_AHEAD);
     assert_state(w, j, "2026-01-12", DUE_NOW);
 }

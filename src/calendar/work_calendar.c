@@ -1,4 +1,4 @@
-#include "workcal.h"
+#include "work_calendar.h"
 
 #include "step.h"
 
@@ -14,7 +14,7 @@
  * it, and all working days in order: counting is a popcount, the nth one is
  * looked up.
  */
-struct workcal {
+struct work_calendar {
     uint64_t open[WORDS];
     int32_t before[WORDS + 1];
     day_t *nth;               /* before[WORDS] of them */
@@ -25,7 +25,7 @@ struct workcal {
 };
 
 static void
-set_open(struct workcal *c, day_t d, int is_open)
+set_open(struct work_calendar *c, day_t d, int is_open)
 {
     uint64_t bit = (uint64_t)1 << ((d - DAY_FIRST) & 63);
     uint64_t *word = &c->open[(d - DAY_FIRST) >> 6];
@@ -34,7 +34,7 @@ set_open(struct workcal *c, day_t d, int is_open)
 }
 
 static int
-keep_name(struct workcal *c, struct named_day day)
+keep_name(struct work_calendar *c, struct named_day day)
 {
     if (c->n_closed == c->size_closed) {
         size_t size = c->size_closed ? c->size_closed * 2 : 64;
@@ -49,14 +49,14 @@ keep_name(struct workcal *c, struct named_day day)
 }
 
 static int
-close_day(struct workcal *c, struct named_day day)
+close_day(struct work_calendar *c, struct named_day day)
 {
     set_open(c, day.day, 0);
     return keep_name(c, day);
 }
 
 static int
-close_holidays(struct workcal *c, const struct holiday_set *set)
+close_holidays(struct work_calendar *c, const struct holiday_set *set)
 {
     struct named_day days[HOLIDAY_MOST];
 
@@ -90,7 +90,7 @@ by_day_and_name(const void *left, const void *right)
 
 /* Put the names in order and keep one a day. */
 static void
-order_names(struct workcal *c)
+order_names(struct work_calendar *c)
 {
     size_t kept = 0;
 
@@ -105,7 +105,7 @@ order_names(struct workcal *c)
 /* Count and list the working days: the last step of making one.  Returns -1
  * when memory is out. */
 static int
-seal(struct workcal *c)
+seal(struct work_calendar *c)
 {
     size_t n = 0;
 
@@ -117,15 +117,15 @@ seal(struct workcal *c)
     if (c->nth == NULL)
         return -1;
     for (day_t d = DAY_FIRST; d <= DAY_LAST; d++)
-        if (workcal_is_open(c, d))
+        if (work_calendar_is_open(c, d))
             c->nth[n++] = d;
     return 0;
 }
 
-struct workcal *
-workcal_new(const struct workcal_plan *plan)
+struct work_calendar *
+work_calendar_new(const struct work_calendar_plan *plan)
 {
-    struct workcal *c = calloc(1, sizeof *c);
+    struct work_calendar *c = calloc(1, sizeof *c);
 
     if (c == NULL)
         return NULL;
@@ -144,24 +144,24 @@ workcal_new(const struct workcal_plan *plan)
         goto err;
     return c;
 err:
-    workcal_free(c);
+    work_calendar_free(c);
     return NULL;
 }
 
 static int
-keep_names(struct workcal *c, const struct workcal *from)
+keep_names(struct work_calendar *c, const struct work_calendar *from)
 {
     for (size_t i = 0; i < from->n_closed; i++)
-        if (!workcal_is_open(from, from->closed[i].day) &&
+        if (!work_calendar_is_open(from, from->closed[i].day) &&
             keep_name(c, from->closed[i]))
             return -1;
     return 0;
 }
 
-struct workcal *
-workcal_both(const struct workcal *a, const struct workcal *b)
+struct work_calendar *
+work_calendar_both(const struct work_calendar *a, const struct work_calendar *b)
 {
-    struct workcal *c = calloc(1, sizeof *c);
+    struct work_calendar *c = calloc(1, sizeof *c);
 
     if (c == NULL)
         return NULL;
@@ -169,14 +169,14 @@ workcal_both(const struct workcal *a, const struct workcal *b)
         c->open[i] = a->open[i] & b->open[i];
     c->known_until = day_earlier(a->known_until, b->known_until);
     if (keep_names(c, a) || keep_names(c, b) || seal(c)) {
-        workcal_free(c);
+        work_calendar_free(c);
         return NULL;
     }
     return c;
 }
 
 void
-workcal_free(struct workcal *c)
+work_calendar_free(struct work_calendar *c)
 {
     if (c == NULL)
         return;
@@ -186,7 +186,7 @@ workcal_free(struct workcal *c)
 }
 
 int
-workcal_is_open(const struct workcal *c, day_t d)
+work_calendar_is_open(const struct work_calendar *c, day_t d)
 {
     assert(day_valid(d));
     uint32_t i = (uint32_t)(d - DAY_FIRST);
@@ -194,7 +194,7 @@ workcal_is_open(const struct workcal *c, day_t d)
 }
 
 day_t
-workcal_preceding(const struct workcal *c, day_t d)
+work_calendar_preceding(const struct work_calendar *c, day_t d)
 {
     if (d == DAY_NONE)
         return DAY_NONE;
@@ -211,7 +211,7 @@ workcal_preceding(const struct workcal *c, day_t d)
 }
 
 day_t
-workcal_following(const struct workcal *c, day_t d)
+work_calendar_following(const struct work_calendar *c, day_t d)
 {
     if (d == DAY_NONE)
         return DAY_NONE;
@@ -227,19 +227,19 @@ workcal_following(const struct workcal *c, day_t d)
 }
 
 day_t
-workcal_nearest(const struct workcal *c, day_t d)
+work_calendar_nearest(const struct work_calendar *c, day_t d)
 {
-    if (d == DAY_NONE || workcal_is_open(c, d))
+    if (d == DAY_NONE || work_calendar_is_open(c, d))
         return d;
     int weekday = day_weekday(d);
     if (weekday == 6 || weekday == 0)
-        return workcal_following(c, d);
-    return workcal_preceding(c, d);
+        return work_calendar_following(c, d);
+    return work_calendar_preceding(c, d);
 }
 
 /* How many working days there are from the first day up to and with @i. */
 static int32_t
-count_to(const struct workcal *c, int32_t i)
+count_to(const struct work_calendar *c, int32_t i)
 {
     uint64_t bits = c->open[i >> 6] << (63 - (i & 63));
 
@@ -247,14 +247,14 @@ count_to(const struct workcal *c, int32_t i)
 }
 
 day_t
-workcal_add(const struct workcal *c, day_t d, int n)
+work_calendar_add(const struct work_calendar *c, day_t d, int n)
 {
     if (d == DAY_NONE || n == 0)
         return d;
     int64_t at = (int64_t)count_to(c, d - DAY_FIRST) + n;
     /* Going back from a day that is closed, the first one found is the last
      * one counted. */
-    if (n < 0 && !workcal_is_open(c, d))
+    if (n < 0 && !work_calendar_is_open(c, d))
         at++;
     if (at < 1 || at > c->before[WORDS])
         return DAY_NONE;
@@ -262,7 +262,7 @@ workcal_add(const struct workcal *c, day_t d, int n)
 }
 
 int
-workcal_between(const struct workcal *c, day_t from, day_t to)
+work_calendar_between(const struct work_calendar *c, day_t from, day_t to)
 {
     if (from == DAY_NONE || to == DAY_NONE || to <= from)
         return 0;
@@ -270,11 +270,11 @@ workcal_between(const struct workcal *c, day_t from, day_t to)
 }
 
 const char *
-workcal_why(const struct workcal *c, day_t d)
+work_calendar_why(const struct work_calendar *c, day_t d)
 {
     struct named_day key = {d, NULL};
 
-    if (workcal_is_open(c, d) || c->n_closed == 0)
+    if (work_calendar_is_open(c, d) || c->n_closed == 0)
         return NULL;
     const struct named_day *found =
         bsearch(&key, c->closed, c->n_closed, sizeof key, by_day);
@@ -282,7 +282,7 @@ workcal_why(const struct workcal *c, day_t d)
 }
 
 day_t
-workcal_known_until(const struct workcal *c)
+work_calendar_known_until(const struct work_calendar *c)
 {
     return c->known_until;
 }

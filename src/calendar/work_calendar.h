@@ -1,5 +1,5 @@
-#ifndef WORKCAL_H
-#define WORKCAL_H
+#ifndef WORK_CALENDAR_H
+#define WORK_CALENDAR_H
 
 #include "day.h"
 #include "holiday.h"
@@ -7,9 +7,9 @@
 /*
  * A working-day calendar: which days of the whole range are open, and why a
  * closed one is closed.  Made once, then only read; every question is answered
- * in constant time but for workcal_why().
+ * in constant time but for work_calendar_why().
  */
-struct workcal;
+struct work_calendar;
 
 /* Which days of the week are open: bit 0 Monday to bit 6 Sunday. */
 typedef unsigned weekdays_t;
@@ -17,7 +17,7 @@ typedef unsigned weekdays_t;
 
 /* What a calendar is made from.  The lists are read, not kept; the names in
  * them must outlive the calendar. */
-struct workcal_plan {
+struct work_calendar_plan {
     weekdays_t works;
     const struct holiday_set *const *holidays;
     size_t n_holidays;
@@ -27,51 +27,53 @@ struct workcal_plan {
     size_t n_open;
 };
 
-/* Make a calendar, or NULL when memory is out.  Free with workcal_free(). */
-struct workcal *workcal_new(const struct workcal_plan *plan);
+/* Make a calendar, or NULL when memory is out.  Free with work_calendar_free().
+ */
+struct work_calendar *work_calendar_new(const struct work_calendar_plan *plan);
 
 /*
  * A calendar that is open when both @a and @b are; NULL when memory is out.
  * The two are not kept, their names are.
  */
-struct workcal *workcal_both(const struct workcal *a, const struct workcal *b);
+struct work_calendar *work_calendar_both(
+    const struct work_calendar *a, const struct work_calendar *b);
 
 /* Free @c; NULL is ignored. */
-void workcal_free(struct workcal *c);
+void work_calendar_free(struct work_calendar *c);
 
 /* Nonzero when @d, which must be valid, is a working day. */
-int workcal_is_open(const struct workcal *c, day_t d);
+int work_calendar_is_open(const struct work_calendar *c, day_t d);
 
 /* The last working day on or before @d, or DAY_NONE. */
-day_t workcal_preceding(const struct workcal *c, day_t d);
+day_t work_calendar_preceding(const struct work_calendar *c, day_t d);
 
 /* The first working day on or after @d, or DAY_NONE. */
-day_t workcal_following(const struct workcal *c, day_t d);
+day_t work_calendar_following(const struct work_calendar *c, day_t d);
 
 /*
  * NEAREST of FpML's BusinessDayConventionEnum: a day that is not a working
  * day moves to the following one when it is a Sunday or a Monday, otherwise
  * to the preceding one.
  */
-day_t workcal_nearest(const struct workcal *c, day_t d);
+day_t work_calendar_nearest(const struct work_calendar *c, day_t d);
 
 /*
  * The working day @n working days after @d, or before when @n is negative.
  * @d itself is not counted and need not be a working day; @n = 0 is @d.
  */
-day_t workcal_add(const struct workcal *c, day_t d, int n);
+day_t work_calendar_add(const struct work_calendar *c, day_t d, int n);
 
 /* How many working days lie after @from, up to and including @to; 0 when @to
  * is not later. */
-int workcal_between(const struct workcal *c, day_t from, day_t to);
+int work_calendar_between(const struct work_calendar *c, day_t from, day_t to);
 
 /*
  * Why @d is closed: the name of the holiday or closure, or NULL when it is
  * open or only the weekly pattern closes it.
  */
-const char *workcal_why(const struct workcal *c, day_t d);
+const char *work_calendar_why(const struct work_calendar *c, day_t d);
 
 /* The last day the holiday sets speak for, or DAY_NONE: they never end. */
-day_t workcal_known_until(const struct workcal *c);
+day_t work_calendar_known_until(const struct work_calendar *c);
 
 #endif
