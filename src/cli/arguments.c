@@ -5,10 +5,10 @@
 #include <strings.h>
 #include <sysexits.h>
 
-struct entry
-argument_entry(struct invocation *i, const struct pass *p)
+struct record_input
+argument_input(struct invocation *i, const struct pass *p)
 {
-    return (struct entry){
+    return (struct record_input){
         .pass = p,
         .mark = "--",
         .say_sure = "add --sure",
@@ -20,7 +20,7 @@ argument_entry(struct invocation *i, const struct pass *p)
 const char *
 argument_text(struct invocation *i, const char *option)
 {
-    struct entry e = argument_entry(i, NULL);
+    struct record_input e = argument_input(i, NULL);
     const char *text = options_value(&i->options, option);
 
     (void)entry_text(&e, option, text); /* the fault says so */
@@ -113,7 +113,7 @@ day_t
 argument_day(
     struct invocation *i, const struct pass *p, const char *option, int needed)
 {
-    struct entry e = argument_entry(i, p);
+    struct record_input e = argument_input(i, p);
 
     return entry_day(&e, option, options_value(&i->options, option), needed);
 }

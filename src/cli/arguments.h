@@ -38,7 +38,7 @@ int64_t argument_number(
     struct invocation *i, const char *what, const char *text);
 
 /* How the user of @i asks for it, see entry.h. */
-struct entry argument_entry(struct invocation *i, const struct pass *p);
+struct record_input argument_input(struct invocation *i, const struct pass *p);
 
 /* The text of an option; NULL without a fault when it is not given. */
 const char *argument_text(struct invocation *i, const char *option);

@@ -36,7 +36,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
     const struct subject *what =
         argument_subject(i, p, options_operand(&i->options, 0));
-    struct entry e = argument_entry(i, p);
+    struct record_input e = argument_input(i, p);
     const struct subject *carrier =
         what ? argument_subject(i, p, options_operand(&i->options, 1)) : NULL;
 

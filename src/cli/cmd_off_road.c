@@ -70,7 +70,7 @@ add(struct invocation *i, const struct pass *p)
     if (s == NULL)
         return -1;
     const struct record *open = open_spell(p, s);
-    struct entry e = argument_entry(i, p);
+    struct record_input e = argument_input(i, p);
     struct record r = {.kind = RECORD_OFF_ROAD,
         .subject = s,
         .subject_id = s->id,

@@ -21,7 +21,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
     const struct subject *s =
         argument_subject(i, p, options_operand(&i->options, 0));
     int fitted = options_value(&i->options, "new-meter") != NULL;
-    struct entry e = argument_entry(i, p);
+    struct record_input e = argument_input(i, p);
 
     if (s == NULL)
         return -1;
@@ -54,7 +54,7 @@ read_old(struct invocation *i, const struct pass *p,
     const struct record *fitted, struct record *out)
 {
     const char *old = options_value(&i->options, "old-meter");
-    struct entry e = argument_entry(i, p);
+    struct record_input e = argument_input(i, p);
 
     if (old == NULL)
         return 0;

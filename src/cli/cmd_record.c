@@ -44,10 +44,10 @@ static int
 read_record(struct invocation *i, const struct pass *p, struct record *r)
 {
     struct options *o = &i->options;
-    struct entry e = argument_entry(i, p);
+    struct record_input e = argument_input(i, p);
     const struct task *t =
         argument_task(i, p, options_operand(o, 0), options_operand(o, 1));
-    const struct entry_work work = {
+    const struct record_input_work work = {
         .day = options_value(o, "on"),
         .result = options_value(o, "result"),
         .reading = options_value(o, "reading"),

@@ -200,7 +200,7 @@ take_day(struct import_rows *rows, struct record *r)
     r->day = import_day(rows->order, day, &rows->i->fault);
     if (r->day == DAY_NONE)
         return -1;
-    struct entry e = argument_entry(rows->i, rows->pass);
+    struct record_input e = argument_input(rows->i, rows->pass);
     return entry_check_day(&e, r);
 }
 

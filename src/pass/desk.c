@@ -176,7 +176,7 @@ check_initials(struct taking *t)
 
 /* A reading without any work, see the command "reading". */
 static int
-read_meter(const struct entry *e, const struct taking *t, struct record *r)
+read_meter(const struct record_input *e, const struct taking *t, struct record *r)
 {
     const struct subject *s = t->task->subject;
     int named = t->due != NULL && t->due->to_read != METER_NONE;
@@ -200,12 +200,12 @@ read_record(struct taking *t, struct record *r)
 {
     const struct page_fields *w = &t->fields;
     int bare = w->result != NULL && strcmp(w->result, "reading") == 0;
-    const struct entry e = {.pass = t->pass,
+    const struct record_input e = {.pass = t->pass,
         .mark = "the field ",
         .say_sure = SAY_SURE,
         .sure = w->sure != NULL,
         .fault = &t->refusal};
-    const struct entry_work work = {.day = w->on,
+    const struct record_input_work work = {.day = w->on,
         .result = bare ? NULL : w->result,
         .reading = bare ? NULL : w->reading,
         .by = by_whom(t),

@@ -1,8 +1,8 @@
 #include "digest.h"
 
 #include "digest_calendar.h"
-#include "letter.h"
 #include "mailing.h"
+#include "reminder_mail.h"
 #include "select.h"
 
 #include <stdio.h>
@@ -15,12 +15,12 @@
 
 /* A digest sorted into the lists that a letter and a calendar want. */
 struct lists {
-    struct letter_item *items; /* told in full */
+    struct reminder_item *items; /* told in full */
     const struct due **old;
     const struct due **coming;
     const struct due **events; /* the dues of the first and the last */
     size_t n_events;
-    struct letter letter;
+    struct reminder_mail letter;
 };
 
 struct told
@@ -93,7 +93,7 @@ sort_dues(const struct digest *g, struct lists *l)
                 l->old[l->letter.n_under_way++] = d;
             else
                 l->items[l->letter.n++] =
-                    (struct letter_item){d, item->moved_from};
+                    (struct reminder_item){d, item->moved_from};
             is_event = !item->is_old;
             item++;
         }
@@ -147,8 +147,9 @@ static int
 write_parts(const struct digest *g, const struct lists *l,
     const struct digest_parts *m, struct fault *f)
 {
-    if (letter_subject(&l->letter, m->subject) ||
-        letter_text(&l->letter, m->text) || letter_html(&l->letter, m->html))
+    if (reminder_subject(&l->letter, m->subject) ||
+        reminder_text(&l->letter, m->text) ||
+        reminder_html(&l->letter, m->html))
         return fault_set(f, EX_OSERR, "out of memory");
     return digest_calendar(g->pass, l->events, l->n_events, m->calendar, f);
 }
@@ -280,7 +281,7 @@ digest_show(const struct digest *g, struct buf *out, struct fault *f)
     int rc = make_lists(g, &l, f);
     if (rc == 0) {
         subject = buf_new();
-        if (subject == NULL || letter_subject(&l.letter, subject))
+        if (subject == NULL || reminder_subject(&l.letter, subject))
             rc = fault_set(f, EX_OSERR, "out of memory");
         else
             show_lists(g, subject, out);

@@ -10,7 +10,7 @@
 #include <sysexits.h>
 
 int
-entry_text(const struct entry *e, const char *name, const char *text)
+entry_text(const struct record_input *e, const char *name, const char *text)
 {
     if (text == NULL)
         return 0;
@@ -26,7 +26,7 @@ entry_text(const struct entry *e, const char *name, const char *text)
 }
 
 day_t
-entry_day(const struct entry *e, const char *name, const char *text, int needed)
+entry_day(const struct record_input *e, const char *name, const char *text, int needed)
 {
     if (text == NULL && needed)
         fault_fill(e->fault, EX_USAGE,
@@ -58,7 +58,7 @@ entry_number(const char *what, const char *text, struct fault *f)
 }
 
 int
-entry_check_existed(const struct entry *e, const struct record *r, day_t day)
+entry_check_existed(const struct record_input *e, const struct record *r, day_t day)
 {
     const struct subject *s = r->subject;
     day_t first =
@@ -77,7 +77,7 @@ entry_check_existed(const struct entry *e, const struct record *r, day_t day)
 }
 
 int
-entry_check_day(const struct entry *e, const struct record *r)
+entry_check_day(const struct record_input *e, const struct record *r)
 {
     char day[DAY_WORDS];
     char other[DAY_WORDS];
@@ -123,7 +123,7 @@ entry_other_unit(const struct record *r)
 }
 
 int
-entry_check_reading(const struct entry *e, const struct record *r)
+entry_check_reading(const struct record_input *e, const struct record *r)
 {
     struct suspicion s;
 
@@ -135,7 +135,7 @@ entry_check_reading(const struct entry *e, const struct record *r)
 }
 
 static int
-read_result(const struct entry *e, const char *result, struct record *r)
+read_result(const struct record_input *e, const char *result, struct record *r)
 {
     r->kind = RECORD_COMPLETED;
     if (result == NULL || strcmp(result, "completed") == 0)
@@ -148,7 +148,7 @@ read_result(const struct entry *e, const char *result, struct record *r)
 }
 
 static int
-read_reading(const struct entry *e, const char *reading, struct record *r)
+read_reading(const struct record_input *e, const char *reading, struct record *r)
 {
     char what[32];
 
@@ -163,8 +163,8 @@ read_reading(const struct entry *e, const char *reading, struct record *r)
 }
 
 int
-entry_work(const struct entry *e, const struct task *t,
-    const struct entry_work *w, struct record *r)
+entry_work(const struct record_input *e, const struct task *t,
+    const struct record_input_work *w, struct record *r)
 {
     *r = (struct record){
         .subject = t->subject,
@@ -187,7 +187,7 @@ entry_work(const struct entry *e, const struct task *t,
 }
 
 int
-entry_check_twice(const struct entry *e, const struct record *r)
+entry_check_twice(const struct record_input *e, const struct record *r)
 {
     char day[DAY_WORDS];
     int64_t id = 0;

@@ -10,7 +10,7 @@
  */
 
 /* Who asks, and how a refusal speaks to them. */
-struct entry {
+struct record_input {
     const struct pass *pass;
     const char *mark;     /* before the name of what they give: "--" */
     const char *say_sure; /* how they insist: "add --sure" */
@@ -19,7 +19,7 @@ struct entry {
 };
 
 /* What is said of a job that was done; each may be NULL, for not given. */
-struct entry_work {
+struct record_input_work {
     const char *day; /* YYYY-MM-DD or "today"; needed */
     const char *result;
     const char *reading;
@@ -30,12 +30,12 @@ struct entry_work {
 
 /* A text that is empty or would break a line is refused: 0, also for NULL,
  * or -1. */
-int entry_text(const struct entry *e, const char *name, const char *text);
+int entry_text(const struct record_input *e, const char *name, const char *text);
 
 /* The day that @text is, YYYY-MM-DD or "today", or DAY_NONE; refused when it is
  * neither, or NULL and @needed. */
 day_t entry_day(
-    const struct entry *e, const char *name, const char *text, int needed);
+    const struct record_input *e, const char *name, const char *text, int needed);
 
 /* The whole number from 0 on that @text is, or -1; @what is its whole name. */
 int64_t entry_number(const char *what, const char *text, struct fault *f);
@@ -44,20 +44,20 @@ int64_t entry_number(const char *what, const char *text, struct fault *f);
  * Fill @r, whose texts are those of @w, with the work on @t.  Returns 0 or -1:
  * what cannot be is refused, and unless they are sure of it, what looks wrong.
  */
-int entry_work(const struct entry *e, const struct task *t,
-    const struct entry_work *w, struct record *r);
+int entry_work(const struct record_input *e, const struct task *t,
+    const struct record_input_work *w, struct record *r);
 
 /* Refuse work that stands on record as completed on that day already, unless
  * they are sure: evidence counts it once more. */
-int entry_check_twice(const struct entry *e, const struct record *r);
+int entry_check_twice(const struct record_input *e, const struct record *r);
 
 /* Refuse a day before the subject existed, unless they are sure. */
 int entry_check_existed(
-    const struct entry *e, const struct record *r, day_t day);
+    const struct record_input *e, const struct record *r, day_t day);
 
 /* Refuse a day that is still to come, or, unless they are sure, before the
  * subject existed. */
-int entry_check_day(const struct entry *e, const struct record *r);
+int entry_check_day(const struct record_input *e, const struct record *r);
 
 /* The meter of a reading of @s that nobody named: distance, unless its jobs go
  * by hours alone. */
@@ -68,6 +68,6 @@ enum meter entry_meter(const struct fleet *f, const struct subject *s);
 int entry_other_unit(const struct record *r);
 
 /* Refuse a reading that cannot be, see suspect.h, unless they are sure. */
-int entry_check_reading(const struct entry *e, const struct record *r);
+int entry_check_reading(const struct record_input *e, const struct record *r);
 
 #endif

@@ -8,8 +8,8 @@ struct buf;
 /*
  * A way to show dues.  To add one, write its file and give it a row in the
  * table in view.c.  Calendar feeds stand beside this, in ical.h, because they
- * carry state from one time to the next, and so do letters, in letter.h, which
- * say more than dues.
+ * carry state from one time to the next, and so do letters, in reminder_mail.h,
+ * which say more than dues.
  */
 struct view {
     const char *name;

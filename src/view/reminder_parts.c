@@ -1,4 +1,4 @@
-#include "letter_parts.h"
+#include "reminder_parts.h"
 
 #include "buf.h"
 #include "clean.h"
@@ -8,53 +8,53 @@
 #include <stdio.h>
 #include <string.h>
 
-static const enum due_state states[LETTER_GROUPS] = {
-    [LETTER_FAILED] = DUE_FAILED,
-    [LETTER_NO_RECORD] = DUE_NO_RECORD,
-    [LETTER_OVERDUE] = DUE_OVERDUE,
-    [LETTER_NEEDS_READING] = DUE_NEEDS_READING,
-    [LETTER_BEFORE_RETURN] = DUE_BEFORE_RETURN,
-    [LETTER_THIS_WEEK] = DUE_NOW,
-    [LETTER_BOOK_NOW] = DUE_AHEAD,
-    [LETTER_COMING] = DUE_AHEAD,
+static const enum due_state states[REMINDER_GROUPS] = {
+    [REMINDER_FAILED] = DUE_FAILED,
+    [REMINDER_NO_RECORD] = DUE_NO_RECORD,
+    [REMINDER_OVERDUE] = DUE_OVERDUE,
+    [REMINDER_NEEDS_READING] = DUE_NEEDS_READING,
+    [REMINDER_BEFORE_RETURN] = DUE_BEFORE_RETURN,
+    [REMINDER_THIS_WEEK] = DUE_NOW,
+    [REMINDER_BOOK_NOW] = DUE_AHEAD,
+    [REMINDER_COMING] = DUE_AHEAD,
 };
 
-enum letter_group
-letter_group(const struct due *d)
+enum reminder_group
+reminder_group(const struct due *d)
 {
-    for (int g = 0; g < LETTER_BOOK_NOW; g++)
+    for (int g = 0; g < REMINDER_BOOK_NOW; g++)
         if (states[g] == d->state)
-            return (enum letter_group)g;
-    return d->warnings & WARN_BOOK_NOW ? LETTER_BOOK_NOW : LETTER_COMING;
+            return (enum reminder_group)g;
+    return d->warnings & WARN_BOOK_NOW ? REMINDER_BOOK_NOW : REMINDER_COMING;
 }
 
 const char *
-letter_heading(enum letter_group g)
+reminder_heading(enum reminder_group g)
 {
-    return g == LETTER_BOOK_NOW ? "Book now" : wording_of(states[g])->heading;
+    return g == REMINDER_BOOK_NOW ? "Book now" : wording_of(states[g])->heading;
 }
 
 size_t
-letter_count(const struct letter *l, enum letter_group g)
+reminder_count(const struct reminder_mail *l, enum reminder_group g)
 {
     size_t n = 0;
 
     for (size_t i = 0; i < l->n; i++)
-        n += letter_group(l->items[i].due) == g;
+        n += reminder_group(l->items[i].due) == g;
     return n;
 }
 
 void
-letter_summary(const struct letter *l, struct buf *out)
+reminder_summary(const struct reminder_mail *l, struct buf *out)
 {
     const char *gap = "";
 
-    for (int g = 0; g < LETTER_GROUPS; g++) {
-        size_t n = letter_count(l, (enum letter_group)g);
+    for (int g = 0; g < REMINDER_GROUPS; g++) {
+        size_t n = reminder_count(l, (enum reminder_group)g);
         if (n > 0) {
             buf_print(out, "%s%zu %s", gap, n,
-                g == LETTER_BOOK_NOW ? "to book now"
-                                     : wording_of(states[g])->count);
+                g == REMINDER_BOOK_NOW ? "to book now"
+                                       : wording_of(states[g])->count);
             gap = ", ";
         }
     }
@@ -62,7 +62,7 @@ letter_summary(const struct letter *l, struct buf *out)
 
 /* Say the deadline with the class, and the plan day where it is another. */
 static void
-say_days(const struct due *d, letter_line *line, void *to, struct buf *text)
+say_days(const struct due *d, reminder_line *line, void *to, struct buf *text)
 {
     const char *class = fleet_class_word(d->task->job->class);
     char day[WORDING_DATE];
@@ -87,7 +87,7 @@ say_days(const struct due *d, letter_line *line, void *to, struct buf *text)
 }
 
 static void
-say_move(const struct letter_item *item, letter_line *line, void *to,
+say_move(const struct reminder_item *item, reminder_line *line, void *to,
     struct buf *text)
 {
     day_t now = item->due->deadline;
@@ -103,7 +103,7 @@ say_move(const struct letter_item *item, letter_line *line, void *to,
 }
 
 struct note_line {
-    letter_line *line;
+    reminder_line *line;
     void *to;
 };
 
@@ -117,7 +117,7 @@ say_note(void *to, const char *text)
 
 /* That it is to be booked is said by its day. */
 static int
-say_warnings(const struct due *d, day_t today, letter_line *line, void *to)
+say_warnings(const struct due *d, day_t today, reminder_line *line, void *to)
 {
     return wording_notes(
         d, today, WARN_BOOK_NOW, say_note, &(struct note_line){line, to});
@@ -143,7 +143,7 @@ main_reason(const struct due *d)
 
 /* Why that deadline, in one line, with the day that an interval runs from. */
 static void
-say_why(const struct due *d, letter_line *line, void *to, struct buf *text)
+say_why(const struct due *d, reminder_line *line, void *to, struct buf *text)
 {
     const struct reason *why = main_reason(d);
     char day[WORDING_DATE];
@@ -164,8 +164,8 @@ say_why(const struct due *d, letter_line *line, void *to, struct buf *text)
 }
 
 int
-letter_lines(const struct letter *l, const struct letter_item *item,
-    letter_line *line, void *to)
+reminder_lines(const struct reminder_mail *l, const struct reminder_item *item,
+    reminder_line *line, void *to)
 {
     struct buf *text = buf_new();
 
@@ -181,7 +181,7 @@ letter_lines(const struct letter *l, const struct letter_item *item,
 }
 
 int
-letter_commands(const struct due *d, letter_line *line, void *to)
+reminder_commands(const struct due *d, reminder_line *line, void *to)
 {
     const char *subject = d->task->subject->id;
     struct buf *text = buf_new();
@@ -219,7 +219,7 @@ say_short_days(const struct due *d, struct buf *out)
 }
 
 void
-letter_short(const struct due *d, struct buf *out)
+reminder_short(const struct due *d, struct buf *out)
 {
     const struct job *job = d->task->job;
 
@@ -230,12 +230,12 @@ letter_short(const struct due *d, struct buf *out)
     buf_print(out, " (%s)", fleet_class_word(job->class));
 }
 
-const char letter_first_text[] =
+const char reminder_first_text[] =
     "This is the first message to you. What follows was under way before it, "
     "and is only named here; you hear of each again at its next reminder.";
 
 void
-letter_outlook(const struct letter *l, struct buf *out)
+reminder_outlook(const struct reminder_mail *l, struct buf *out)
 {
     char day[WORDING_DATE];
 
@@ -251,7 +251,8 @@ letter_outlook(const struct letter *l, struct buf *out)
 }
 
 int
-letter_clean(const struct letter *l, letter_writer *write, struct buf *out)
+reminder_clean(
+    const struct reminder_mail *l, reminder_writer *write, struct buf *out)
 {
     struct buf *raw = buf_new();
     int failed = raw == NULL ? -1 : write(l, raw);

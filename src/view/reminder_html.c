@@ -1,8 +1,8 @@
 #include "buf.h"
 #include "caution.h"
 #include "html.h"
-#include "letter_parts.h"
 #include "reminder_css.h"
+#include "reminder_parts.h"
 #include "wording.h"
 
 #include <string.h>
@@ -16,11 +16,11 @@
  */
 
 static const char *
-colour(enum letter_group g)
+colour(enum reminder_group g)
 {
-    if (g <= LETTER_OVERDUE)
+    if (g <= REMINDER_OVERDUE)
         return "#a31515";
-    return g <= LETTER_THIS_WEEK ? "#7a4a00" : "#0b4f8a";
+    return g <= REMINDER_THIS_WEEK ? "#7a4a00" : "#0b4f8a";
 }
 
 static void
@@ -43,7 +43,7 @@ add_command(void *to, const char *label, const char *text)
 }
 
 static void
-add_h2(enum letter_group g, const char *title, size_t n, struct buf *out)
+add_h2(enum reminder_group g, const char *title, size_t n, struct buf *out)
 {
     html_print(out,
         "<h2 class=\"g%d\" style=\"color:%s;font-size:20px;margin:28px 0 8px\">"
@@ -52,8 +52,8 @@ add_h2(enum letter_group g, const char *title, size_t n, struct buf *out)
 }
 
 static int
-add_item(const struct letter *l, const struct letter_item *item,
-    enum letter_group g, struct buf *out)
+add_item(const struct reminder_mail *l, const struct reminder_item *item,
+    enum reminder_group g, struct buf *out)
 {
     const struct task *t = item->due->task;
     const struct subject *s = t->subject;
@@ -63,8 +63,8 @@ add_item(const struct letter *l, const struct letter_item *item,
         "padding-left:12px;margin:0 0 16px\"><h3 dir=\"auto\">%s %s</h3>%s",
         (int)g, colour(g), s->id, t->job->title,
         s->title ? s->title : fleet_kind_word(s->kind));
-    if (letter_lines(l, item, add_line, out) ||
-        letter_commands(item->due, add_command, out))
+    if (reminder_lines(l, item, add_line, out) ||
+        reminder_commands(item->due, add_command, out))
         return -1;
     html_print(out, "</div>\n");
     return 0;
@@ -72,16 +72,16 @@ add_item(const struct letter *l, const struct letter_item *item,
 
 /* The items of each group under its heading, the gravest group first. */
 static int
-add_groups(const struct letter *l, struct buf *out)
+add_groups(const struct reminder_mail *l, struct buf *out)
 {
-    for (int k = 0; k < LETTER_GROUPS; k++) {
-        enum letter_group g = (enum letter_group)k;
-        size_t n = letter_count(l, g);
+    for (int k = 0; k < REMINDER_GROUPS; k++) {
+        enum reminder_group g = (enum reminder_group)k;
+        size_t n = reminder_count(l, g);
         if (n == 0)
             continue;
-        add_h2(g, letter_heading(g), n, out);
+        add_h2(g, reminder_heading(g), n, out);
         for (size_t i = 0; i < l->n; i++)
-            if (letter_group(l->items[i].due) == g &&
+            if (reminder_group(l->items[i].due) == g &&
                 add_item(l, &l->items[i], g, out))
                 return -1;
     }
@@ -97,7 +97,7 @@ add_short(
         html_print(out, "<ul>\n");
     for (size_t i = 0; i < n; i++) {
         buf_clear(text);
-        letter_short(dues[i], text);
+        reminder_short(dues[i], text);
         html_print(out, "<li dir=\"auto\">%s</li>\n", buf_str(text));
     }
     if (n > 0)
@@ -105,27 +105,27 @@ add_short(
 }
 
 static void
-add_lists(const struct letter *l, struct buf *text, struct buf *out)
+add_lists(const struct reminder_mail *l, struct buf *text, struct buf *out)
 {
     static const char sentence[] = "margin:0 0 8px";
 
     if (l->n_under_way > 0) {
-        add_h2(LETTER_COMING, "Under way", l->n_under_way, out);
+        add_h2(REMINDER_COMING, "Under way", l->n_under_way, out);
         html_print(
-            out, "<p style=\"%s\">%s</p>\n", sentence, letter_first_text);
+            out, "<p style=\"%s\">%s</p>\n", sentence, reminder_first_text);
         add_short(l->under_way, l->n_under_way, text, out);
     }
     if (l->outlook != DAY_NONE) {
-        add_h2(LETTER_COMING, "Outlook", l->n_coming, out);
+        add_h2(REMINDER_COMING, "Outlook", l->n_coming, out);
         buf_clear(text);
-        letter_outlook(l, text);
+        reminder_outlook(l, text);
         html_print(out, "<p style=\"%s\">%s</p>\n", sentence, buf_str(text));
         add_short(l->coming, l->n_coming, text, out);
     }
 }
 
 static void
-add_top(const struct letter *l, struct buf *text, struct buf *out)
+add_top(const struct reminder_mail *l, struct buf *text, struct buf *out)
 {
     char day[WORDING_DATE];
 
@@ -146,7 +146,7 @@ add_top(const struct letter *l, struct buf *text, struct buf *out)
         l->site, l->site, wording_date(l->today, day));
     if (l->n > 0) {
         buf_clear(text);
-        letter_summary(l, text);
+        reminder_summary(l, text);
         html_print(out,
             "<p style=\"margin:12px 0 0\"><strong>%s</strong></p>\n",
             buf_str(text));
@@ -154,7 +154,7 @@ add_top(const struct letter *l, struct buf *text, struct buf *out)
 }
 
 static int
-add_all(const struct letter *l, struct buf *out)
+add_all(const struct reminder_mail *l, struct buf *out)
 {
     struct buf *text = buf_new();
 
@@ -172,7 +172,7 @@ add_all(const struct letter *l, struct buf *out)
 }
 
 int
-letter_html(const struct letter *l, struct buf *out)
+reminder_html(const struct reminder_mail *l, struct buf *out)
 {
-    return letter_clean(l, add_all, out);
+    return reminder_clean(l, add_all, out);
 }

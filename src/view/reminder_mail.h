@@ -1,5 +1,5 @@
-#ifndef LETTER_H
-#define LETTER_H
+#ifndef REMINDER_MAIL_H
+#define REMINDER_MAIL_H
 
 #include "due.h"
 
@@ -15,15 +15,15 @@ struct buf;
 
 /* A due, and the deadline that the person was last told of it when that has
  * moved, or DAY_NONE. */
-struct letter_item {
+struct reminder_item {
     const struct due *due;
     day_t moved_from;
 };
 
-struct letter {
+struct reminder_mail {
     const char *site; /* its name */
     day_t today;
-    const struct letter_item *items; /* in the order of a snapshot */
+    const struct reminder_item *items; /* in the order of a snapshot */
     size_t n;
     const struct due *const *under_way; /* in a first message: reminded of
                                            before, and only named */
@@ -34,20 +34,20 @@ struct letter {
 };
 
 /* How many characters a subject has at most. */
-#define LETTER_SUBJECT_MOST 59
+#define REMINDER_SUBJECT_MOST 59
 
 /*
  * Append the subject, the worst thing first: "K7 Annual test overdue since Mon
- * 23 Nov, 4 more".  It is one line of clean text, at most LETTER_SUBJECT_MOST
+ * 23 Nov, 4 more".  It is one line of clean text, at most REMINDER_SUBJECT_MOST
  * characters, for which a long title is cut.  Returns 0, or -1 when memory is
  * out.
  */
-int letter_subject(const struct letter *l, struct buf *out);
+int reminder_subject(const struct reminder_mail *l, struct buf *out);
 
 /* Append the text, clean, each line ended by LF.  Returns 0 or -1. */
-int letter_text(const struct letter *l, struct buf *out);
+int reminder_text(const struct reminder_mail *l, struct buf *out);
 
 /* Append the page, clean likewise.  Returns 0 or -1. */
-int letter_html(const struct letter *l, struct buf *out);
+int reminder_html(const struct reminder_mail *l, struct buf *out);
 
 #endif

@@ -1,8 +1,8 @@
-#include "letter.h"
+#include "reminder_mail.h"
 
 #include "buf.h"
 #include "clean.h"
-#include "letter_parts.h"
+#include "reminder_parts.h"
 #include "utf8.h"
 #include "wording.h"
 
@@ -10,9 +10,9 @@
 #include <string.h>
 
 static int
-weighs_by_class(enum letter_group g)
+weighs_by_class(enum reminder_group g)
 {
-    return g == LETTER_NO_RECORD || g == LETTER_OVERDUE;
+    return g == REMINDER_NO_RECORD || g == REMINDER_OVERDUE;
 }
 
 /*
@@ -23,8 +23,8 @@ weighs_by_class(enum letter_group g)
 static int
 is_worse(const struct due *a, const struct due *b)
 {
-    enum letter_group of_a = letter_group(a);
-    enum letter_group of_b = letter_group(b);
+    enum reminder_group of_a = reminder_group(a);
+    enum reminder_group of_b = reminder_group(b);
 
     if (of_a != of_b && (!weighs_by_class(of_a) || !weighs_by_class(of_b)))
         return of_a < of_b;
@@ -33,10 +33,10 @@ is_worse(const struct due *a, const struct due *b)
     return of_a < of_b;
 }
 
-static const struct letter_item *
-worst_of(const struct letter *l)
+static const struct reminder_item *
+worst_of(const struct reminder_mail *l)
 {
-    const struct letter_item *worst = l->n > 0 ? &l->items[0] : NULL;
+    const struct reminder_item *worst = l->n > 0 ? &l->items[0] : NULL;
 
     for (size_t i = 1; i < l->n; i++)
         if (is_worse(l->items[i].due, worst->due))
@@ -46,35 +46,35 @@ worst_of(const struct letter *l)
 
 /* What is the matter with it, after its name. */
 static void
-add_matter(const struct letter_item *item, day_t today, struct buf *out)
+add_matter(const struct reminder_item *item, day_t today, struct buf *out)
 {
     const struct due *d = item->due;
     char day[WORDING_DATE];
 
-    enum letter_group g = letter_group(d);
+    enum reminder_group g = reminder_group(d);
 
-    if (g < LETTER_THIS_WEEK)
+    if (g < REMINDER_THIS_WEEK)
         buf_print(out, " %s", wording_of(d->state)->matter);
     switch (g) {
-    case LETTER_FAILED:
+    case REMINDER_FAILED:
         buf_print(out, " on %s", wording_short_date(d->failed->day, day));
         break;
-    case LETTER_OVERDUE:
+    case REMINDER_OVERDUE:
         buf_print(out, " since %s", wording_short_date(d->deadline, day));
         break;
-    case LETTER_NO_RECORD:
-    case LETTER_NEEDS_READING:
-    case LETTER_BEFORE_RETURN:
+    case REMINDER_NO_RECORD:
+    case REMINDER_NEEDS_READING:
+    case REMINDER_BEFORE_RETURN:
         break;
-    case LETTER_BOOK_NOW:
+    case REMINDER_BOOK_NOW:
         if (d->book_by < today)
             buf_text(out, " to be booked now");
         else
             buf_text(out, " to be booked today");
         break;
-    case LETTER_THIS_WEEK:
-    case LETTER_COMING:
-    case LETTER_GROUPS:
+    case REMINDER_THIS_WEEK:
+    case REMINDER_COMING:
+    case REMINDER_GROUPS:
         buf_print(out, " %s %s",
             item->moved_from == DAY_NONE ? "due by" : "moved to",
             day_ymd(d->deadline).year == day_ymd(today).year
@@ -125,7 +125,7 @@ add_cut(const struct buf *text, size_t most, struct buf *out)
 }
 
 static int
-subject_of(const struct letter *l, const struct letter_item *worst,
+subject_of(const struct reminder_mail *l, const struct reminder_item *worst,
     struct buf *name, struct buf *matter, struct buf *out)
 {
     const struct task *t = worst->due->task;
@@ -138,15 +138,15 @@ subject_of(const struct letter *l, const struct letter_item *worst,
         buf_print(matter, ", %zu more", l->n - 1);
     if (buf_failed(name) || buf_failed(matter))
         return -1;
-    add_cut(name, LETTER_SUBJECT_MOST - buf_len(matter), out);
+    add_cut(name, REMINDER_SUBJECT_MOST - buf_len(matter), out);
     buf_text(out, buf_str(matter));
     return buf_failed(out) ? -1 : 0;
 }
 
 int
-letter_subject(const struct letter *l, struct buf *out)
+reminder_subject(const struct reminder_mail *l, struct buf *out)
 {
-    const struct letter_item *worst = worst_of(l);
+    const struct reminder_item *worst = worst_of(l);
     char day[WORDING_DATE];
     int failed = -1;
 

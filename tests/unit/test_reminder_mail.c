@@ -8,7 +8,7 @@
 
 #include "buf.h"
 #include "fixture.h"
-#include "letter.h"
+#include "reminder_mail.h"
 
 #define TODAY "2026-11-30" /* a Monday */
 #define CAUTION                                                                \
@@ -28,16 +28,16 @@ job_done(struct world *w, const char *id, const char *title, const char *day)
 }
 
 /* A letter of every due of @w, in its order; @items has room for them. */
-static struct letter
-letter_of(struct world *w, struct letter_item *items)
+static struct reminder_mail
+reminder_of(struct world *w, struct reminder_item *items)
 {
     size_t n;
     world_due(w, &w->jobs[0], TODAY);
     const struct due *dues = snapshot_dues(w->snapshot, &n);
 
     for (size_t i = 0; i < n; i++)
-        items[i] = (struct letter_item){&dues[i], DAY_NONE};
-    return (struct letter){.site = "Skerrow Isles",
+        items[i] = (struct reminder_item){&dues[i], DAY_NONE};
+    return (struct reminder_mail){.site = "Skerrow Isles",
         .today = date(TODAY),
         .items = items,
         .n = n,
@@ -45,8 +45,8 @@ letter_of(struct world *w, struct letter_item *items)
 }
 
 static void
-assert_made(const struct letter *l,
-    int (*make)(const struct letter *, struct buf *), const char *wanted)
+assert_made(const struct reminder_mail *l,
+    int (*make)(const struct reminder_mail *, struct buf *), const char *wanted)
 {
     struct buf *out = buf_new();
 
@@ -59,10 +59,10 @@ assert_made(const struct letter *l,
 static void
 assert_subject(struct world *w, const char *wanted)
 {
-    struct letter_item items[WORLD_TASKS];
-    struct letter l = letter_of(w, items);
+    struct reminder_item items[WORLD_TASKS];
+    struct reminder_mail l = reminder_of(w, items);
 
-    assert_made(&l, letter_subject, wanted);
+    assert_made(&l, reminder_subject, wanted);
 }
 
 /* The example of the task that this is written for. */
@@ -137,13 +137,13 @@ static void
 a_deadline_that_moved(void **state)
 {
     struct world *w = *state;
-    struct letter_item items[WORLD_TASKS];
+    struct reminder_item items[WORLD_TASKS];
 
     job_done(w, "a", "Wash", "2026-11-30");
-    struct letter l = letter_of(w, items);
+    struct reminder_mail l = reminder_of(w, items);
     items[0].moved_from = date("2026-12-09");
-    assert_made(&l, letter_subject, "K7 Wash moved to Thu 10 Dec");
-    assert_made(&l, letter_text,
+    assert_made(&l, reminder_subject, "K7 Wash moved to Thu 10 Dec");
+    assert_made(&l, reminder_text,
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "1 coming.\n\n"
         "Coming (1)\n\n"
@@ -159,14 +159,14 @@ static void
 the_text(void **state)
 {
     struct world *w = *state;
-    struct letter_item items[WORLD_TASKS];
+    struct reminder_item items[WORLD_TASKS];
 
     w->subjects[0].title = "The blue one";
     job_done(w, "a", "Wash", "2026-11-25");
     struct job *test = job_done(w, "b", "Annual test", "2026-11-13");
     test->class = CLASS_LAW;
-    struct letter l = letter_of(w, items);
-    assert_made(&l, letter_text,
+    struct reminder_mail l = reminder_of(w, items);
+    assert_made(&l, reminder_text,
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "1 overdue, 1 this week.\n\n"
         "Overdue (1)\n\n"
@@ -188,7 +188,7 @@ static void
 a_reason_that_says_all(void **state)
 {
     struct world *w = *state;
-    struct letter_item items[WORLD_TASKS];
+    struct reminder_item items[WORLD_TASKS];
     struct buf *out = buf_new();
     struct job *j = world_job(w, "a", "4 within 12 months");
 
@@ -196,8 +196,8 @@ a_reason_that_says_all(void **state)
     world_done(w, j, "2026-02-10");
     world_done(w, j, "2026-04-10");
     world_done(w, j, "2026-09-10");
-    struct letter l = letter_of(w, items);
-    assert_int_equal(letter_text(&l, out), 0);
+    struct reminder_mail l = reminder_of(w, items);
+    assert_int_equal(reminder_text(&l, out), 0);
     assert_non_null(
         strstr(buf_str(out), "is the 4th last and then drops out\n"));
     buf_free(out);
@@ -208,17 +208,17 @@ static void
 two_short_lists(void **state)
 {
     struct world *w = *state;
-    struct letter_item items[WORLD_TASKS];
+    struct reminder_item items[WORLD_TASKS];
     const struct due *dues[WORLD_TASKS];
 
     job_done(w, "a", "Wash", "2026-11-30");
-    struct letter l = letter_of(w, items);
+    struct reminder_mail l = reminder_of(w, items);
     dues[0] = items[0].due;
     l.n = 0;
     l.under_way = dues;
     l.n_under_way = 1;
-    assert_made(&l, letter_subject, "First message: 1 under way");
-    assert_made(&l, letter_text,
+    assert_made(&l, reminder_subject, "First message: 1 under way");
+    assert_made(&l, reminder_text,
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "Under way (1)\n\n"
         "This is the first message to you. What follows was under way before "
@@ -229,28 +229,28 @@ two_short_lists(void **state)
     l.outlook = date("2026-12-28");
     l.coming = dues;
     l.n_coming = 1;
-    assert_made(&l, letter_subject, "Outlook: 1 due by Mon 28 Dec");
-    assert_made(&l, letter_text,
+    assert_made(&l, reminder_subject, "Outlook: 1 due by Mon 28 Dec");
+    assert_made(&l, reminder_text,
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "Outlook (1)\n\n"
         "All that is due by Mon 28 Dec 2026, and what waits for a record, a "
         "reading or a return:\n\n"
         "- K7 Wash, deadline Thu 10 Dec 2026 (own)\n\n" CAUTION);
     l.n_coming = 0;
-    assert_made(&l, letter_subject, "Outlook: nothing due by Mon 28 Dec");
-    assert_made(&l, letter_text,
+    assert_made(&l, reminder_subject, "Outlook: nothing due by Mon 28 Dec");
+    assert_made(&l, reminder_text,
         "Skerrow Isles, Mon 30 Nov 2026\n\n"
         "Outlook (0)\n\n"
         "Nothing of yours is due by Mon 28 Dec 2026.\n\n" CAUTION);
     /* What is told in full is not listed once more. */
     l.n = 1;
     struct buf *out = buf_new();
-    assert_int_equal(letter_text(&l, out), 0);
+    assert_int_equal(reminder_text(&l, out), 0);
     assert_non_null(
         strstr(buf_str(out), "Nothing else of yours is due by Mon 28 Dec"));
     l.n_coming = 1;
     buf_clear(out);
-    assert_int_equal(letter_text(&l, out), 0);
+    assert_int_equal(reminder_text(&l, out), 0);
     assert_non_null(strstr(buf_str(out),
         "Besides what stands above, all that is due by Mon 28 Dec 2026, and "));
     buf_free(out);
@@ -261,17 +261,17 @@ static void
 a_plan_day_in_a_list(void **state)
 {
     struct world *w = *state;
-    struct letter_item items[WORLD_TASKS];
+    struct reminder_item items[WORLD_TASKS];
     const struct due *dues[1];
 
     job_done(w, "a", "Wash", "2026-11-25");
-    struct letter l = letter_of(w, items);
+    struct reminder_mail l = reminder_of(w, items);
     dues[0] = items[0].due;
     l.n = 0;
     l.under_way = dues;
     l.n_under_way = 1;
     struct buf *out = buf_new();
-    assert_int_equal(letter_text(&l, out), 0);
+    assert_int_equal(reminder_text(&l, out), 0);
     assert_non_null(strstr(buf_str(out),
         "\n- K7 Wash, plan day Fri 4 Dec, deadline Sat 5 Dec 2026 (own)\n"));
     buf_free(out);
@@ -297,10 +297,10 @@ a_long_title_is_cut(void **state)
                "\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6"
                "\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6"
                "\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6\xe8\xbd\xa6";
-    struct letter_item items[WORLD_TASKS];
-    struct letter l = letter_of(w, items);
+    struct reminder_item items[WORLD_TASKS];
+    struct reminder_mail l = reminder_of(w, items);
     struct buf *out = buf_new();
-    assert_int_equal(letter_subject(&l, out), 0);
+    assert_int_equal(reminder_subject(&l, out), 0);
     /* K7 and a blank, 30 of three bytes, the mark of three, the end. */
     assert_int_equal(buf_len(out), 3 + 30 * 3 + 3 + 25);
     buf_free(out);
@@ -311,17 +311,17 @@ static void
 hostile_titles(void **state)
 {
     struct world *w = *state;
-    struct letter_item items[WORLD_TASKS];
+    struct reminder_item items[WORLD_TASKS];
     struct job *j = job_done(w, "a", "x\r\nBcc: v@y", "2026-11-25");
 
     assert_subject(w, "K7 x Bcc: v@y due by Sat 5 Dec");
     j->title = "\xe2\x80\xaex\xe2\x80\xa8y\xff\x07";
     assert_subject(w, "K7 x y\xef\xbf\xbd due by Sat 5 Dec");
     j->title = "<script>alert(\"&amp;\")</script>\x1b";
-    struct letter l = letter_of(w, items);
+    struct reminder_mail l = reminder_of(w, items);
     l.site = "<b>\x01";
     struct buf *out = buf_new();
-    assert_int_equal(letter_html(&l, out), 0);
+    assert_int_equal(reminder_html(&l, out), 0);
     assert_null(strstr(buf_str(out), "<script"));
     assert_null(strstr(buf_str(out), "<b>"));
     assert_null(strchr(buf_str(out), '\x1b'));
@@ -335,7 +335,7 @@ static void
 the_page(void **state)
 {
     struct world *w = *state;
-    struct letter_item items[WORLD_TASKS];
+    struct reminder_item items[WORLD_TASKS];
     static const char *const never[] = {"http:", "https:", "src=", "url(",
         "@import", "<link", "<script", "<table"};
     static const char *const once[] = {"<h1 ", "<html lang=\"en\">",
@@ -344,9 +344,9 @@ the_page(void **state)
         "K7 Annual test</h3>", "Deadline and plan day:</i> Mon 23 Nov 2026"};
 
     job_done(w, "b", "Annual test", "2026-11-13");
-    struct letter l = letter_of(w, items);
+    struct reminder_mail l = reminder_of(w, items);
     struct buf *out = buf_new();
-    assert_int_equal(letter_html(&l, out), 0);
+    assert_int_equal(reminder_html(&l, out), 0);
     for (size_t i = 0; i < sizeof never / sizeof *never; i++)
         if (strstr(buf_str(out), never[i]) != NULL)
             fail_msg("there is %s", never[i]);
@@ -364,7 +364,7 @@ static void
 what_waits_is_named_with_its_deadline(void **state)
 {
     struct world *w = *state;
-    struct letter_item items[WORLD_TASKS];
+    struct reminder_item items[WORLD_TASKS];
     struct job *j = job_done(w, "a", "Wash", "2026-11-25");
     const char *named[] = {
         "- K7 Wash, needs a reading, deadline Sat 5 Dec 2026",
@@ -372,14 +372,14 @@ what_waits_is_named_with_its_deadline(void **state)
 
     world_every(w, &j->rule, "10 days or 1000 km");
     for (int i = 0; i < 2; i++) {
-        struct letter l = letter_of(w, items);
+        struct reminder_mail l = reminder_of(w, items);
         const struct due *due = items[0].due;
         struct buf *out = buf_new();
         l.n = 0;
         l.outlook = date("2026-12-28");
         l.coming = &due;
         l.n_coming = 1;
-        assert_int_equal(letter_text(&l, out), 0);
+        assert_int_equal(reminder_text(&l, out), 0);
         assert_non_null(strstr(buf_str(out), named[i]));
         buf_free(out);
         world_every(w, &j->rule, "10 days");
