@@ -1,6 +1,6 @@
 #include "arguments.h"
 #include "command.h"
-#include "proof.h"
+#include "evidence_sheet.h"
 
 #include <sysexits.h>
 
@@ -17,7 +17,7 @@ static const struct option_row rows[] = {
 #define MONTHS_BACK 15
 
 static int
-read_days(struct invocation *i, const struct pass *p, struct proof_sheet *s)
+read_days(struct invocation *i, const struct pass *p, struct evidence_sheet *s)
 {
     s->today = pass_moment(p).today;
     s->from = argument_day(i, p, "from", 0);
@@ -34,7 +34,7 @@ read_days(struct invocation *i, const struct pass *p, struct proof_sheet *s)
 }
 
 static int
-show(struct invocation *i, const struct pass *p, struct proof_sheet *s)
+show(struct invocation *i, const struct pass *p, struct evidence_sheet *s)
 {
     int csv = options_value(&i->options, "csv") != NULL;
     int html = options_value(&i->options, "html") != NULL;
@@ -47,9 +47,9 @@ show(struct invocation *i, const struct pass *p, struct proof_sheet *s)
     s->evidence = e;
     int rc = -1;
     if (e != NULL)
-        rc = csv    ? proof_csv(s, i->out)
-             : html ? proof_html(s, i->out)
-                    : proof_text(s, i->out);
+        rc = csv    ? evidence_sheet_csv(s, i->out)
+             : html ? evidence_sheet_html(s, i->out)
+                    : evidence_sheet_text(s, i->out);
     evidence_free(e);
     return rc ? fault_set(&i->fault, EX_OSERR, "out of memory") : 0;
 }
@@ -58,7 +58,7 @@ static int
 run(struct invocation *i)
 {
     struct pass *p = command_history(i);
-    struct proof_sheet s = {0};
+    struct evidence_sheet s = {0};
     int rc = -1;
 
     if (p != NULL)

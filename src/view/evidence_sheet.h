@@ -1,12 +1,12 @@
-#ifndef PROOF_H
-#define PROOF_H
+#ifndef EVIDENCE_SHEET_H
+#define EVIDENCE_SHEET_H
 
 #include "evidence.h"
 
 struct buf;
 
 /* What an auditor is shown, besides the cycles themselves. */
-struct proof_sheet {
+struct evidence_sheet {
     const char *site;
     const struct subject *subject;
     day_t from;
@@ -20,8 +20,8 @@ struct proof_sheet {
  * page that prints well and needs nothing from elsewhere.  Returns 0, or -1
  * when memory is out.
  */
-int proof_text(const struct proof_sheet *s, struct buf *out);
-int proof_csv(const struct proof_sheet *s, struct buf *out);
-int proof_html(const struct proof_sheet *s, struct buf *out);
+int evidence_sheet_text(const struct evidence_sheet *s, struct buf *out);
+int evidence_sheet_csv(const struct evidence_sheet *s, struct buf *out);
+int evidence_sheet_html(const struct evidence_sheet *s, struct buf *out);
 
 #endif

@@ -1,4 +1,4 @@
-#include "proof.h"
+#include "evidence_sheet.h"
 
 #include "buf.h"
 #include "caution.h"
@@ -77,7 +77,7 @@ result_of(const struct proof *p)
 
 /* How many had a deadline to meet, and how many of them met it. */
 static void
-count(const struct proof_sheet *s, size_t *had, size_t *met)
+count(const struct evidence_sheet *s, size_t *had, size_t *met)
 {
     size_t n;
     const struct proof *p = evidence_proofs(s->evidence, &n);
@@ -93,7 +93,7 @@ count(const struct proof_sheet *s, size_t *had, size_t *met)
 }
 
 static void
-add_share(const struct proof_sheet *s, struct buf *out)
+add_share(const struct evidence_sheet *s, struct buf *out)
 {
     size_t had;
     size_t met;
@@ -132,7 +132,7 @@ text_line(const struct proof *p, struct buf *out)
 }
 
 int
-proof_text(const struct proof_sheet *s, struct buf *out)
+evidence_sheet_text(const struct evidence_sheet *s, struct buf *out)
 {
     char from[DAY_TEXT];
     char to[DAY_TEXT];
@@ -162,7 +162,7 @@ add_record(const struct record *k, struct buf *out)
 }
 
 int
-proof_csv(const struct proof_sheet *s, struct buf *out)
+evidence_sheet_csv(const struct evidence_sheet *s, struct buf *out)
 {
     char number[24];
     size_t n;
@@ -226,7 +226,7 @@ html_row(const struct proof *p, struct buf *out)
 
 /* The page: black on white, one table, its head again on every sheet. */
 int
-proof_html(const struct proof_sheet *s, struct buf *out)
+evidence_sheet_html(const struct evidence_sheet *s, struct buf *out)
 {
     const struct subject *subject = s->subject;
     char from[DAY_TEXT];
