@@ -2,9 +2,9 @@
 
 #include "buf.h"
 #include "caution.h"
+#include "csv_write.h"
 #include "evidence_css.h"
 #include "html.h"
-#include "sheet.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -158,7 +158,7 @@ add_record(const struct record *k, struct buf *out)
     char number[24];
 
     snprintf(number, sizeof number, "%lld", k ? (long long)k->id : 0);
-    sheet_field(k ? number : NULL, out);
+    csv_write_field(k ? number : NULL, out);
 }
 
 int
@@ -172,23 +172,23 @@ evidence_sheet_csv(const struct evidence_sheet *s, struct buf *out)
                   "reference,record,result,called,called_by,over\r\n");
     for (size_t i = 0; i < n; i++) {
         const struct job *job = p[i].task->job;
-        sheet_field(s->subject->id, out);
-        sheet_field(job->id, out);
-        sheet_field(job->title, out);
-        sheet_field(fleet_class_word(job->class), out);
-        sheet_day(p[i].deadline, out);
-        sheet_day(p[i].done, out);
+        csv_write_field(s->subject->id, out);
+        csv_write_field(job->id, out);
+        csv_write_field(job->title, out);
+        csv_write_field(fleet_class_word(job->class), out);
+        csv_write_day(p[i].deadline, out);
+        csv_write_day(p[i].done, out);
         int early = has_both(&p[i]) ? p[i].deadline - p[i].done : 0;
         snprintf(number, sizeof number, "%d", early);
-        sheet_field(has_both(&p[i]) ? number : NULL, out);
-        sheet_field(by_of(&p[i]), out);
-        sheet_field(reference_of(&p[i]), out);
+        csv_write_field(has_both(&p[i]) ? number : NULL, out);
+        csv_write_field(by_of(&p[i]), out);
+        csv_write_field(reference_of(&p[i]), out);
         add_record(p[i].record, out);
-        sheet_field(result_of(&p[i]), out);
-        sheet_day(p[i].called, out);
+        csv_write_field(result_of(&p[i]), out);
+        csv_write_day(p[i].called, out);
         add_record(p[i].by_call, out);
         snprintf(number, sizeof number, "%lld", (long long)p[i].over);
-        sheet_field(p[i].over > 0 ? number : NULL, out);
+        csv_write_field(p[i].over > 0 ? number : NULL, out);
         buf_text(out, "\r\n");
     }
     return buf_failed(out) ? -1 : 0;

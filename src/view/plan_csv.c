@@ -1,7 +1,7 @@
 #include "because.h"
 #include "buf.h"
+#include "csv_write.h"
 #include "plan_view.h"
-#include "sheet.h"
 
 #include <stdio.h>
 
@@ -19,17 +19,17 @@ add_booking(const struct agenda *a, const struct plan_booking *b,
     snprintf(minutes, sizeof minutes, "%d", w->minutes);
     buf_clear(why);
     because_booking(a, b, why);
-    sheet_field(day_text(b->day, (char[DAY_TEXT]){0}), out);
-    sheet_field(p->places[w->place].name, out);
-    sheet_field(agenda_subject(a, b->work)->id, out);
-    sheet_field(t->subject->id, out);
-    sheet_field(t->job->id, out);
-    sheet_field(t->job->title, out);
-    sheet_field(minutes, out);
-    sheet_day(b->call.from, out);
-    sheet_day(b->call.to, out);
-    sheet_field(plan_is_late(b) ? "late" : "", out);
-    sheet_field(buf_str(why), out);
+    csv_write_field(day_text(b->day, (char[DAY_TEXT]){0}), out);
+    csv_write_field(p->places[w->place].name, out);
+    csv_write_field(agenda_subject(a, b->work)->id, out);
+    csv_write_field(t->subject->id, out);
+    csv_write_field(t->job->id, out);
+    csv_write_field(t->job->title, out);
+    csv_write_field(minutes, out);
+    csv_write_day(b->call.from, out);
+    csv_write_day(b->call.to, out);
+    csv_write_field(plan_is_late(b) ? "late" : "", out);
+    csv_write_field(buf_str(why), out);
     buf_text(out, "\r\n");
 }
 

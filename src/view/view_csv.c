@@ -1,5 +1,5 @@
 #include "buf.h"
-#include "sheet.h"
+#include "csv_write.h"
 #include "view.h"
 
 /* For a spreadsheet (RFC 4180): a header line, then a line a due. */
@@ -11,23 +11,23 @@ add_due(const struct due *d, struct buf *out)
     const struct depot *depot = fleet_depot(s);
     char cycle[CYCLE_TEXT];
 
-    sheet_field(s->id, out);
-    sheet_field(fleet_kind_word(s->kind), out);
-    sheet_field(depot ? depot->id : "", out);
-    sheet_field(d->task->job->id, out);
-    sheet_field(d->task->job->title, out);
-    sheet_field(fleet_class_word(d->task->job->class), out);
-    sheet_field(due_state_word(d->state), out);
-    sheet_day(d->deadline, out);
-    sheet_day(d->plan_day, out);
-    sheet_day(d->book_by, out);
-    sheet_day(d->last_done, out);
-    sheet_field(due_cycle_text(&d->cycle, cycle), out);
-    sheet_day(d->failed ? d->failed->day : DAY_NONE, out);
-    sheet_field(d->failed ? d->failed->by : NULL, out);
-    sheet_field(d->failed ? d->failed->reference : NULL, out);
-    sheet_field(d->failed ? d->failed->note : NULL, out);
-    sheet_day(d->booked, out);
+    csv_write_field(s->id, out);
+    csv_write_field(fleet_kind_word(s->kind), out);
+    csv_write_field(depot ? depot->id : "", out);
+    csv_write_field(d->task->job->id, out);
+    csv_write_field(d->task->job->title, out);
+    csv_write_field(fleet_class_word(d->task->job->class), out);
+    csv_write_field(due_state_word(d->state), out);
+    csv_write_day(d->deadline, out);
+    csv_write_day(d->plan_day, out);
+    csv_write_day(d->book_by, out);
+    csv_write_day(d->last_done, out);
+    csv_write_field(due_cycle_text(&d->cycle, cycle), out);
+    csv_write_day(d->failed ? d->failed->day : DAY_NONE, out);
+    csv_write_field(d->failed ? d->failed->by : NULL, out);
+    csv_write_field(d->failed ? d->failed->reference : NULL, out);
+    csv_write_field(d->failed ? d->failed->note : NULL, out);
+    csv_write_day(d->booked, out);
     buf_text(out, "\r\n");
 }
 

@@ -1,5 +1,5 @@
-#ifndef SHEET_H
-#define SHEET_H
+#ifndef CSV_WRITE_H
+#define CSV_WRITE_H
 
 #include "day.h"
 
@@ -7,9 +7,9 @@ struct buf;
 
 /* Append one field of a CSV line, after a comma when it is not the first and
  * in quotes when it has to be (RFC 4180); NULL is empty. */
-void sheet_field(const char *text, struct buf *out);
+void csv_write_field(const char *text, struct buf *out);
 
 /* The same for a day, empty for DAY_NONE. */
-void sheet_day(day_t d, struct buf *out);
+void csv_write_day(day_t d, struct buf *out);
 
 #endif

@@ -1,11 +1,11 @@
-#include "sheet.h"
+#include "csv_write.h"
 
 #include "buf.h"
 
 #include <string.h>
 
 void
-sheet_field(const char *text, struct buf *out)
+csv_write_field(const char *text, struct buf *out)
 {
     if (buf_len(out) > 0 && buf_str(out)[buf_len(out) - 1] != '\n')
         buf_text(out, ",");
@@ -22,9 +22,9 @@ sheet_field(const char *text, struct buf *out)
 }
 
 void
-sheet_day(day_t d, struct buf *out)
+csv_write_day(day_t d, struct buf *out)
 {
     char text[DAY_TEXT];
 
-    sheet_field(d == DAY_NONE ? NULL : day_text(d, text), out);
+    csv_write_field(d == DAY_NONE ? NULL : day_text(d, text), out);
 }
