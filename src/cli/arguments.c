@@ -23,7 +23,7 @@ argument_text(struct invocation *i, const char *option)
     struct record_input e = argument_input(i, NULL);
     const char *text = options_value(&i->options, option);
 
-    (void)entry_text(&e, option, text); /* the fault says so */
+    (void)record_input_text(&e, option, text); /* the fault says so */
     return text;
 }
 
@@ -115,11 +115,12 @@ argument_day(
 {
     struct record_input e = argument_input(i, p);
 
-    return entry_day(&e, option, options_value(&i->options, option), needed);
+    return record_input_day(
+        &e, option, options_value(&i->options, option), needed);
 }
 
 int64_t
 argument_number(struct invocation *i, const char *what, const char *text)
 {
-    return entry_number(what, text, &i->fault);
+    return record_input_number(what, text, &i->fault);
 }

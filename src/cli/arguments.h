@@ -2,7 +2,7 @@
 #define ARGUMENTS_H
 
 #include "command.h"
-#include "entry.h"
+#include "record_input.h"
 
 struct suggest;
 
@@ -37,7 +37,7 @@ day_t argument_day(
 int64_t argument_number(
     struct invocation *i, const char *what, const char *text);
 
-/* How the user of @i asks for it, see entry.h. */
+/* How the user of @i asks for it, see record_input.h. */
 struct record_input argument_input(struct invocation *i, const struct pass *p);
 
 /* The text of an option; NULL without a fault when it is not given. */

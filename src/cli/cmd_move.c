@@ -53,7 +53,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
         .reading = -1,
     };
     return r->day == DAY_NONE || argument_record(i, p, r) ||
-                   entry_check_day(&e, r)
+                   record_input_check_day(&e, r)
                ? -1
                : 0;
 }

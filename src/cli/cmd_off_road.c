@@ -76,7 +76,7 @@ add(struct invocation *i, const struct pass *p)
         .subject_id = s->id,
         .reading = -1};
     if (argument_record(i, p, &r) || read_days(i, p, open, &r) ||
-        entry_check_existed(&e, &r, r.day))
+        record_input_check_existed(&e, &r, r.day))
         return -1;
     if (r.note == NULL && open != NULL)
         r.note = open->note;

@@ -32,19 +32,19 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
     int hours = options_value(&i->options, "hours") != NULL;
     *r = (struct record){
         .kind = fitted ? RECORD_REPLACED : RECORD_READING,
-        .meter = hours ? METER_HOURS : entry_meter(pass_fleet(p), s),
+        .meter = hours ? METER_HOURS : record_input_meter(pass_fleet(p), s),
         .subject = s,
         .subject_id = s->id,
         .day = argument_day(i, p, "on", 1),
         .until = DAY_NONE,
     };
     if (r->day == DAY_NONE || argument_record(i, p, r) ||
-        entry_check_day(&e, r))
+        record_input_check_day(&e, r))
         return -1;
-    r->other_unit = entry_other_unit(r);
+    r->other_unit = record_input_other_unit(r);
     r->reading =
         argument_number(i, "the reading", options_operand(&i->options, 1));
-    return r->reading < 0 ? -1 : entry_check_reading(&e, r);
+    return r->reading < 0 ? -1 : record_input_check_reading(&e, r);
 }
 
 /* The last reading of the meter that @fitted replaces, when it is told.  It is
@@ -64,7 +64,7 @@ read_old(struct invocation *i, const struct pass *p,
     /* On the day of a new unit it is the new meter that counts it. */
     out->other_unit = fitted->subject->unit_since != DAY_NONE &&
                       fitted->day <= fitted->subject->unit_since;
-    return out->reading < 0 || entry_check_reading(&e, out) ? -1 : 1;
+    return out->reading < 0 || record_input_check_reading(&e, out) ? -1 : 1;
 }
 
 /* What was not read of the old meter is estimated: say so. */

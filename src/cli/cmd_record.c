@@ -56,9 +56,9 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
         .note = options_value(o, "note"),
     };
 
-    if (t == NULL || entry_work(&e, t, &work, r))
+    if (t == NULL || record_input_work(&e, t, &work, r))
         return -1;
-    return entry_check_twice(&e, r);
+    return record_input_check_twice(&e, r);
 }
 
 static int

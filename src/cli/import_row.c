@@ -184,9 +184,10 @@ take_reading(struct import_rows *rows, struct record *r)
             "digits alone, as 84210, without marks between thousands, "
             "decimals or a unit",
             reading, READING_MOST);
-    r->meter = rows->hours ? METER_HOURS
-                           : entry_meter(pass_fleet(rows->pass), r->subject);
-    r->other_unit = entry_other_unit(r);
+    r->meter = rows->hours
+                   ? METER_HOURS
+                   : record_input_meter(pass_fleet(rows->pass), r->subject);
+    r->other_unit = record_input_other_unit(r);
     return 0;
 }
 
@@ -201,7 +202,7 @@ take_day(struct import_rows *rows, struct record *r)
     if (r->day == DAY_NONE)
         return -1;
     struct record_input e = argument_input(rows->i, rows->pass);
-    return entry_check_day(&e, r);
+    return record_input_check_day(&e, r);
 }
 
 enum import_row

@@ -1,9 +1,9 @@
 #include "desk.h"
 
 #include "dues.h"
-#include "entry.h"
 #include "forms.h"
 #include "num.h"
+#include "record_input.h"
 #include "records.h"
 
 #include <nettle/hmac.h>
@@ -176,7 +176,8 @@ check_initials(struct taking *t)
 
 /* A reading without any work, see the command "reading". */
 static int
-read_meter(const struct record_input *e, const struct taking *t, struct record *r)
+read_meter(
+    const struct record_input *e, const struct taking *t, struct record *r)
 {
     const struct subject *s = t->task->subject;
     int named = t->due != NULL && t->due->to_read != METER_NONE;
@@ -187,11 +188,12 @@ read_meter(const struct record_input *e, const struct taking *t, struct record *
     r->kind = RECORD_READING;
     r->job = NULL;
     r->job_id = NULL;
-    r->meter = named ? t->due->to_read : entry_meter(pass_fleet(t->pass), s);
-    r->other_unit = entry_other_unit(r);
-    r->reading =
-        entry_number("what the meter shows", t->fields.reading, e->fault);
-    return r->reading < 0 ? -1 : entry_check_reading(e, r);
+    r->meter =
+        named ? t->due->to_read : record_input_meter(pass_fleet(t->pass), s);
+    r->other_unit = record_input_other_unit(r);
+    r->reading = record_input_number(
+        "what the meter shows", t->fields.reading, e->fault);
+    return r->reading < 0 ? -1 : record_input_check_reading(e, r);
 }
 
 /* Fill @r from the fields, or refuse them as the command line does. */
@@ -214,9 +216,9 @@ read_record(struct taking *t, struct record *r)
 
     if (w->result == NULL)
         return refuse(t, "the result is missing: completed or failed");
-    if (entry_work(&e, t->task, &work, r))
+    if (record_input_work(&e, t->task, &work, r))
         return -1;
-    return bare ? read_meter(&e, t, r) : entry_check_twice(&e, r);
+    return bare ? read_meter(&e, t, r) : record_input_check_twice(&e, r);
 }
 
 static int

@@ -1,5 +1,5 @@
-#ifndef ENTRY_H
-#define ENTRY_H
+#ifndef RECORD_INPUT_H
+#define RECORD_INPUT_H
 
 #include "pass.h"
 #include "record.h"
@@ -30,44 +30,49 @@ struct record_input_work {
 
 /* A text that is empty or would break a line is refused: 0, also for NULL,
  * or -1. */
-int entry_text(const struct record_input *e, const char *name, const char *text);
+int record_input_text(
+    const struct record_input *e, const char *name, const char *text);
 
 /* The day that @text is, YYYY-MM-DD or "today", or DAY_NONE; refused when it is
  * neither, or NULL and @needed. */
-day_t entry_day(
-    const struct record_input *e, const char *name, const char *text, int needed);
+day_t record_input_day(const struct record_input *e, const char *name,
+    const char *text, int needed);
 
 /* The whole number from 0 on that @text is, or -1; @what is its whole name. */
-int64_t entry_number(const char *what, const char *text, struct fault *f);
+int64_t record_input_number(
+    const char *what, const char *text, struct fault *f);
 
 /*
  * Fill @r, whose texts are those of @w, with the work on @t.  Returns 0 or -1:
  * what cannot be is refused, and unless they are sure of it, what looks wrong.
  */
-int entry_work(const struct record_input *e, const struct task *t,
+int record_input_work(const struct record_input *e, const struct task *t,
     const struct record_input_work *w, struct record *r);
 
 /* Refuse work that stands on record as completed on that day already, unless
  * they are sure: evidence counts it once more. */
-int entry_check_twice(const struct record_input *e, const struct record *r);
+int record_input_check_twice(
+    const struct record_input *e, const struct record *r);
 
 /* Refuse a day before the subject existed, unless they are sure. */
-int entry_check_existed(
+int record_input_check_existed(
     const struct record_input *e, const struct record *r, day_t day);
 
 /* Refuse a day that is still to come, or, unless they are sure, before the
  * subject existed. */
-int entry_check_day(const struct record_input *e, const struct record *r);
+int record_input_check_day(
+    const struct record_input *e, const struct record *r);
 
 /* The meter of a reading of @s that nobody named: distance, unless its jobs go
  * by hours alone. */
-enum meter entry_meter(const struct fleet *f, const struct subject *s);
+enum meter record_input_meter(const struct fleet *f, const struct subject *s);
 
 /* Nonzero for a day on which the odometer of @r's subject still counted another
  * unit. */
-int entry_other_unit(const struct record *r);
+int record_input_other_unit(const struct record *r);
 
 /* Refuse a reading that cannot be, see suspect.h, unless they are sure. */
-int entry_check_reading(const struct record_input *e, const struct record *r);
+int record_input_check_reading(
+    const struct record_input *e, const struct record *r);
 
 #endif

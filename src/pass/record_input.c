@@ -1,4 +1,4 @@
-#include "entry.h"
+#include "record_input.h"
 
 #include "kind.h"
 #include "num.h"
@@ -10,7 +10,8 @@
 #include <sysexits.h>
 
 int
-entry_text(const struct record_input *e, const char *name, const char *text)
+record_input_text(
+    const struct record_input *e, const char *name, const char *text)
 {
     if (text == NULL)
         return 0;
@@ -26,7 +27,8 @@ entry_text(const struct record_input *e, const char *name, const char *text)
 }
 
 day_t
-entry_day(const struct record_input *e, const char *name, const char *text, int needed)
+record_input_day(const struct record_input *e, const char *name,
+    const char *text, int needed)
 {
     if (text == NULL && needed)
         fault_fill(e->fault, EX_USAGE,
@@ -45,7 +47,7 @@ entry_day(const struct record_input *e, const char *name, const char *text, int 
 }
 
 int64_t
-entry_number(const char *what, const char *text, struct fault *f)
+record_input_number(const char *what, const char *text, struct fault *f)
 {
     int64_t n;
 
@@ -58,7 +60,8 @@ entry_number(const char *what, const char *text, struct fault *f)
 }
 
 int
-entry_check_existed(const struct record_input *e, const struct record *r, day_t day)
+record_input_check_existed(
+    const struct record_input *e, const struct record *r, day_t day)
 {
     const struct subject *s = r->subject;
     day_t first =
@@ -77,7 +80,7 @@ entry_check_existed(const struct record_input *e, const struct record *r, day_t 
 }
 
 int
-entry_check_day(const struct record_input *e, const struct record *r)
+record_input_check_day(const struct record_input *e, const struct record *r)
 {
     char day[DAY_WORDS];
     char other[DAY_WORDS];
@@ -88,7 +91,7 @@ entry_check_day(const struct record_input *e, const struct record *r)
             "%s is still to come (today is %s); record what was done once it "
             "has been",
             day_words(r->day, day), day_words(today, other));
-    return entry_check_existed(e, r, r->day);
+    return record_input_check_existed(e, r, r->day);
 }
 
 /* Nonzero when some job of @s goes by that meter, or none by any. */
@@ -109,13 +112,13 @@ goes_by(const struct fleet *f, const struct subject *s, enum meter meter)
 }
 
 enum meter
-entry_meter(const struct fleet *f, const struct subject *s)
+record_input_meter(const struct fleet *f, const struct subject *s)
 {
     return goes_by(f, s, METER_DISTANCE) ? METER_DISTANCE : METER_HOURS;
 }
 
 int
-entry_other_unit(const struct record *r)
+record_input_other_unit(const struct record *r)
 {
     day_t since = r->subject->unit_since;
 
@@ -123,7 +126,7 @@ entry_other_unit(const struct record *r)
 }
 
 int
-entry_check_reading(const struct record_input *e, const struct record *r)
+record_input_check_reading(const struct record_input *e, const struct record *r)
 {
     struct suspicion s;
 
@@ -148,7 +151,8 @@ read_result(const struct record_input *e, const char *result, struct record *r)
 }
 
 static int
-read_reading(const struct record_input *e, const char *reading, struct record *r)
+read_reading(
+    const struct record_input *e, const char *reading, struct record *r)
 {
     char what[32];
 
@@ -156,14 +160,14 @@ read_reading(const struct record_input *e, const char *reading, struct record *r
     if (reading == NULL)
         return 0;
     snprintf(what, sizeof what, "%sreading", e->mark);
-    r->meter = entry_meter(pass_fleet(e->pass), r->subject);
-    r->other_unit = entry_other_unit(r);
-    r->reading = entry_number(what, reading, e->fault);
-    return r->reading < 0 ? -1 : entry_check_reading(e, r);
+    r->meter = record_input_meter(pass_fleet(e->pass), r->subject);
+    r->other_unit = record_input_other_unit(r);
+    r->reading = record_input_number(what, reading, e->fault);
+    return r->reading < 0 ? -1 : record_input_check_reading(e, r);
 }
 
 int
-entry_work(const struct record_input *e, const struct task *t,
+record_input_work(const struct record_input *e, const struct task *t,
     const struct record_input_work *w, struct record *r)
 {
     *r = (struct record){
@@ -171,23 +175,23 @@ entry_work(const struct record_input *e, const struct task *t,
         .subject_id = t->subject->id,
         .job = t->job,
         .job_id = t->job->id,
-        .day = entry_day(e, "on", w->day, 1),
+        .day = record_input_day(e, "on", w->day, 1),
         .until = DAY_NONE,
         .entered = pass_moment(e->pass).now,
         .by = w->by,
         .reference = w->reference,
         .note = w->note,
     };
-    if (r->day == DAY_NONE || entry_text(e, "by", w->by) ||
-        entry_text(e, "reference", w->reference) ||
-        entry_text(e, "note", w->note) || entry_check_day(e, r))
+    if (r->day == DAY_NONE || record_input_text(e, "by", w->by) ||
+        record_input_text(e, "reference", w->reference) ||
+        record_input_text(e, "note", w->note) || record_input_check_day(e, r))
         return -1;
     return read_result(e, w->result, r) || read_reading(e, w->reading, r) ? -1
                                                                           : 0;
 }
 
 int
-entry_check_twice(const struct record_input *e, const struct record *r)
+record_input_check_twice(const struct record_input *e, const struct record *r)
 {
     char day[DAY_WORDS];
     int64_t id = 0;
