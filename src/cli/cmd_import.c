@@ -1,7 +1,7 @@
 #include "arguments.h"
 #include "buf.h"
+#include "import_report.h"
 #include "import_row.h"
-#include "import_tally.h"
 #include "progress.h"
 #include "records.h"
 #include "suspect.h"
@@ -55,7 +55,7 @@ struct import {
     struct import_map map;
     struct buf *unused;
     struct import_rows *rows;
-    struct import_tally tally;
+    struct import_report tally;
     int64_t first_id; /* of the records added, 0 before that */
 };
 
@@ -170,7 +170,7 @@ add_record(struct import *im, const struct record *r)
         return -1;
     if (im->first_id == 0)
         im->first_id = id;
-    import_tally_add(&im->tally, csv_line(im->sheet), r);
+    import_report_add(&im->tally, csv_line(im->sheet), r);
     return 0;
 }
 
@@ -261,11 +261,11 @@ read_header(struct import *im)
 static int
 report(struct import *im)
 {
-    const struct import_tally *t = &im->tally;
+    const struct import_report *t = &im->tally;
 
     /* What was to be done and was not is no output, only a failure. */
     if (t->bad == 0 || !im->manner.add)
-        import_tally_report(
+        import_report_report(
             t, im->name, buf_str(im->unused), !im->manner.add, im->i->out);
     if (t->bad == 0)
         return 0;
@@ -285,13 +285,13 @@ import(struct import *im, FILE *from)
     im->sheet = csv_new(from, im->manner.separator);
     im->unused = buf_new();
     im->rows = import_rows_new(i, im->pass, &im->map, im->manner.days);
-    if (import_tally_start(&im->tally) || im->file < 0 || im->sheet == NULL ||
+    if (import_report_start(&im->tally) || im->file < 0 || im->sheet == NULL ||
         im->unused == NULL || im->rows == NULL)
         fault_fill(&i->fault, EX_OSERR, "out of memory");
     else if (read_header(im) == 0 && take_sheet(im) == 0)
         rc = report(im);
     ledger_close(im->ledger);
-    import_tally_free(&im->tally);
+    import_report_free(&im->tally);
     import_rows_free(im->rows);
     buf_free(im->unused);
     csv_free(im->sheet);

@@ -1,26 +1,26 @@
-#include "import_tally.h"
+#include "import_report.h"
 
 #include "buf.h"
 
 #define ROWS_SHOWN 10
 
 int
-import_tally_start(struct import_tally *t)
+import_report_start(struct import_report *t)
 {
-    *t = (struct import_tally){
+    *t = (struct import_report){
         .first = DAY_NONE, .last = DAY_NONE, .rows = buf_new()};
     return t->rows == NULL ? -1 : 0;
 }
 
 void
-import_tally_free(struct import_tally *t)
+import_report_free(struct import_report *t)
 {
     buf_free(t->rows);
     t->rows = NULL;
 }
 
 int64_t
-import_tally_added(const struct import_tally *t)
+import_report_added(const struct import_report *t)
 {
     int64_t n = 0;
 
@@ -30,7 +30,7 @@ import_tally_added(const struct import_tally *t)
 }
 
 static void
-show(struct import_tally *t, int line, const struct record *r)
+show(struct import_report *t, int line, const struct record *r)
 {
     char day[DAY_WORDS];
 
@@ -50,9 +50,9 @@ show(struct import_tally *t, int line, const struct record *r)
 }
 
 void
-import_tally_add(struct import_tally *t, int line, const struct record *r)
+import_report_add(struct import_report *t, int line, const struct record *r)
 {
-    if (import_tally_added(t) < ROWS_SHOWN)
+    if (import_report_added(t) < ROWS_SHOWN)
         show(t, line, r);
     t->added[r->kind]++;
     t->first = day_earlier(t->first, r->day);
@@ -71,9 +71,9 @@ count(
 }
 
 static void
-report_added(const struct import_tally *t, int trial, struct buf *out)
+report_added(const struct import_report *t, int trial, struct buf *out)
 {
-    int64_t n = import_tally_added(t);
+    int64_t n = import_report_added(t);
     char first[DAY_WORDS];
     char last[DAY_WORDS];
     int any = 0;
@@ -95,10 +95,10 @@ report_added(const struct import_tally *t, int trial, struct buf *out)
 }
 
 void
-import_tally_report(const struct import_tally *t, const char *sheet,
+import_report_report(const struct import_report *t, const char *sheet,
     const char *unused, int trial, struct buf *out)
 {
-    int64_t more = import_tally_added(t) - ROWS_SHOWN;
+    int64_t more = import_report_added(t) - ROWS_SHOWN;
     int any = 0;
 
     buf_print(out, "%s: ", sheet);
