@@ -263,7 +263,7 @@ fuzz-http: deps-tools $(BUILD)/fuzz/path
 # ... and the whole server, a connection an input; its log is one that looks at
 # every line.
 FUZZ_REQUEST := $(addprefix tests/fuzz/,fuzz_request.c answers.c talk.c) \
-	$(filter-out src/http/notes.c,$(wildcard src/http/*.c)) \
+	$(filter-out src/http/limited_log.c,$(wildcard src/http/*.c)) \
 	$(addprefix src/base/,buf.c fault.c key.c num.c utf8.c)
 $(BUILD)/fuzz/request: $(FUZZ_REQUEST) $(LIBRARY)
 	@mkdir -p $(@D)

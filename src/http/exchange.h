@@ -11,7 +11,7 @@
 struct buf;
 struct http_form;
 struct http_visits;
-struct notes;
+struct limited_log;
 struct posts;
 struct proxies;
 struct refusals;
@@ -25,7 +25,7 @@ struct serving {
     pthread_mutex_t lock; /* of the shelf */
     struct shelf *shelf;
     struct refusals *refusals;
-    struct notes *notes;
+    struct limited_log *notes;
     struct http_visits *visits;
     struct posts *posts;
     struct proxies *proxies;

@@ -4,7 +4,7 @@
 #include "exchange.h"
 #include "http_request.h"
 #include "http_visits.h"
-#include "notes.h"
+#include "limited_log.h"
 #include "posts.h"
 #include "refusals.h"
 #include "resource.h"
@@ -136,7 +136,7 @@ note_refusal(const struct http_request *r)
         snprintf(key, sizeof key, " key %02x%02x%02x%02x", r->key[0], r->key[1],
             r->key[2], r->key[3]);
     address_print(&address, from);
-    notes_add(
+    limited_log_add(
         r->serving->notes, "%u %s%s from %s", r->status, r->method, key, from);
 }
 

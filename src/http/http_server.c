@@ -53,7 +53,7 @@ start_serving(struct serving *s, const struct http_options *o, struct fault *f)
         .exempt = s->proxies,
     };
     s->refusals = refusals_new();
-    s->notes = notes_new(o->log, o->context);
+    s->notes = limited_log_new(o->log, o->context);
     s->posts = posts_new();
     if (s->refusals == NULL || s->notes == NULL || s->posts == NULL)
         return fault_set(f, EX_OSERR, "cannot serve: %s", strerror(errno));
@@ -69,7 +69,7 @@ end_serving(struct serving *s)
     http_visits_free(s->visits);
     proxies_free(s->proxies);
     posts_free(s->posts);
-    notes_free(s->notes);
+    limited_log_free(s->notes);
     refusals_free(s->refusals);
     shelf_free(s->shelf);
     pthread_mutex_destroy(&s->lock);

@@ -3,7 +3,7 @@
 
 #include "fault.h"
 #include "http_request.h"
-#include "notes.h"
+#include "limited_log.h"
 #include "resource.h"
 #include "shelf.h"
 
@@ -43,7 +43,8 @@ struct http_server *http_server_start(
  * they began with. */
 void http_server_show(struct http_server *s, struct shelf *next);
 
-/* Believe @proxies, as those of the options, from now on.  Returns 0, or -1 with
+/* Believe @proxies, as those of the options, from now on.  Returns 0, or -1
+ * with
  * @f set, and believes those before. */
 int http_server_trust(
     struct http_server *s, const char *const *proxies, struct fault *f);

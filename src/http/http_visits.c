@@ -1,6 +1,6 @@
 #include "http_visits.h"
 
-#include "notes.h"
+#include "limited_log.h"
 #include "proxies.h"
 
 #include <errno.h>
@@ -28,7 +28,7 @@ struct connection {
 
 struct http_visits {
     struct visit_limits limits;
-    struct notes *notes;
+    struct limited_log *notes;
     pthread_mutex_t lock;
     struct connection ring; /* no visit, but where it is closed */
     unsigned count;
@@ -81,7 +81,7 @@ cut_for(struct http_visits *v, struct connection *x, const char *why)
 
     if (!x->is_cut) {
         address_print(&x->from, text);
-        notes_add(v->notes, "cut off %s %s", text, why);
+        limited_log_add(v->notes, "cut off %s %s", text, why);
     }
     cut(x);
 }
@@ -110,14 +110,14 @@ watch(void *argument)
         cut_late(v);
         pthread_mutex_unlock(&v->lock);
         if (v->now / TICKS != second)
-            notes_second(v->notes);
+            limited_log_second(v->notes);
         second = v->now / TICKS;
     }
     return NULL;
 }
 
 struct http_visits *
-http_visits_new(const struct visit_limits *limits, struct notes *notes)
+http_visits_new(const struct visit_limits *limits, struct limited_log *notes)
 {
     const struct timespec tick = {.tv_nsec = 1000000000 / TICKS};
     const struct itimerspec every = {tick, tick};

@@ -3,7 +3,7 @@
 
 #include "address.h"
 
-struct notes;
+struct limited_log;
 struct proxies;
 
 /*
@@ -32,7 +32,7 @@ struct visit_limits {
  * with errno set on failure.
  */
 struct http_visits *http_visits_new(
-    const struct visit_limits *limits, struct notes *notes);
+    const struct visit_limits *limits, struct limited_log *notes);
 
 /* Stop the thread, within half a second, and free @v, whose visits have all
  * ended; NULL is ignored. */

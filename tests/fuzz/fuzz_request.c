@@ -43,8 +43,8 @@ struct world {
 
 /* --- The log, of every line; the server's own keeps five a second. -------- */
 
-struct notes *
-notes_new(http_log *log, void *context)
+struct limited_log *
+limited_log_new(http_log *log, void *context)
 {
     (void)log;
     (void)context;
@@ -52,13 +52,13 @@ notes_new(http_log *log, void *context)
 }
 
 void
-notes_free(struct notes *n)
+limited_log_free(struct limited_log *n)
 {
     free(n);
 }
 
 void
-notes_add(struct notes *n, const char *format, ...)
+limited_log_add(struct limited_log *n, const char *format, ...)
 {
     char line[256];
     va_list args;
@@ -74,7 +74,7 @@ notes_add(struct notes *n, const char *format, ...)
 }
 
 void
-notes_second(struct notes *n)
+limited_log_second(struct limited_log *n)
 {
     (void)n;
 }

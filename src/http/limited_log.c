@@ -1,4 +1,4 @@
-#include "notes.h"
+#include "limited_log.h"
 
 #include <pthread.h>
 #include <stdarg.h>
@@ -9,17 +9,17 @@ enum {
     A_SECOND = 5 /* lines */
 };
 
-struct notes {
+struct limited_log {
     http_log *log;
     void *context;
     pthread_mutex_t lock;
     unsigned count; /* in this second */
 };
 
-struct notes *
-notes_new(http_log *log, void *context)
+struct limited_log *
+limited_log_new(http_log *log, void *context)
 {
-    struct notes *n = calloc(1, sizeof *n);
+    struct limited_log *n = calloc(1, sizeof *n);
 
     if (n == NULL)
         return NULL;
@@ -30,7 +30,7 @@ notes_new(http_log *log, void *context)
 }
 
 void
-notes_free(struct notes *n)
+limited_log_free(struct limited_log *n)
 {
     if (n == NULL)
         return;
@@ -39,7 +39,7 @@ notes_free(struct notes *n)
 }
 
 void
-notes_add(struct notes *n, const char *format, ...)
+limited_log_add(struct limited_log *n, const char *format, ...)
 {
     char line[256];
     va_list args;
@@ -57,7 +57,7 @@ notes_add(struct notes *n, const char *format, ...)
 }
 
 void
-notes_second(struct notes *n)
+limited_log_second(struct limited_log *n)
 {
     char line[64];
 
