@@ -14,7 +14,7 @@ struct http_visits;
 struct limited_log;
 struct posts;
 struct proxies;
-struct refusals;
+struct error_responses;
 struct resource;
 struct shelf;
 
@@ -24,7 +24,7 @@ struct shelf;
 struct serving {
     pthread_mutex_t lock; /* of the shelf */
     struct shelf *shelf;
-    struct refusals *refusals;
+    struct error_responses *refusals;
     struct limited_log *notes;
     struct http_visits *visits;
     struct posts *posts;

@@ -1,12 +1,12 @@
 #include "handler.h"
 
 #include "buf.h"
+#include "error_responses.h"
 #include "exchange.h"
 #include "http_request.h"
 #include "http_visits.h"
 #include "limited_log.h"
 #include "posts.h"
-#include "refusals.h"
 #include "resource.h"
 #include "shelf.h"
 #include "survey.h"
@@ -121,7 +121,8 @@ settle(struct http_request *r, unsigned status, struct resource *resource)
 static void
 refuse(struct http_request *r, unsigned status)
 {
-    settle(r, status, resource_ref(refusals_get(r->serving->refusals, status)));
+    settle(r, status,
+        resource_ref(error_responses_get(r->serving->refusals, status)));
 }
 
 /* What is in the log of a request is never its path, where the key is. */
@@ -242,7 +243,7 @@ settle_early(struct http_request *r, enum method method, const char *version,
         refuse(r, 404);
     else if (!allows(&spot, method))
         settle(r, 405,
-            resource_ref(refusals_method(
+            resource_ref(error_responses_method(
                 r->serving->refusals, spot.get != NULL, spot.accepts)));
     else if (method == METHOD_READ)
         settle_read(r, spot.get, &survey->conditional);

@@ -1,9 +1,9 @@
 #include "http_request.h"
 
+#include "error_responses.h"
 #include "exchange.h"
 #include "http_visits.h"
 #include "proxies.h"
-#include "refusals.h"
 #include "resource.h"
 
 #include <string.h>
@@ -66,7 +66,7 @@ void
 http_request_answer(struct http_request *r, struct resource *answer)
 {
     if (answer == NULL)
-        answer = resource_ref(refusals_get(r->serving->refusals, 503));
+        answer = resource_ref(error_responses_get(r->serving->refusals, 503));
     r->answer = answer;
     r->status = resource_status(answer);
     visit_again(visit_of(r));

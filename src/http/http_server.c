@@ -1,11 +1,11 @@
 #include "http_server.h"
 
+#include "error_responses.h"
 #include "exchange.h"
 #include "handler.h"
 #include "http_visits.h"
 #include "posts.h"
 #include "proxies.h"
-#include "refusals.h"
 
 #include <assert.h>
 #include <errno.h>
@@ -52,7 +52,7 @@ start_serving(struct serving *s, const struct http_options *o, struct fault *f)
         .seconds = or_else(o->seconds, SECONDS),
         .exempt = s->proxies,
     };
-    s->refusals = refusals_new();
+    s->refusals = error_responses_new();
     s->notes = limited_log_new(o->log, o->context);
     s->posts = posts_new();
     if (s->refusals == NULL || s->notes == NULL || s->posts == NULL)
@@ -70,7 +70,7 @@ end_serving(struct serving *s)
     proxies_free(s->proxies);
     posts_free(s->posts);
     limited_log_free(s->notes);
-    refusals_free(s->refusals);
+    error_responses_free(s->refusals);
     shelf_free(s->shelf);
     pthread_mutex_destroy(&s->lock);
 }

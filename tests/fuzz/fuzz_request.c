@@ -209,7 +209,8 @@ has_key(const uint8_t *data, size_t len)
 static void
 check(const struct world *w, size_t got, const uint8_t *data, size_t len)
 {
-    /* What ours are stands in refusals.c; the others are the library's. */
+    /* What ours are stands in error_responses.c; the others are the library's.
+     */
     static const struct answer_kind kinds[] = {
         {200, OPEN},
         {200, FEED},

@@ -1,4 +1,4 @@
-#include "refusals.h"
+#include "error_responses.h"
 
 #include "resource.h"
 
@@ -26,14 +26,14 @@ static const struct {
 
 enum { N = sizeof table / sizeof *table };
 
-struct refusals {
+struct error_responses {
     struct resource *resources[N];
 };
 
-struct refusals *
-refusals_new(void)
+struct error_responses *
+error_responses_new(void)
 {
-    struct refusals *r = calloc(1, sizeof *r);
+    struct error_responses *r = calloc(1, sizeof *r);
 
     for (size_t i = 0; r != NULL && i < N; i++) {
         const struct resource_facts facts = {
@@ -44,7 +44,7 @@ refusals_new(void)
         r->resources[i] =
             resource_new(&facts, table[i].text, strlen(table[i].text));
         if (r->resources[i] == NULL) {
-            refusals_free(r);
+            error_responses_free(r);
             return NULL;
         }
     }
@@ -52,7 +52,7 @@ refusals_new(void)
 }
 
 void
-refusals_free(struct refusals *r)
+error_responses_free(struct error_responses *r)
 {
     for (size_t i = 0; r != NULL && i < N; i++)
         resource_drop(r->resources[i]);
@@ -60,7 +60,7 @@ refusals_free(struct refusals *r)
 }
 
 static struct resource *
-find(const struct refusals *r, unsigned status, const char *allow)
+find(const struct error_responses *r, unsigned status, const char *allow)
 {
     for (size_t i = 0; i < N; i++)
         if (table[i].status == status &&
@@ -71,13 +71,13 @@ find(const struct refusals *r, unsigned status, const char *allow)
 }
 
 struct resource *
-refusals_get(const struct refusals *r, unsigned status)
+error_responses_get(const struct error_responses *r, unsigned status)
 {
     return find(r, status, NULL);
 }
 
 struct resource *
-refusals_method(const struct refusals *r, int gets, int accepts)
+error_responses_method(const struct error_responses *r, int gets, int accepts)
 {
     return find(r, 405,
         !accepts ? "GET, HEAD"
