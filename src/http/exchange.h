@@ -10,7 +10,7 @@
 
 struct buf;
 struct http_form;
-struct http_visits;
+struct connections;
 struct limited_log;
 struct posts;
 struct proxies;
@@ -26,7 +26,7 @@ struct serving {
     struct shelf *shelf;
     struct error_responses *refusals;
     struct limited_log *notes;
-    struct http_visits *visits;
+    struct connections *visits;
     struct posts *posts;
     struct proxies *proxies;
     atomic_uint under_way; /* requests */

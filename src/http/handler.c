@@ -1,10 +1,10 @@
 #include "handler.h"
 
 #include "buf.h"
+#include "connections.h"
 #include "error_responses.h"
 #include "exchange.h"
 #include "http_request.h"
-#include "http_visits.h"
 #include "limited_log.h"
 #include "posts.h"
 #include "resource.h"
@@ -22,7 +22,7 @@ handler_admit(void *serving, const struct sockaddr *from, socklen_t len)
     struct address address = address_of(from);
 
     (void)len;
-    return http_visits_admit(s->visits, &address) ? MHD_YES : MHD_NO;
+    return connections_admit(s->visits, &address) ? MHD_YES : MHD_NO;
 }
 
 /*
@@ -46,7 +46,7 @@ handler_connection(void *serving, struct MHD_Connection *connection,
     struct serving *s = serving;
 
     if (what == MHD_CONNECTION_NOTIFY_CLOSED) {
-        visit_end(*visit);
+        connection_end(*visit);
         return;
     }
     const union MHD_ConnectionInfo *socket =
@@ -56,7 +56,7 @@ handler_connection(void *serving, struct MHD_Connection *connection,
         MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CLIENT_ADDRESS);
     struct address from = address_of(client->client_addr);
     bound_buffer(fd);
-    *visit = http_visits_begin(s->visits, fd, &from);
+    *visit = connections_begin(s->visits, fd, &from);
 }
 
 static struct connection *
@@ -98,7 +98,7 @@ handler_done(void *serving, struct MHD_Connection *connection, void **request,
 
     (void)why;
     if (visit_of(connection) != NULL)
-        visit_again(visit_of(connection));
+        connection_again(visit_of(connection));
     if (r == NULL)
         return;
     resource_drop(r->answer);
@@ -300,7 +300,7 @@ hand_over(struct http_request *r)
         return send_answer(r);
     }
     /* First, since the answer may come before the next line runs. */
-    visit_wait(visit_of(r->connection));
+    connection_wait(visit_of(r->connection));
     MHD_suspend_connection(r->connection);
     if (posts_add(r->serving->posts, r))
         http_request_answer(r, NULL);

@@ -1,8 +1,8 @@
 #include "http_request.h"
 
+#include "connections.h"
 #include "error_responses.h"
 #include "exchange.h"
-#include "http_visits.h"
 #include "proxies.h"
 #include "resource.h"
 
@@ -58,7 +58,7 @@ visit_of(const struct http_request *r)
 struct address
 http_request_from(const struct http_request *r)
 {
-    return proxies_client(r->serving->proxies, visit_from(visit_of(r)),
+    return proxies_client(r->serving->proxies, connection_from(visit_of(r)),
         field(r, "X-Forwarded-For"));
 }
 
@@ -69,7 +69,7 @@ http_request_answer(struct http_request *r, struct resource *answer)
         answer = resource_ref(error_responses_get(r->serving->refusals, 503));
     r->answer = answer;
     r->status = resource_status(answer);
-    visit_again(visit_of(r));
+    connection_again(visit_of(r));
     /* From here on the request belongs to another thread again. */
     MHD_resume_connection(r->connection);
 }

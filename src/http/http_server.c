@@ -1,9 +1,9 @@
 #include "http_server.h"
 
+#include "connections.h"
 #include "error_responses.h"
 #include "exchange.h"
 #include "handler.h"
-#include "http_visits.h"
 #include "posts.h"
 #include "proxies.h"
 
@@ -57,7 +57,7 @@ start_serving(struct serving *s, const struct http_options *o, struct fault *f)
     s->posts = posts_new();
     if (s->refusals == NULL || s->notes == NULL || s->posts == NULL)
         return fault_set(f, EX_OSERR, "cannot serve: %s", strerror(errno));
-    s->visits = http_visits_new(&limits, s->notes);
+    s->visits = connections_new(&limits, s->notes);
     return s->visits ? 0
                      : fault_set(f, EX_OSERR, "cannot start a thread: %s",
                            strerror(errno));
@@ -66,7 +66,7 @@ start_serving(struct serving *s, const struct http_options *o, struct fault *f)
 static void
 end_serving(struct serving *s)
 {
-    http_visits_free(s->visits);
+    connections_free(s->visits);
     proxies_free(s->proxies);
     posts_free(s->posts);
     limited_log_free(s->notes);

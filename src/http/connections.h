@@ -1,5 +1,5 @@
-#ifndef HTTP_VISITS_H
-#define HTTP_VISITS_H
+#ifndef CONNECTIONS_H
+#define CONNECTIONS_H
 
 #include "address.h"
 
@@ -12,7 +12,7 @@ struct proxies;
  * sends or takes a byte a second would stay for ever: here a request has so
  * many seconds from the end of the one before it, and then is cut off.
  */
-struct http_visits;
+struct connections;
 
 /* One connection. */
 struct connection;
@@ -31,37 +31,37 @@ struct visit_limits {
  * what it points to must live as long; @notes hears of those cut off.  NULL
  * with errno set on failure.
  */
-struct http_visits *http_visits_new(
+struct connections *connections_new(
     const struct visit_limits *limits, struct limited_log *notes);
 
 /* Stop the thread, within half a second, and free @v, whose visits have all
  * ended; NULL is ignored. */
-void http_visits_free(struct http_visits *v);
+void connections_free(struct connections *v);
 
 /*
  * Nonzero when a connection from @from may come in.  When there are too many,
  * the one that has been at its request for the longest time makes room; when
  * there are too many from its own address, it may not.
  */
-int http_visits_admit(struct http_visits *v, const struct address *from);
+int connections_admit(struct connections *v, const struct address *from);
 
 /* A connection begins on the socket @fd; NULL when memory is out.  It ends
- * with visit_end(), before the socket is closed. */
-struct connection *http_visits_begin(
-    struct http_visits *v, int fd, const struct address *from);
+ * with connection_end(), before the socket is closed. */
+struct connection *connections_begin(
+    struct connections *v, int fd, const struct address *from);
 
 /* A request has been answered, or will be at once, and the time begins again.
  */
-void visit_again(struct connection *x);
+void connection_again(struct connection *x);
 
-/* The request waits for us: until visit_again() its time stands still, it makes
- * no room, and does not count among those of its address. */
-void visit_wait(struct connection *x);
+/* The request waits for us: until connection_again() its time stands still, it
+ * makes no room, and does not count among those of its address. */
+void connection_wait(struct connection *x);
 
 /* The connection ends; NULL is ignored. */
-void visit_end(struct connection *x);
+void connection_end(struct connection *x);
 
 /* Where it comes from. */
-const struct address *visit_from(const struct connection *x);
+const struct address *connection_from(const struct connection *x);
 
 #endif

@@ -1,4 +1,4 @@
-#include "http_visits.h"
+#include "connections.h"
 
 #include "limited_log.h"
 #include "proxies.h"
@@ -19,14 +19,14 @@ enum {
 struct connection {
     struct connection *before;
     struct connection *after;
-    struct http_visits *all;
+    struct connections *all;
     struct address from;
     int fd;
     int is_cut;
     uint64_t since; /* ticks */
 };
 
-struct http_visits {
+struct connections {
     struct visit_limits limits;
     struct limited_log *notes;
     pthread_mutex_t lock;
@@ -75,7 +75,7 @@ cut(struct connection *x)
 }
 
 static void
-cut_for(struct http_visits *v, struct connection *x, const char *why)
+cut_for(struct connections *v, struct connection *x, const char *why)
 {
     char text[ADDRESS_TEXT];
 
@@ -87,7 +87,7 @@ cut_for(struct http_visits *v, struct connection *x, const char *why)
 }
 
 static void
-cut_late(struct http_visits *v)
+cut_late(struct connections *v)
 {
     uint64_t most = (uint64_t)v->limits.seconds * TICKS;
 
@@ -98,7 +98,7 @@ cut_late(struct http_visits *v)
 static void *
 watch(void *argument)
 {
-    struct http_visits *v = argument;
+    struct connections *v = argument;
     uint64_t ticks;
     uint64_t second = 0;
 
@@ -116,12 +116,12 @@ watch(void *argument)
     return NULL;
 }
 
-struct http_visits *
-http_visits_new(const struct visit_limits *limits, struct limited_log *notes)
+struct connections *
+connections_new(const struct visit_limits *limits, struct limited_log *notes)
 {
     const struct timespec tick = {.tv_nsec = 1000000000 / TICKS};
     const struct itimerspec every = {tick, tick};
-    struct http_visits *v = calloc(1, sizeof *v);
+    struct connections *v = calloc(1, sizeof *v);
     int rc;
 
     if (v == NULL)
@@ -148,7 +148,7 @@ err0:
 }
 
 void
-http_visits_free(struct http_visits *v)
+connections_free(struct connections *v)
 {
     if (v == NULL)
         return;
@@ -160,7 +160,7 @@ http_visits_free(struct http_visits *v)
 }
 
 static int
-is_exempt(const struct http_visits *v, const struct address *from)
+is_exempt(const struct connections *v, const struct address *from)
 {
     static const struct address unix_socket = {{0}};
 
@@ -169,7 +169,7 @@ is_exempt(const struct http_visits *v, const struct address *from)
 }
 
 static unsigned
-count_from(const struct http_visits *v, const struct address *from)
+count_from(const struct connections *v, const struct address *from)
 {
     unsigned n = 0;
 
@@ -180,7 +180,7 @@ count_from(const struct http_visits *v, const struct address *from)
 }
 
 int
-http_visits_admit(struct http_visits *v, const struct address *from)
+connections_admit(struct connections *v, const struct address *from)
 {
     pthread_mutex_lock(&v->lock);
     int may = is_exempt(v, from) || count_from(v, from) < v->limits.per_address;
@@ -191,7 +191,7 @@ http_visits_admit(struct http_visits *v, const struct address *from)
 }
 
 struct connection *
-http_visits_begin(struct http_visits *v, int fd, const struct address *from)
+connections_begin(struct connections *v, int fd, const struct address *from)
 {
     struct connection *x = calloc(1, sizeof *x);
 
@@ -208,7 +208,7 @@ http_visits_begin(struct http_visits *v, int fd, const struct address *from)
 }
 
 void
-visit_again(struct connection *x)
+connection_again(struct connection *x)
 {
     pthread_mutex_lock(&x->all->lock);
     unlink_visit(x);
@@ -217,7 +217,7 @@ visit_again(struct connection *x)
 }
 
 void
-visit_wait(struct connection *x)
+connection_wait(struct connection *x)
 {
     pthread_mutex_lock(&x->all->lock);
     unlink_visit(x);
@@ -226,11 +226,11 @@ visit_wait(struct connection *x)
 }
 
 void
-visit_end(struct connection *x)
+connection_end(struct connection *x)
 {
     if (x == NULL)
         return;
-    struct http_visits *v = x->all;
+    struct connections *v = x->all;
     pthread_mutex_lock(&v->lock);
     unlink_visit(x);
     v->count--;
@@ -239,7 +239,7 @@ visit_end(struct connection *x)
 }
 
 const struct address *
-visit_from(const struct connection *x)
+connection_from(const struct connection *x)
 {
     return &x->from;
 }
