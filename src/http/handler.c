@@ -4,12 +4,12 @@
 #include "connections.h"
 #include "error_responses.h"
 #include "exchange.h"
+#include "header_scan.h"
 #include "http_request.h"
 #include "limited_log.h"
 #include "posts.h"
 #include "resource.h"
 #include "shelf.h"
-#include "survey.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -204,7 +204,7 @@ settle_read(
 
 /* A form is answered by others, once it is here; one that is none, by us. */
 static void
-settle_post(struct http_request *r, const struct survey *survey)
+settle_post(struct http_request *r, const struct header_scan *survey)
 {
     if (!survey->is_form)
         refuse(r, 415);
@@ -223,7 +223,7 @@ allows(const struct shelf_spot *spot, enum method method)
 /* Settle on all that the first line and the fields decide. */
 static void
 settle_early(struct http_request *r, enum method method, const char *version,
-    struct survey *survey)
+    struct header_scan *survey)
 {
     struct shelf_spot spot = {0};
     int is_found = look_up(r, &spot) == 0;
@@ -234,9 +234,9 @@ settle_early(struct http_request *r, enum method method, const char *version,
             resource_modified(spot.get));
     else
         conditional_start(&survey->conditional, "", 0);
-    survey_fields(survey, r->connection);
+    header_scan_fields(survey, r->connection);
     if (fault == 0)
-        fault = survey_fault(survey, version);
+        fault = header_scan_fault(survey, version);
     if (fault != 0)
         refuse(r, fault);
     else if (!is_found && method != METHOD_OTHER)
@@ -260,7 +260,7 @@ settle_early(struct http_request *r, enum method method, const char *version,
 static enum MHD_Result
 begin(struct http_request *r, const char *method, const char *version)
 {
-    struct survey survey = {0};
+    struct header_scan survey = {0};
 
     r->has_begun = 1;
     settle_early(r, read_method(r, method), version, &survey);

@@ -1,4 +1,4 @@
-#include "survey.h"
+#include "header_scan.h"
 
 #include "num.h"
 
@@ -19,7 +19,7 @@ static enum MHD_Result
 take(void *argument, enum MHD_ValueKind kind, const char *name,
     const char *value)
 {
-    struct survey *s = argument;
+    struct header_scan *s = argument;
 
     (void)kind;
     if (value == NULL)
@@ -46,13 +46,13 @@ take(void *argument, enum MHD_ValueKind kind, const char *name,
 }
 
 void
-survey_fields(struct survey *s, struct MHD_Connection *connection)
+header_scan_fields(struct header_scan *s, struct MHD_Connection *connection)
 {
     (void)MHD_get_connection_values(connection, MHD_HEADER_KIND, take, s);
 }
 
 unsigned
-survey_fault(const struct survey *s, const char *version)
+header_scan_fault(const struct header_scan *s, const char *version)
 {
     int is_1_1 = strcmp(version, "HTTP/1.1") == 0;
 

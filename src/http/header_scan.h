@@ -1,12 +1,12 @@
-#ifndef SURVEY_H
-#define SURVEY_H
+#ifndef HEADER_SCAN_H
+#define HEADER_SCAN_H
 
 #include "conditional.h"
 
 #include <microhttpd.h>
 
 /* What the fields of a request say, gathered in one walk over them. */
-struct survey {
+struct header_scan {
     struct conditional conditional;
     int hosts; /* how many fields there are of that name */
     int lengths;
@@ -18,10 +18,11 @@ struct survey {
 };
 
 /* Walk over the fields.  @s holds a conditional that is started. */
-void survey_fields(struct survey *s, struct MHD_Connection *connection);
+void header_scan_fields(
+    struct header_scan *s, struct MHD_Connection *connection);
 
 /* The HTTP status to refuse the request with, or 0: a version we do not speak,
  * no host, or a body that two servers could take to end in two places. */
-unsigned survey_fault(const struct survey *s, const char *version);
+unsigned header_scan_fault(const struct header_scan *s, const char *version);
 
 #endif
