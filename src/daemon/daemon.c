@@ -1,10 +1,10 @@
 #include "daemon.h"
 
 #include "buf.h"
+#include "file_watch.h"
 #include "http_server.h"
 #include "journal.h"
 #include "lock.h"
-#include "lookout.h"
 #include "mailer.h"
 #include "notify.h"
 #include "rounds.h"
@@ -33,7 +33,7 @@ enum {
 
 struct daemon {
     int lock;
-    struct lookout *lookout;
+    struct file_watch *lookout;
     struct rounds *rounds;
     struct http_server *server;
     int signals; /* file descriptors */
@@ -156,7 +156,7 @@ show(void *daemon)
 static int
 begin(struct daemon *d, const struct daemon_options *o, struct fault *f)
 {
-    d->lookout = lookout_open(f);
+    d->lookout = file_watch_open(f);
     if (d->lookout == NULL || take_signals(d, f))
         return -1;
     const struct rounds_options options = {
@@ -296,7 +296,7 @@ wait_and_work(struct daemon *d)
 {
     struct pollfd fds[] = {{.fd = d->signals, .events = POLLIN},
         {.fd = d->waker, .events = POLLIN},
-        {.fd = lookout_fd(d->lookout), .events = POLLIN},
+        {.fd = file_watch_fd(d->lookout), .events = POLLIN},
         {.fd = http_server_posted(d->server), .events = POLLIN}};
 
     set_waker(d);
@@ -304,10 +304,10 @@ wait_and_work(struct daemon *d)
         d->pending ? quiet(d) : notify_interval());
     notify("WATCHDOG=1");
     waker_look(d->waker);
-    unsigned seen = lookout_look(d->lookout);
-    if (seen & LOOKOUT_FLEET)
+    unsigned seen = file_watch_look(d->lookout);
+    if (seen & FILE_WATCH_FLEET)
         postpone(d, WORK_FLEET | WORK_PASS);
-    if (seen & LOOKOUT_LEDGER)
+    if (seen & FILE_WATCH_LEDGER)
         postpone(d, WORK_PASS);
     read_signals(d);
     take_forms(d);
@@ -321,7 +321,7 @@ end(struct daemon *d)
     http_server_stop(d->server);
     mailer_stop(&d->mailer);
     rounds_free(d->rounds);
-    lookout_close(d->lookout);
+    file_watch_close(d->lookout);
     if (d->signals >= 0)
         (void)close(d->signals);
     if (d->waker >= 0)

@@ -4,14 +4,14 @@
 #include "fault.h"
 #include "pass.h"
 
-struct lookout;
+struct file_watch;
 
 /* Where the fleet comes from. */
 struct fleet_source {
     const char *file;
-    day_t today;             /* DAY_NONE to go by the clock; else nobody is told
-                                anything */
-    struct lookout *lookout; /* is told what to watch */
+    day_t today; /* DAY_NONE to go by the clock; else nobody is told
+                    anything */
+    struct file_watch *lookout; /* is told what to watch */
 };
 
 /*

@@ -4,9 +4,9 @@
 #include "counter.h"
 #include "display.h"
 #include "dues.h"
+#include "file_watch.h"
 #include "journal.h"
 #include "lock.h"
-#include "lookout.h"
 #include "planning.h"
 #include "publish.h"
 #include "remind.h"
@@ -224,9 +224,9 @@ note_success(struct rounds *r, int64_t now)
 static unsigned
 look_back(struct rounds *r)
 {
-    unsigned seen = lookout_look(r->options.from.lookout);
+    unsigned seen = file_watch_look(r->options.from.lookout);
     struct fault f;
-    unsigned work = seen & LOOKOUT_FLEET ? WORK_FLEET | WORK_PASS : 0;
+    unsigned work = seen & FILE_WATCH_FLEET ? WORK_FLEET | WORK_PASS : 0;
 
     if (pass_ledger(r->pass) != NULL &&
         ledger_overtaken(pass_ledger(r->pass), &f) != 0)
@@ -273,7 +273,7 @@ rounds_start(const struct rounds_options *o, struct fault *f)
     r->rota.reminded = DAY_NONE;
     r->noted = r->kept = DAY_NONE;
     if (read_fleet(r, f) ||
-        lookout_ledger(o->from.lookout, pass_fleet(r->pass)->site.ledger, f))
+        file_watch_ledger(o->from.lookout, pass_fleet(r->pass)->site.ledger, f))
         goto err;
     pass_rest(r->pass);
     return r;

@@ -1,4 +1,4 @@
-#include "lookout.h"
+#include "file_watch.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -19,7 +19,7 @@ enum {
 #define CHANGED                                                                \
     (IN_CLOSE_WRITE | IN_MOVED_TO | IN_MOVED_FROM | IN_DELETE | IN_ATTRIB)
 
-struct lookout {
+struct file_watch {
     int fd;
     int ledger_folder; /* its watch */
     char ledger[NAME_MOST];
@@ -27,10 +27,10 @@ struct lookout {
     size_t n_folders;
 };
 
-struct lookout *
-lookout_open(struct fault *f)
+struct file_watch *
+file_watch_open(struct fault *f)
 {
-    struct lookout *l = calloc(1, sizeof *l);
+    struct file_watch *l = calloc(1, sizeof *l);
 
     if (l == NULL) {
         fault_fill(f, EX_OSERR, "out of memory");
@@ -46,7 +46,7 @@ lookout_open(struct fault *f)
 }
 
 void
-lookout_close(struct lookout *l)
+file_watch_close(struct file_watch *l)
 {
     if (l == NULL)
         return;
@@ -55,15 +55,15 @@ lookout_close(struct lookout *l)
 }
 
 int
-lookout_fd(const struct lookout *l)
+file_watch_fd(const struct file_watch *l)
 {
     return l->fd;
 }
 
 /* Watch the folder of @path; its name is left in @name. */
 static int
-watch(struct lookout *l, const char *path, uint32_t events, const char **name,
-    struct fault *f)
+watch(struct file_watch *l, const char *path, uint32_t events,
+    const char **name, struct fault *f)
 {
     const char *slash = strrchr(path, '/');
     char *folder = slash == NULL   ? strdup(".")
@@ -83,7 +83,7 @@ watch(struct lookout *l, const char *path, uint32_t events, const char **name,
 }
 
 int
-lookout_ledger(struct lookout *l, const char *path, struct fault *f)
+file_watch_ledger(struct file_watch *l, const char *path, struct fault *f)
 {
     const char *name;
 
@@ -95,7 +95,7 @@ lookout_ledger(struct lookout *l, const char *path, struct fault *f)
 }
 
 static int
-watch_folder_of(struct lookout *l, const char *path, struct fault *f)
+watch_folder_of(struct file_watch *l, const char *path, struct fault *f)
 {
     const char *name;
     int folder = watch(l, path, CHANGED, &name, f);
@@ -113,7 +113,7 @@ watch_folder_of(struct lookout *l, const char *path, struct fault *f)
 }
 
 int
-lookout_file(struct lookout *l, const char *path, struct fault *f)
+file_watch_file(struct file_watch *l, const char *path, struct fault *f)
 {
     char *target = realpath(path, NULL);
     int is_new = watch_folder_of(l, path, f);
@@ -128,7 +128,7 @@ lookout_file(struct lookout *l, const char *path, struct fault *f)
 }
 
 static int
-is_fleet_folder(const struct lookout *l, int folder)
+is_fleet_folder(const struct file_watch *l, int folder)
 {
     for (size_t i = 0; i < l->n_folders; i++)
         if (l->folders[i] == folder)
@@ -147,22 +147,23 @@ is_written(const char *more, uint32_t mask)
 }
 
 static unsigned
-judge(const struct lookout *l, const struct inotify_event *e)
+judge(const struct file_watch *l, const struct inotify_event *e)
 {
     size_t len = strlen(l->ledger);
 
     if (e->mask & IN_Q_OVERFLOW)
-        return LOOKOUT_LEDGER | LOOKOUT_FLEET;
+        return FILE_WATCH_LEDGER | FILE_WATCH_FLEET;
     if (e->len == 0)
         return 0;
     /* What stands beside the ledger under its name is no file of the fleet. */
     if (e->wd == l->ledger_folder && strncmp(e->name, l->ledger, len) == 0)
-        return is_written(e->name + len, e->mask) ? LOOKOUT_LEDGER : 0;
-    return is_fleet_folder(l, e->wd) && (e->mask & CHANGED) ? LOOKOUT_FLEET : 0;
+        return is_written(e->name + len, e->mask) ? FILE_WATCH_LEDGER : 0;
+    return is_fleet_folder(l, e->wd) && (e->mask & CHANGED) ? FILE_WATCH_FLEET
+                                                            : 0;
 }
 
 unsigned
-lookout_look(struct lookout *l)
+file_watch_look(struct file_watch *l)
 {
     _Alignas(struct inotify_event) char events[4096];
     unsigned seen = 0;

@@ -5,7 +5,7 @@
 
 #include <cmocka.h>
 
-#include "lookout.h"
+#include "file_watch.h"
 
 #include <poll.h>
 #include <stdio.h>
@@ -37,9 +37,9 @@ write_by_turns(int times, const char *a, const char *b)
 }
 
 static int
-can_be_read(const struct lookout *l)
+can_be_read(const struct file_watch *l)
 {
-    struct pollfd p = {.fd = lookout_fd(l), .events = POLLIN};
+    struct pollfd p = {.fd = file_watch_fd(l), .events = POLLIN};
 
     return poll(&p, 1, 0) == 1;
 }
@@ -56,56 +56,56 @@ queue_most(void)
     return most;
 }
 
-static struct lookout *
+static struct file_watch *
 watch(void)
 {
     struct fault f;
-    struct lookout *l = lookout_open(&f);
+    struct file_watch *l = file_watch_open(&f);
 
     assert_non_null(l);
-    assert_int_equal(lookout_ledger(l, in_folder("ledger.db"), &f), 0);
-    assert_int_equal(lookout_file(l, in_folder("fleet.conf"), &f), 1);
-    assert_int_equal(lookout_file(l, in_folder("more.conf"), &f), 0);
+    assert_int_equal(file_watch_ledger(l, in_folder("ledger.db"), &f), 0);
+    assert_int_equal(file_watch_file(l, in_folder("fleet.conf"), &f), 1);
+    assert_int_equal(file_watch_file(l, in_folder("more.conf"), &f), 0);
     return l;
 }
 
 static void
 what_is_written(void **state)
 {
-    struct lookout *l = watch();
+    struct file_watch *l = watch();
 
     (void)state;
-    assert_int_equal(lookout_look(l), 0);
+    assert_int_equal(file_watch_look(l), 0);
     write_by_turns(1, "fleet.conf", "fleet.conf");
-    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
-    assert_int_equal(lookout_look(l), 0);
+    assert_int_equal(file_watch_look(l), FILE_WATCH_FLEET);
+    assert_int_equal(file_watch_look(l), 0);
     /* One that could not be read, or that others could, is mended so. */
     assert_int_equal(chmod(in_folder("fleet.conf"), 0600), 0);
-    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
+    assert_int_equal(file_watch_look(l), FILE_WATCH_FLEET);
     write_by_turns(2, "ledger.db-journal", "ledger.db.lock");
-    assert_int_equal(lookout_look(l), 0);
+    assert_int_equal(file_watch_look(l), 0);
     assert_int_equal(unlink(in_folder("ledger.db-journal")), 0);
-    assert_int_equal(lookout_look(l), LOOKOUT_LEDGER);
-    lookout_close(l);
+    assert_int_equal(file_watch_look(l), FILE_WATCH_LEDGER);
+    file_watch_close(l);
 }
 
 /* As of who keeps the fleet's files elsewhere, under a link in its folder. */
 static void
 what_a_link_leads_to(void **state)
 {
-    struct lookout *l = watch();
+    struct file_watch *l = watch();
     struct fault f;
 
     (void)state;
     assert_int_equal(mkdir(in_folder("kept"), 0700), 0);
     write_by_turns(1, "kept/a.conf", "kept/a.conf");
     assert_int_equal(symlink("kept/a.conf", in_folder("link.conf")), 0);
-    assert_int_equal(lookout_file(l, in_folder("link.conf"), &f), 1);
-    assert_int_equal(lookout_file(l, in_folder("link.conf"), &f), 0);
-    (void)lookout_look(l);
+    assert_int_equal(file_watch_file(l, in_folder("link.conf"), &f), 1);
+    assert_int_equal(file_watch_file(l, in_folder("link.conf"), &f), 0);
+    (void)file_watch_look(l);
     write_by_turns(1, "kept/a.conf", "kept/a.conf");
-    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
-    lookout_close(l);
+    assert_int_equal(file_watch_look(l), FILE_WATCH_FLEET);
+    file_watch_close(l);
     assert_int_equal(unlink(in_folder("link.conf")), 0);
     assert_int_equal(unlink(in_folder("kept/a.conf")), 0);
     assert_int_equal(rmdir(in_folder("kept")), 0);
@@ -116,32 +116,32 @@ what_a_link_leads_to(void **state)
 static void
 one_look_is_not_without_end(void **state)
 {
-    struct lookout *l = watch();
+    struct file_watch *l = watch();
 
     (void)state;
     if (queue_most() < 10000)
         skip();
     write_by_turns(10000, "a.conf", "b.conf");
-    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
+    assert_int_equal(file_watch_look(l), FILE_WATCH_FLEET);
     assert_true(can_be_read(l));
-    assert_int_equal(lookout_look(l), LOOKOUT_FLEET);
+    assert_int_equal(file_watch_look(l), FILE_WATCH_FLEET);
     assert_false(can_be_read(l));
-    lookout_close(l);
+    file_watch_close(l);
 }
 
 /* What does not fit in the queue is dropped, and may have been anything. */
 static void
 what_is_lost_may_be_anything(void **state)
 {
-    struct lookout *l = watch();
+    struct file_watch *l = watch();
     unsigned seen = 0;
 
     (void)state;
     write_by_turns(queue_most() + 10, "ledger.db.a", "ledger.db.b");
     while (can_be_read(l))
-        seen |= lookout_look(l);
-    assert_int_equal(seen, LOOKOUT_LEDGER | LOOKOUT_FLEET);
-    lookout_close(l);
+        seen |= file_watch_look(l);
+    assert_int_equal(seen, FILE_WATCH_LEDGER | FILE_WATCH_FLEET);
+    file_watch_close(l);
 }
 
 static int
