@@ -1,7 +1,6 @@
 #include "rounds.h"
 
 #include "buf.h"
-#include "counter.h"
 #include "display.h"
 #include "dues.h"
 #include "file_watch.h"
@@ -12,6 +11,7 @@
 #include "remind.h"
 #include "reopen.h"
 #include "retry.h"
+#include "take_form.h"
 #include "troubles.h"
 #include "turn.h"
 #include "waiting.h"
@@ -325,7 +325,7 @@ rounds_shelf(const struct rounds *r)
 struct resource *
 rounds_take(struct rounds *r, const struct http_request *form)
 {
-    return counter_take(r->display, r->pass, form);
+    return take_form(r->display, r->pass, form);
 }
 
 unsigned

@@ -1,5 +1,5 @@
-#ifndef COUNTER_H
-#define COUNTER_H
+#ifndef TAKE_FORM_H
+#define TAKE_FORM_H
 
 #include "display.h"
 
@@ -11,7 +11,7 @@ struct resource;
  * in the ledger of @p, a pass that rests and rests again afterwards.  Returns
  * what to answer; NULL when memory is out.
  */
-struct resource *counter_take(
+struct resource *take_form(
     const struct display *d, struct pass *p, const struct http_request *form);
 
 #endif

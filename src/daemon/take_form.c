@@ -1,4 +1,4 @@
-#include "counter.h"
+#include "take_form.h"
 
 #include "http_request.h"
 #include "journal.h"
@@ -85,7 +85,7 @@ take(const struct desk *d, struct pass *p, const struct http_request *form,
 }
 
 struct resource *
-counter_take(
+take_form(
     const struct display *d, struct pass *p, const struct http_request *form)
 {
     struct buf *out = buf_new();
