@@ -14,7 +14,7 @@
 struct retry
 retry_nothing(void)
 {
-    return (struct retry){.again = ROTA_NEVER, .failing = ROTA_NEVER};
+    return (struct retry){.again = TIMING_NEVER, .failing = TIMING_NEVER};
 }
 
 int
@@ -29,8 +29,8 @@ retry_failed(struct retry *r, int passes, int64_t now)
 void
 retry_went_well(struct retry *r, int but_some, int64_t now)
 {
-    r->again = but_some ? now + LATER : ROTA_NEVER;
-    r->failing = ROTA_NEVER;
+    r->again = but_some ? now + LATER : TIMING_NEVER;
+    r->failing = TIMING_NEVER;
 }
 
 void
@@ -52,7 +52,7 @@ retry_due(const struct retry *r, unsigned due, int64_t now)
 {
     if (is_ahead(r->again, now))
         due &= WORK_SEND;
-    else if (r->again != ROTA_NEVER)
+    else if (r->again != TIMING_NEVER)
         due |= WORK_PASS;
     if (is_ahead(r->mail, now))
         due &= ~(unsigned)WORK_SEND;

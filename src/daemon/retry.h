@@ -1,7 +1,7 @@
 #ifndef RETRY_H
 #define RETRY_H
 
-#include "rota.h"
+#include "timing.h"
 
 /*
  * When what failed is tried again.  Like the rota it holds no timer, and a

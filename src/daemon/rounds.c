@@ -25,7 +25,7 @@ struct rounds {
     struct rounds_options options;
     struct pass *pass;
     struct display *display;
-    struct rota rota;
+    struct timing rota;
     struct troubles troubles;
     struct fault failed; /* how the last round failed that did */
     struct retry retry;
@@ -269,7 +269,7 @@ rounds_start(const struct rounds_options *o, struct fault *f)
     }
     r->options = *o;
     r->retry = retry_nothing();
-    r->rota.send = ROTA_NEVER;
+    r->rota.send = TIMING_NEVER;
     r->rota.reminded = DAY_NONE;
     r->noted = r->kept = DAY_NONE;
     if (read_fleet(r, f) ||
@@ -332,7 +332,7 @@ unsigned
 rounds_due(const struct rounds *r, int64_t now)
 {
     unsigned due =
-        r->options.from.today == DAY_NONE ? rota_due(&r->rota, now) : 0;
+        r->options.from.today == DAY_NONE ? timing_due(&r->rota, now) : 0;
 
     return retry_due(&r->retry, due, now);
 }
@@ -340,8 +340,9 @@ rounds_due(const struct rounds *r, int64_t now)
 int64_t
 rounds_next(const struct rounds *r, int64_t now)
 {
-    int64_t next = r->options.from.today == DAY_NONE ? rota_next(&r->rota, now)
-                                                     : ROTA_NEVER;
+    int64_t next = r->options.from.today == DAY_NONE
+                       ? timing_next(&r->rota, now)
+                       : TIMING_NEVER;
 
     return retry_next(&r->retry, next, now);
 }

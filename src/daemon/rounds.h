@@ -2,7 +2,7 @@
 #define ROUNDS_H
 
 #include "fleet_file.h"
-#include "rota.h"
+#include "timing.h"
 
 struct http_request;
 struct resource;

@@ -2,7 +2,7 @@
 
 #include "arena.h"
 #include "outbox.h"
-#include "rota.h"
+#include "timing.h"
 #include "watch.h"
 
 #include <sysexits.h>
@@ -35,7 +35,7 @@ waiting_look(const struct pass *p, struct waiting *out, struct fault *f)
         return fault_set(f, EX_OSERR, "out of memory");
     int rc = outbox_open(pass_ledger(p), a, &open, &n, f);
     if (rc == 0)
-        *out = (struct waiting){.next = ROTA_NEVER};
+        *out = (struct waiting){.next = TIMING_NEVER};
     for (size_t i = 0; i < n && rc == 0; i++)
         count(p, &open[i], out);
     arena_free(a);

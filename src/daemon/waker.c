@@ -1,7 +1,7 @@
 #include "waker.h"
 
 #include "journal.h"
-#include "rota.h"
+#include "timing.h"
 
 #include <errno.h>
 #include <sys/timerfd.h>
@@ -17,7 +17,7 @@ void
 waker_set(int waker, int64_t when)
 {
     const struct itimerspec at = {
-        .it_value.tv_sec = when == ROTA_NEVER ? 0 : when};
+        .it_value.tv_sec = when == TIMING_NEVER ? 0 : when};
 
     (void)timerfd_settime(
         waker, TFD_TIMER_ABSTIME | TFD_TIMER_CANCEL_ON_SET, &at, NULL);

@@ -11,7 +11,7 @@
 /* One that never goes off, or -1 with errno set.  Close with close(). */
 int waker_open(void);
 
-/* Let it go off at @when, seconds since 1970, or ROTA_NEVER. */
+/* Let it go off at @when, seconds since 1970, or TIMING_NEVER. */
 void waker_set(int waker, int64_t when);
 
 /* Take note that it went off, if it did; that the clock was set is logged. */

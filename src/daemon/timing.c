@@ -1,4 +1,4 @@
-#include "rota.h"
+#include "timing.h"
 
 #include "clock.h"
 
@@ -19,7 +19,7 @@ zone_at(const struct fleet *f, size_t i)
 
 /* A day has begun since the last pass, or the clock was set back to another. */
 static int
-is_another_day(const struct rota *a, int64_t now)
+is_another_day(const struct timing *a, int64_t now)
 {
     const char *zone;
 
@@ -30,7 +30,7 @@ is_another_day(const struct rota *a, int64_t now)
 }
 
 static int64_t
-remind_at(const struct rota *a, day_t day)
+remind_at(const struct timing *a, day_t day)
 {
     const struct site *site = &a->fleet->site;
 
@@ -38,7 +38,7 @@ remind_at(const struct rota *a, day_t day)
 }
 
 unsigned
-rota_due(const struct rota *a, int64_t now)
+timing_due(const struct timing *a, int64_t now)
 {
     day_t today = clock_day(a->fleet->site.time_zone, now);
     unsigned due = 0;
@@ -53,7 +53,7 @@ rota_due(const struct rota *a, int64_t now)
 }
 
 int64_t
-rota_next(const struct rota *a, int64_t now)
+timing_next(const struct timing *a, int64_t now)
 {
     day_t today = clock_day(a->fleet->site.time_zone, now);
     int64_t next = remind_at(a, today);

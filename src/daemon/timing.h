@@ -1,5 +1,5 @@
-#ifndef ROTA_H
-#define ROTA_H
+#ifndef TIMING_H
+#define TIMING_H
 
 #include "day.h"
 #include "fleet.h"
@@ -14,7 +14,7 @@ enum timed_work {
     WORK_FLEET = 1 << 3   /* read the fleet file, which no clock asks for */
 };
 
-#define ROTA_NEVER INT64_MAX
+#define TIMING_NEVER INT64_MAX
 
 /*
  * When there is something to do.  It holds no timer: everything follows from
@@ -22,7 +22,7 @@ enum timed_work {
  * that was slept through and an hour that is missing or comes twice are all the
  * same to it.  Moments are seconds since 1970.
  */
-struct rota {
+struct timing {
     const struct fleet *fleet; /* its zones, and the hour of the reminders */
     int64_t passed;            /* when the last pass was made */
     day_t reminded; /* of which day of the site people were told, or NONE */
@@ -30,9 +30,9 @@ struct rota {
 };
 
 /* What is to be done at @now, as bits. */
-unsigned rota_due(const struct rota *a, int64_t now);
+unsigned timing_due(const struct timing *a, int64_t now);
 
-/* When rota_due() may say more than at @now. */
-int64_t rota_next(const struct rota *a, int64_t now);
+/* When timing_due() may say more than at @now. */
+int64_t timing_next(const struct timing *a, int64_t now);
 
 #endif
