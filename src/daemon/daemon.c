@@ -7,7 +7,7 @@
 #include "lock.h"
 #include "mailer.h"
 #include "notify.h"
-#include "rounds.h"
+#include "service.h"
 #include "sockets.h"
 #include "waker.h"
 
@@ -34,7 +34,7 @@ enum {
 struct daemon {
     int lock;
     struct file_watch *lookout;
-    struct rounds *rounds;
+    struct service *rounds;
     struct http_server *server;
     int signals; /* file descriptors */
     int waker;
@@ -50,7 +50,7 @@ struct daemon {
 static int
 take_lock(struct daemon *d, struct fault *f)
 {
-    const char *ledger = pass_fleet(rounds_pass(d->rounds))->site.ledger;
+    const char *ledger = pass_fleet(service_pass(d->rounds))->site.ledger;
     struct buf *path = buf_new();
 
     if (path == NULL)
@@ -100,7 +100,7 @@ static int
 serve(struct daemon *d, const struct daemon_options *o, struct fault *f)
 {
     const struct server_settings *s =
-        &pass_fleet(rounds_pass(d->rounds))->site.server;
+        &pass_fleet(service_pass(d->rounds))->site.server;
     struct sockets sockets;
     char where[300];
 
@@ -113,7 +113,7 @@ serve(struct daemon *d, const struct daemon_options *o, struct fault *f)
         .proxies = s->proxies,
         .log = log_refusal,
     };
-    struct shelf *first = rounds_shelf(d->rounds);
+    struct shelf *first = service_shelf(d->rounds);
     if (first == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     d->server = http_server_start(&options, first, f);
@@ -128,7 +128,7 @@ say_status(const struct daemon *d)
 {
     char text[240];
 
-    rounds_describe(d->rounds, text, sizeof text);
+    service_describe(d->rounds, text, sizeof text);
     notify_status("%s", text);
 }
 
@@ -147,7 +147,7 @@ show(void *daemon)
     struct daemon *d = daemon;
 
     /* There is no server before the first round is over. */
-    struct shelf *next = d->server ? rounds_shelf(d->rounds) : NULL;
+    struct shelf *next = d->server ? service_shelf(d->rounds) : NULL;
     if (next != NULL)
         http_server_show(d->server, next);
 }
@@ -159,14 +159,14 @@ begin(struct daemon *d, const struct daemon_options *o, struct fault *f)
     d->lookout = file_watch_open(f);
     if (d->lookout == NULL || take_signals(d, f))
         return -1;
-    const struct rounds_options options = {
+    const struct service_options options = {
         .from = {o->fleet_file, o->today, d->lookout}, .show = show, .with = d};
-    d->rounds = rounds_start(&options, f);
+    d->rounds = service_start(&options, f);
     if (d->rounds == NULL || take_lock(d, f))
         return -1;
-    unsigned first = WORK_PASS | rounds_due(d->rounds, clock_now());
-    postpone(d, rounds_go(d->rounds, first));
-    const struct fault *failed = rounds_fault(d->rounds);
+    unsigned first = WORK_PASS | service_due(d->rounds, clock_now());
+    postpone(d, service_go(d->rounds, first));
+    const struct fault *failed = service_fault(d->rounds);
     if (failed != NULL) {
         *f = *failed;
         return -1;
@@ -187,9 +187,9 @@ send_mail_apart(struct daemon *d)
 
     if (d->mailer.child != 0)
         return;
-    rounds_sending(d->rounds);
-    if (mailer_start(&d->mailer, rounds_pass(d->rounds), &f))
-        rounds_sent(d->rounds, &f);
+    service_sending(d->rounds);
+    if (mailer_start(&d->mailer, service_pass(d->rounds), &f))
+        service_sent(d->rounds, &f);
 }
 
 static void
@@ -199,7 +199,7 @@ end_mailer(struct daemon *d)
 
     if (!mailer_has_ended(&d->mailer, &f))
         return;
-    rounds_sent(d->rounds, &f);
+    service_sent(d->rounds, &f);
     say_status(d);
 }
 
@@ -209,10 +209,10 @@ make_round(struct daemon *d, unsigned work)
     struct fault f;
 
     d->pending = 0;
-    postpone(d, rounds_go(d->rounds, work));
+    postpone(d, service_go(d->rounds, work));
     /* The fleet may be a new one. */
     if (http_server_trust(d->server,
-            pass_fleet(rounds_pass(d->rounds))->site.server.proxies, &f))
+            pass_fleet(service_pass(d->rounds))->site.server.proxies, &f))
         journal(JOURNAL_ERROR, "%s", f.text);
     say_status(d);
 }
@@ -229,7 +229,7 @@ quiet(const struct daemon *d)
 static void
 do_work(struct daemon *d, int is_quiet)
 {
-    unsigned due = rounds_due(d->rounds, clock_now());
+    unsigned due = service_due(d->rounds, clock_now());
     unsigned work = due & ~(unsigned)WORK_SEND;
     int64_t most = (int64_t)POSTPONED_MOST * quiet(d);
 
@@ -237,7 +237,7 @@ do_work(struct daemon *d, int is_quiet)
         work |= d->pending;
     if (work != 0)
         make_round(d, work | d->pending);
-    if (rounds_due(d->rounds, clock_now()) & WORK_SEND)
+    if (service_due(d->rounds, clock_now()) & WORK_SEND)
         send_mail_apart(d);
 }
 
@@ -247,8 +247,8 @@ static void
 set_waker(const struct daemon *d)
 {
     int64_t now = clock_now();
-    unsigned due = rounds_due(d->rounds, now);
-    int64_t next = rounds_next(d->rounds, now);
+    unsigned due = service_due(d->rounds, now);
+    int64_t next = service_next(d->rounds, now);
 
     /* What has become due since the last look is no more what comes next. */
     if (d->mailer.child != 0)
@@ -284,7 +284,7 @@ take_forms(struct daemon *d)
         form = http_server_next_post(d->server);
         if (form == NULL)
             return;
-        struct resource *answer = rounds_take(d->rounds, form);
+        struct resource *answer = service_take(d->rounds, form);
         if (answer == NULL || resource_status(answer) == 200)
             postpone(d, WORK_PASS);
         http_request_answer(form, answer);
@@ -320,7 +320,7 @@ end(struct daemon *d)
 {
     http_server_stop(d->server);
     mailer_stop(&d->mailer);
-    rounds_free(d->rounds);
+    service_free(d->rounds);
     file_watch_close(d->lookout);
     if (d->signals >= 0)
         (void)close(d->signals);

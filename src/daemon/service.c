@@ -1,4 +1,4 @@
-#include "rounds.h"
+#include "service.h"
 
 #include "buf.h"
 #include "display.h"
@@ -21,8 +21,8 @@
 #include <string.h>
 #include <sysexits.h>
 
-struct rounds {
-    struct rounds_options options;
+struct service {
+    struct service_options options;
     struct pass *pass;
     struct display *display;
     struct timing rota;
@@ -39,7 +39,7 @@ struct rounds {
 };
 
 static int
-read_fleet(struct rounds *r, struct fault *f)
+read_fleet(struct service *r, struct fault *f)
 {
     struct pass *p = fleet_file_read(&r->options.from, r->pass, f);
 
@@ -57,7 +57,7 @@ read_fleet(struct rounds *r, struct fault *f)
 
 /* What whoever looks at a page has to know. */
 static const char *
-notice(const struct rounds *r)
+notice(const struct service *r)
 {
     return troubles_with(&r->troubles, TROUBLE_FLEET)
                ? "The fleet file is wrong, and this page goes by the one "
@@ -66,7 +66,7 @@ notice(const struct rounds *r)
 }
 
 static void
-show(const struct rounds *r)
+show(const struct service *r)
 {
     r->options.show(r->options.with);
 }
@@ -74,7 +74,7 @@ show(const struct rounds *r)
 /* Take over what is there now.  The feeds do not wait for the pages, which
  * take longer the more of them there are. */
 static int
-take_over(struct rounds *r, struct fault *f)
+take_over(struct service *r, struct fault *f)
 {
     int rc = display_feeds(r->display, r->pass, f);
 
@@ -87,7 +87,7 @@ take_over(struct rounds *r, struct fault *f)
 /* Bring the feeds up to date, and what is served.  A feed that fails is no
  * reason to do no more: -1 only when nothing could be done. */
 static int
-publish(struct rounds *r, struct fault *f)
+publish(struct service *r, struct fault *f)
 {
     struct buf *notes = buf_new();
     struct fault first;
@@ -113,7 +113,7 @@ publish(struct rounds *r, struct fault *f)
 /* At their hour all reminders; at any other that something failed, which is
  * told the same day. */
 static void
-remind(struct rounds *r, const struct snapshot *s, unsigned work)
+remind(struct service *r, const struct snapshot *s, unsigned work)
 {
     struct fault f;
     int all = (work & WORK_REMIND) != 0;
@@ -127,7 +127,7 @@ remind(struct rounds *r, const struct snapshot *s, unsigned work)
 
 /* As a pass of every night does, once a day. */
 static void
-keep_plan(struct rounds *r)
+keep_plan(struct service *r)
 {
     day_t today = pass_moment(r->pass).today;
     struct fault f;
@@ -142,7 +142,7 @@ keep_plan(struct rounds *r)
 
 /* Tell people, and whoever keeps the program of what is news. */
 static int
-tell(struct rounds *r, unsigned work, struct fault *f)
+tell(struct service *r, unsigned work, struct fault *f)
 {
     struct snapshot *s = dues_settled(r->pass, DAY_NONE, f);
     int rc = 0;
@@ -159,7 +159,7 @@ tell(struct rounds *r, unsigned work, struct fault *f)
 }
 
 static int
-look_at_mail(struct rounds *r, struct fault *f)
+look_at_mail(struct service *r, struct fault *f)
 {
     if (waiting_look(r->pass, &r->waiting, f))
         return -1;
@@ -170,7 +170,7 @@ look_at_mail(struct rounds *r, struct fault *f)
 }
 
 static int
-make_in_turn(struct rounds *r, unsigned work, struct fault *f)
+make_in_turn(struct service *r, unsigned work, struct fault *f)
 {
     if (publish(r, f))
         return -1;
@@ -180,7 +180,7 @@ make_in_turn(struct rounds *r, unsigned work, struct fault *f)
 }
 
 static int
-make(struct rounds *r, unsigned work, struct fault *f)
+make(struct service *r, unsigned work, struct fault *f)
 {
     struct fault unused;
 
@@ -200,7 +200,7 @@ make(struct rounds *r, unsigned work, struct fault *f)
 }
 
 static void
-note_failure(struct rounds *r, const struct fault *f, int64_t now)
+note_failure(struct service *r, const struct fault *f, int64_t now)
 {
     r->failed = *f;
     if (retry_failed(&r->retry, f->code == EX_TEMPFAIL, now))
@@ -208,7 +208,7 @@ note_failure(struct rounds *r, const struct fault *f, int64_t now)
 }
 
 static void
-note_success(struct rounds *r, int64_t now)
+note_success(struct service *r, int64_t now)
 {
     r->passed = now;
     retry_went_well(&r->retry,
@@ -222,7 +222,7 @@ note_success(struct rounds *r, int64_t now)
 /* What others wrote during the round: whatever was seen up to here, this
  * connection knows whether it was all its own. */
 static unsigned
-look_back(struct rounds *r)
+look_back(struct service *r)
 {
     unsigned seen = file_watch_look(r->options.from.lookout);
     struct fault f;
@@ -235,7 +235,7 @@ look_back(struct rounds *r)
 }
 
 unsigned
-rounds_go(struct rounds *r, unsigned work)
+service_go(struct service *r, unsigned work)
 {
     struct fault f;
 
@@ -258,10 +258,10 @@ rounds_go(struct rounds *r, unsigned work)
 
 /* --- What is there -------------------------------------------------------- */
 
-struct rounds *
-rounds_start(const struct rounds_options *o, struct fault *f)
+struct service *
+service_start(const struct service_options *o, struct fault *f)
 {
-    struct rounds *r = calloc(1, sizeof *r);
+    struct service *r = calloc(1, sizeof *r);
 
     if (r == NULL || (r->display = display_new()) == NULL) {
         fault_fill(f, EX_OSERR, "out of memory");
@@ -278,12 +278,12 @@ rounds_start(const struct rounds_options *o, struct fault *f)
     pass_rest(r->pass);
     return r;
 err:
-    rounds_free(r);
+    service_free(r);
     return NULL;
 }
 
 void
-rounds_free(struct rounds *r)
+service_free(struct service *r)
 {
     if (r == NULL)
         return;
@@ -293,19 +293,19 @@ rounds_free(struct rounds *r)
 }
 
 struct pass *
-rounds_pass(const struct rounds *r)
+service_pass(const struct service *r)
 {
     return r->pass;
 }
 
 const struct fault *
-rounds_fault(const struct rounds *r)
+service_fault(const struct service *r)
 {
     return r->is_shown ? NULL : &r->failed;
 }
 
 static struct health
-health_of(const struct rounds *r)
+health_of(const struct service *r)
 {
     struct health h = health_by(&r->troubles, &r->waiting);
 
@@ -315,7 +315,7 @@ health_of(const struct rounds *r)
 }
 
 struct shelf *
-rounds_shelf(const struct rounds *r)
+service_shelf(const struct service *r)
 {
     struct health h = health_of(r);
 
@@ -323,13 +323,13 @@ rounds_shelf(const struct rounds *r)
 }
 
 struct resource *
-rounds_take(struct rounds *r, const struct http_request *form)
+service_take(struct service *r, const struct http_request *form)
 {
     return take_form(r->display, r->pass, form);
 }
 
 unsigned
-rounds_due(const struct rounds *r, int64_t now)
+service_due(const struct service *r, int64_t now)
 {
     unsigned due =
         r->options.from.today == DAY_NONE ? timing_due(&r->rota, now) : 0;
@@ -338,7 +338,7 @@ rounds_due(const struct rounds *r, int64_t now)
 }
 
 int64_t
-rounds_next(const struct rounds *r, int64_t now)
+service_next(const struct service *r, int64_t now)
 {
     int64_t next = r->options.from.today == DAY_NONE
                        ? timing_next(&r->rota, now)
@@ -348,13 +348,13 @@ rounds_next(const struct rounds *r, int64_t now)
 }
 
 void
-rounds_sending(struct rounds *r)
+service_sending(struct service *r)
 {
     retry_mail(&r->retry, 0, clock_now());
 }
 
 void
-rounds_sent(struct rounds *r, const struct fault *f)
+service_sent(struct service *r, const struct fault *f)
 {
     /* That stands in the outbox, or another process was in the way. */
     int is_noted = f->code == EX_TEMPFAIL || f->code == EX_UNAVAILABLE;
@@ -370,7 +370,7 @@ rounds_sent(struct rounds *r, const struct fault *f)
 }
 
 void
-rounds_describe(const struct rounds *r, char *out, size_t size)
+service_describe(const struct service *r, char *out, size_t size)
 {
     const struct fault *f = troubles_any(&r->troubles);
     char words[CLOCK_WORDS];
