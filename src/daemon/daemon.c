@@ -33,8 +33,8 @@ enum {
 
 struct daemon {
     int lock;
-    struct file_watch *lookout;
-    struct service *rounds;
+    struct file_watch *watch;
+    struct service *service;
     struct http_server *server;
     int signals; /* file descriptors */
     int waker;
@@ -50,7 +50,7 @@ struct daemon {
 static int
 take_lock(struct daemon *d, struct fault *f)
 {
-    const char *ledger = pass_fleet(service_pass(d->rounds))->site.ledger;
+    const char *ledger = pass_fleet(service_pass(d->service))->site.ledger;
     struct buf *path = buf_new();
 
     if (path == NULL)
@@ -100,7 +100,7 @@ static int
 serve(struct daemon *d, const struct daemon_options *o, struct fault *f)
 {
     const struct server_settings *s =
-        &pass_fleet(service_pass(d->rounds))->site.server;
+        &pass_fleet(service_pass(d->service))->site.server;
     struct sockets sockets;
     char where[300];
 
@@ -113,7 +113,7 @@ serve(struct daemon *d, const struct daemon_options *o, struct fault *f)
         .proxies = s->proxies,
         .log = log_refusal,
     };
-    struct shelf *first = service_shelf(d->rounds);
+    struct shelf *first = service_shelf(d->service);
     if (first == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     d->server = http_server_start(&options, first, f);
@@ -128,7 +128,7 @@ say_status(const struct daemon *d)
 {
     char text[240];
 
-    service_describe(d->rounds, text, sizeof text);
+    service_describe(d->service, text, sizeof text);
     notify_status("%s", text);
 }
 
@@ -147,7 +147,7 @@ show(void *daemon)
     struct daemon *d = daemon;
 
     /* There is no server before the first round is over. */
-    struct shelf *next = d->server ? service_shelf(d->rounds) : NULL;
+    struct shelf *next = d->server ? service_shelf(d->service) : NULL;
     if (next != NULL)
         http_server_show(d->server, next);
 }
@@ -156,17 +156,17 @@ show(void *daemon)
 static int
 begin(struct daemon *d, const struct daemon_options *o, struct fault *f)
 {
-    d->lookout = file_watch_open(f);
-    if (d->lookout == NULL || take_signals(d, f))
+    d->watch = file_watch_open(f);
+    if (d->watch == NULL || take_signals(d, f))
         return -1;
     const struct service_options options = {
-        .from = {o->fleet_file, o->today, d->lookout}, .show = show, .with = d};
-    d->rounds = service_start(&options, f);
-    if (d->rounds == NULL || take_lock(d, f))
+        .from = {o->fleet_file, o->today, d->watch}, .show = show, .with = d};
+    d->service = service_start(&options, f);
+    if (d->service == NULL || take_lock(d, f))
         return -1;
-    unsigned first = WORK_PASS | service_due(d->rounds, clock_now());
-    postpone(d, service_go(d->rounds, first));
-    const struct fault *failed = service_fault(d->rounds);
+    unsigned first = WORK_PASS | service_due(d->service, clock_now());
+    postpone(d, service_go(d->service, first));
+    const struct fault *failed = service_fault(d->service);
     if (failed != NULL) {
         *f = *failed;
         return -1;
@@ -187,9 +187,9 @@ send_mail_apart(struct daemon *d)
 
     if (d->mailer.child != 0)
         return;
-    service_sending(d->rounds);
-    if (mailer_start(&d->mailer, service_pass(d->rounds), &f))
-        service_sent(d->rounds, &f);
+    service_sending(d->service);
+    if (mailer_start(&d->mailer, service_pass(d->service), &f))
+        service_sent(d->service, &f);
 }
 
 static void
@@ -199,7 +199,7 @@ end_mailer(struct daemon *d)
 
     if (!mailer_has_ended(&d->mailer, &f))
         return;
-    service_sent(d->rounds, &f);
+    service_sent(d->service, &f);
     say_status(d);
 }
 
@@ -209,10 +209,10 @@ make_round(struct daemon *d, unsigned work)
     struct fault f;
 
     d->pending = 0;
-    postpone(d, service_go(d->rounds, work));
+    postpone(d, service_go(d->service, work));
     /* The fleet may be a new one. */
     if (http_server_trust(d->server,
-            pass_fleet(service_pass(d->rounds))->site.server.proxies, &f))
+            pass_fleet(service_pass(d->service))->site.server.proxies, &f))
         journal(JOURNAL_ERROR, "%s", f.text);
     say_status(d);
 }
@@ -229,7 +229,7 @@ quiet(const struct daemon *d)
 static void
 do_work(struct daemon *d, int is_quiet)
 {
-    unsigned due = service_due(d->rounds, clock_now());
+    unsigned due = service_due(d->service, clock_now());
     unsigned work = due & ~(unsigned)WORK_SEND;
     int64_t most = (int64_t)POSTPONED_MOST * quiet(d);
 
@@ -237,7 +237,7 @@ do_work(struct daemon *d, int is_quiet)
         work |= d->pending;
     if (work != 0)
         make_round(d, work | d->pending);
-    if (service_due(d->rounds, clock_now()) & WORK_SEND)
+    if (service_due(d->service, clock_now()) & WORK_SEND)
         send_mail_apart(d);
 }
 
@@ -247,8 +247,8 @@ static void
 set_waker(const struct daemon *d)
 {
     int64_t now = clock_now();
-    unsigned due = service_due(d->rounds, now);
-    int64_t next = service_next(d->rounds, now);
+    unsigned due = service_due(d->service, now);
+    int64_t next = service_next(d->service, now);
 
     /* What has become due since the last look is no more what comes next. */
     if (d->mailer.child != 0)
@@ -284,7 +284,7 @@ take_forms(struct daemon *d)
         form = http_server_next_post(d->server);
         if (form == NULL)
             return;
-        struct resource *answer = service_take(d->rounds, form);
+        struct resource *answer = service_take(d->service, form);
         if (answer == NULL || resource_status(answer) == 200)
             postpone(d, WORK_PASS);
         http_request_answer(form, answer);
@@ -296,7 +296,7 @@ wait_and_work(struct daemon *d)
 {
     struct pollfd fds[] = {{.fd = d->signals, .events = POLLIN},
         {.fd = d->waker, .events = POLLIN},
-        {.fd = file_watch_fd(d->lookout), .events = POLLIN},
+        {.fd = file_watch_fd(d->watch), .events = POLLIN},
         {.fd = http_server_posted(d->server), .events = POLLIN}};
 
     set_waker(d);
@@ -304,7 +304,7 @@ wait_and_work(struct daemon *d)
         d->pending ? quiet(d) : notify_interval());
     notify("WATCHDOG=1");
     waker_look(d->waker);
-    unsigned seen = file_watch_look(d->lookout);
+    unsigned seen = file_watch_look(d->watch);
     if (seen & FILE_WATCH_FLEET)
         postpone(d, WORK_FLEET | WORK_PASS);
     if (seen & FILE_WATCH_LEDGER)
@@ -320,8 +320,8 @@ end(struct daemon *d)
 {
     http_server_stop(d->server);
     mailer_stop(&d->mailer);
-    service_free(d->rounds);
-    file_watch_close(d->lookout);
+    service_free(d->service);
+    file_watch_close(d->watch);
     if (d->signals >= 0)
         (void)close(d->signals);
     if (d->waker >= 0)

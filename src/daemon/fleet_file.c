@@ -18,7 +18,7 @@ watch_files(const struct fleet_source *from, const struct problems *ps)
     int missed = 0;
 
     for (int i = 0; *(name = problems_name(ps, i)) != '\0'; i++) {
-        int is_new = file_watch_file(from->lookout, name, &f);
+        int is_new = file_watch_file(from->watch, name, &f);
         if (is_new < 0)
             journal(JOURNAL_WARNING, "%s", f.text);
         missed |= is_new > 0;

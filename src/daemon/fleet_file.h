@@ -11,7 +11,7 @@ struct fleet_source {
     const char *file;
     day_t today; /* DAY_NONE to go by the clock; else nobody is told
                     anything */
-    struct file_watch *lookout; /* is told what to watch */
+    struct file_watch *watch; /* is told what to watch */
 };
 
 /*

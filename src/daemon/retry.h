@@ -4,7 +4,7 @@
 #include "timing.h"
 
 /*
- * When what failed is tried again.  Like the rota it holds no timer, and a
+ * When what failed is tried again.  Like timing.h it holds no timer, and a
  * clock that was set makes no wait longer.
  */
 struct retry {
@@ -28,11 +28,11 @@ void retry_went_well(struct retry *r, int but_some, int64_t now);
  * once. */
 void retry_mail(struct retry *r, int failed, int64_t now);
 
-/* Of the work that is @due at @now by the rota, what is done now, and what is
+/* Of the work that is @due at @now by timing.h, what is done now, and what is
  * to be tried again. */
 unsigned retry_due(const struct retry *r, unsigned due, int64_t now);
 
-/* When retry_due() may say more: at @next, which the rota says, or before. */
+/* When retry_due() may say more: at @next, which timing.h says, or before. */
 int64_t retry_next(const struct retry *r, int64_t next, int64_t now);
 
 #endif

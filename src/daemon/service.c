@@ -25,7 +25,7 @@ struct service {
     struct service_options options;
     struct pass *pass;
     struct display *display;
-    struct timing rota;
+    struct timing timing;
     struct troubles troubles;
     struct fault failed; /* how the last round failed that did */
     struct retry retry;
@@ -47,7 +47,7 @@ read_fleet(struct service *r, struct fault *f)
         return -1;
     pass_close(r->pass);
     r->pass = p;
-    r->rota.fleet = pass_fleet(p);
+    r->timing.fleet = pass_fleet(p);
     r->noted = DAY_NONE;
     r->retry.mail = 0; /* what kept it from being sent may be mended */
     return 0;
@@ -122,7 +122,7 @@ remind(struct service *r, const struct snapshot *s, unsigned work)
 
     (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, &f);
     if (all && !failed)
-        r->rota.reminded = pass_moment(r->pass).today;
+        r->timing.reminded = pass_moment(r->pass).today;
 }
 
 /* As a pass of every night does, once a day. */
@@ -163,7 +163,7 @@ look_at_mail(struct service *r, struct fault *f)
 {
     if (waiting_look(r->pass, &r->waiting, f))
         return -1;
-    r->rota.send = r->waiting.next;
+    r->timing.send = r->waiting.next;
     if (r->waiting.waiting == 0)
         (void)troubles_note(&r->troubles, TROUBLE_SENDING, 0, NULL);
     return 0;
@@ -224,7 +224,7 @@ note_success(struct service *r, int64_t now)
 static unsigned
 look_back(struct service *r)
 {
-    unsigned seen = file_watch_look(r->options.from.lookout);
+    unsigned seen = file_watch_look(r->options.from.watch);
     struct fault f;
     unsigned work = seen & FILE_WATCH_FLEET ? WORK_FLEET | WORK_PASS : 0;
 
@@ -243,7 +243,7 @@ service_go(struct service *r, unsigned work)
         troubles_note(&r->troubles, TROUBLE_FLEET, read_fleet(r, &f), &f))
         r->news = 1;
     /* Should a day begin during the round, it has not been made on that. */
-    r->rota.passed = clock_now();
+    r->timing.passed = clock_now();
     int failed = make(r, work, &f);
     int64_t now = clock_now();
     if (failed)
@@ -269,11 +269,11 @@ service_start(const struct service_options *o, struct fault *f)
     }
     r->options = *o;
     r->retry = retry_nothing();
-    r->rota.send = TIMING_NEVER;
-    r->rota.reminded = DAY_NONE;
+    r->timing.send = TIMING_NEVER;
+    r->timing.reminded = DAY_NONE;
     r->noted = r->kept = DAY_NONE;
     if (read_fleet(r, f) ||
-        file_watch_ledger(o->from.lookout, pass_fleet(r->pass)->site.ledger, f))
+        file_watch_ledger(o->from.watch, pass_fleet(r->pass)->site.ledger, f))
         goto err;
     pass_rest(r->pass);
     return r;
@@ -332,7 +332,7 @@ unsigned
 service_due(const struct service *r, int64_t now)
 {
     unsigned due =
-        r->options.from.today == DAY_NONE ? timing_due(&r->rota, now) : 0;
+        r->options.from.today == DAY_NONE ? timing_due(&r->timing, now) : 0;
 
     return retry_due(&r->retry, due, now);
 }
@@ -341,7 +341,7 @@ int64_t
 service_next(const struct service *r, int64_t now)
 {
     int64_t next = r->options.from.today == DAY_NONE
-                       ? timing_next(&r->rota, now)
+                       ? timing_next(&r->timing, now)
                        : TIMING_NEVER;
 
     return retry_next(&r->retry, next, now);

@@ -9,9 +9,10 @@ struct resource;
 struct shelf;
 
 /*
- * The rounds that the daemon makes: it reads what has changed, publishes, tells
- * people, and keeps what there is to show.  Between two rounds the fleet is
- * all that it holds.  A fleet file that is wrong leaves the fleet as it was.
+ * What the daemon does, round after round: it reads what has changed,
+ * publishes, reminds people, and keeps what there is to show.  Between two
+ * rounds it holds the fleet and nothing else.  A fleet file that is wrong
+ * leaves the fleet as it was.
  */
 struct service;
 

@@ -27,8 +27,8 @@ struct connection {
 };
 
 struct connections {
-    struct visit_limits limits;
-    struct limited_log *notes;
+    struct connection_limits limits;
+    struct limited_log *log;
     pthread_mutex_t lock;
     struct connection ring; /* no visit, but where it is closed */
     unsigned count;
@@ -81,7 +81,7 @@ cut_for(struct connections *v, struct connection *x, const char *why)
 
     if (!x->is_cut) {
         address_print(&x->from, text);
-        limited_log_add(v->notes, "cut off %s %s", text, why);
+        limited_log_add(v->log, "cut off %s %s", text, why);
     }
     cut(x);
 }
@@ -110,14 +110,14 @@ watch(void *argument)
         cut_late(v);
         pthread_mutex_unlock(&v->lock);
         if (v->now / TICKS != second)
-            limited_log_second(v->notes);
+            limited_log_second(v->log);
         second = v->now / TICKS;
     }
     return NULL;
 }
 
 struct connections *
-connections_new(const struct visit_limits *limits, struct limited_log *notes)
+connections_new(const struct connection_limits *limits, struct limited_log *log)
 {
     const struct timespec tick = {.tv_nsec = 1000000000 / TICKS};
     const struct itimerspec every = {tick, tick};
@@ -127,7 +127,7 @@ connections_new(const struct visit_limits *limits, struct limited_log *notes)
     if (v == NULL)
         return NULL;
     v->limits = *limits;
-    v->notes = notes;
+    v->log = log;
     v->ring.before = v->ring.after = &v->ring;
     pthread_mutex_init(&v->lock, NULL);
     v->timer = timerfd_create(CLOCK_MONOTONIC, TFD_CLOEXEC);

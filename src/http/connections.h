@@ -17,7 +17,7 @@ struct connections;
 /* One connection. */
 struct connection;
 
-struct visit_limits {
+struct connection_limits {
     unsigned total;         /* connections at once */
     unsigned per_address;   /* of them from one address */
     unsigned seconds;       /* for one request, from the end of the last one to
@@ -28,11 +28,11 @@ struct visit_limits {
 
 /*
  * Begin to count, with a thread that looks at the time.  @limits is copied,
- * what it points to must live as long; @notes hears of those cut off.  NULL
+ * what it points to must live as long; @log hears of those cut off.  NULL
  * with errno set on failure.
  */
 struct connections *connections_new(
-    const struct visit_limits *limits, struct limited_log *notes);
+    const struct connection_limits *limits, struct limited_log *log);
 
 /* Stop the thread, within half a second, and free @v, whose visits have all
  * ended; NULL is ignored. */

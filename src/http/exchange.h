@@ -24,8 +24,8 @@ struct shelf;
 struct serving {
     pthread_mutex_t lock; /* of the shelf */
     struct shelf *shelf;
-    struct error_responses *refusals;
-    struct limited_log *notes;
+    struct error_responses *responses;
+    struct limited_log *log;
     struct connections *visits;
     struct posts *posts;
     struct proxies *proxies;

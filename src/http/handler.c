@@ -122,7 +122,7 @@ static void
 refuse(struct http_request *r, unsigned status)
 {
     settle(r, status,
-        resource_ref(error_responses_get(r->serving->refusals, status)));
+        resource_ref(error_responses_get(r->serving->responses, status)));
 }
 
 /* What is in the log of a request is never its path, where the key is. */
@@ -138,7 +138,7 @@ note_refusal(const struct http_request *r)
             r->key[2], r->key[3]);
     address_print(&address, from);
     limited_log_add(
-        r->serving->notes, "%u %s%s from %s", r->status, r->method, key, from);
+        r->serving->log, "%u %s%s from %s", r->status, r->method, key, from);
 }
 
 static enum MHD_Result
@@ -204,11 +204,11 @@ settle_read(
 
 /* A form is answered by others, once it is here; one that is none, by us. */
 static void
-settle_post(struct http_request *r, const struct header_scan *survey)
+settle_post(struct http_request *r, const struct header_scan *scan)
 {
-    if (!survey->is_form)
+    if (!scan->is_form)
         refuse(r, 415);
-    else if (survey->length > HTTP_FORM_MOST)
+    else if (scan->length > HTTP_FORM_MOST)
         refuse(r, 413);
 }
 
@@ -223,20 +223,20 @@ allows(const struct shelf_spot *spot, enum method method)
 /* Settle on all that the first line and the fields decide. */
 static void
 settle_early(struct http_request *r, enum method method, const char *version,
-    struct header_scan *survey)
+    struct header_scan *scan)
 {
     struct shelf_spot spot = {0};
     int is_found = look_up(r, &spot) == 0;
     unsigned fault = r->target_status;
 
     if (spot.get != NULL)
-        conditional_start(&survey->conditional, resource_etag(spot.get),
+        conditional_start(&scan->conditional, resource_etag(spot.get),
             resource_modified(spot.get));
     else
-        conditional_start(&survey->conditional, "", 0);
-    header_scan_fields(survey, r->connection);
+        conditional_start(&scan->conditional, "", 0);
+    header_scan_fields(scan, r->connection);
     if (fault == 0)
-        fault = header_scan_fault(survey, version);
+        fault = header_scan_fault(scan, version);
     if (fault != 0)
         refuse(r, fault);
     else if (!is_found && method != METHOD_OTHER)
@@ -244,11 +244,11 @@ settle_early(struct http_request *r, enum method method, const char *version,
     else if (!allows(&spot, method))
         settle(r, 405,
             resource_ref(error_responses_method(
-                r->serving->refusals, spot.get != NULL, spot.accepts)));
+                r->serving->responses, spot.get != NULL, spot.accepts)));
     else if (method == METHOD_READ)
-        settle_read(r, spot.get, &survey->conditional);
+        settle_read(r, spot.get, &scan->conditional);
     else
-        settle_post(r, survey);
+        settle_post(r, scan);
     resource_drop(spot.get);
 }
 
@@ -260,11 +260,11 @@ settle_early(struct http_request *r, enum method method, const char *version,
 static enum MHD_Result
 begin(struct http_request *r, const char *method, const char *version)
 {
-    struct header_scan survey = {0};
+    struct header_scan scan = {0};
 
     r->has_begun = 1;
-    settle_early(r, read_method(r, method), version, &survey);
-    if (r->answer != NULL && (survey.has_content || r->status == 400))
+    settle_early(r, read_method(r, method), version, &scan);
+    if (r->answer != NULL && (scan.has_content || r->status == 400))
         return send_answer(r);
     return MHD_YES;
 }

@@ -66,7 +66,7 @@ void
 http_request_answer(struct http_request *r, struct resource *answer)
 {
     if (answer == NULL)
-        answer = resource_ref(error_responses_get(r->serving->refusals, 503));
+        answer = resource_ref(error_responses_get(r->serving->responses, 503));
     r->answer = answer;
     r->status = resource_status(answer);
     connection_again(visit_of(r));

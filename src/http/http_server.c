@@ -46,18 +46,18 @@ start_serving(struct serving *s, const struct http_options *o, struct fault *f)
         return fault_set(f, EX_OSERR, "cannot serve: %s", strerror(errno));
     if (proxies_trust(s->proxies, o->proxies, f))
         return -1;
-    const struct visit_limits limits = {
+    const struct connection_limits limits = {
         .total = or_else(o->connections, CONNECTIONS),
         .per_address = or_else(o->per_address, PER_ADDRESS),
         .seconds = or_else(o->seconds, SECONDS),
         .exempt = s->proxies,
     };
-    s->refusals = error_responses_new();
-    s->notes = limited_log_new(o->log, o->context);
+    s->responses = error_responses_new();
+    s->log = limited_log_new(o->log, o->context);
     s->posts = posts_new();
-    if (s->refusals == NULL || s->notes == NULL || s->posts == NULL)
+    if (s->responses == NULL || s->log == NULL || s->posts == NULL)
         return fault_set(f, EX_OSERR, "cannot serve: %s", strerror(errno));
-    s->visits = connections_new(&limits, s->notes);
+    s->visits = connections_new(&limits, s->log);
     return s->visits ? 0
                      : fault_set(f, EX_OSERR, "cannot start a thread: %s",
                            strerror(errno));
@@ -69,8 +69,8 @@ end_serving(struct serving *s)
     connections_free(s->visits);
     proxies_free(s->proxies);
     posts_free(s->posts);
-    limited_log_free(s->notes);
-    error_responses_free(s->refusals);
+    limited_log_free(s->log);
+    error_responses_free(s->responses);
     shelf_free(s->shelf);
     pthread_mutex_destroy(&s->lock);
 }

@@ -13,7 +13,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-static char folder[] = "/tmp/ostler-lookout-XXXXXX";
+static char folder[] = "/tmp/ostler-file-watch-XXXXXX";
 
 static const char *
 in_folder(const char *name)
