@@ -1,13 +1,12 @@
 #include "arena.h"
 #include "arguments.h"
 #include "booked.h"
-#include "bookings.h"
 #include "buf.h"
 #include "dues.h"
 #include "planning.h"
+#include "records.h"
 #include "select.h"
 
-#include <strings.h>
 #include <sysexits.h>
 
 static const struct option_row rows[] = {
@@ -90,22 +89,27 @@ add(const struct booking_asked *b, const struct due *d)
 {
     char cycle[CYCLE_TEXT];
     char day[DAY_WORDS];
-    struct booking new = {
-        .subject = b->task->subject->id,
-        .job = b->task->job->id,
+    struct record new = {
+        .kind = RECORD_BOOKED,
+        .subject_id = b->task->subject->id,
+        .job_id = b->task->job->id,
         .cycle = due_cycle_text(&d->cycle, cycle),
         .day = b->day,
+        .until = DAY_NONE,
+        .reading = -1,
         .entered = pass_moment(b->pass).now,
         .by = b->by,
         .note = b->note,
-        .replaces = d->booking,
     };
+    struct ledger *l = pass_ledger(b->pass);
     int64_t id;
 
-    if (bookings_add(pass_ledger(b->pass), &new, &id, &b->i->fault))
+    if (d->booking != 0
+            ? records_replace(l, d->booking, &new, &id, &b->i->fault)
+            : records_add(l, &new, &id, &b->i->fault))
         return -1;
     buf_print(b->i->out, "booking %lld: %s %s on %s", (long long)id,
-        new.subject, new.job, day_words(b->day, day));
+        new.subject_id, new.job_id, day_words(b->day, day));
     if (d->booking != 0)
         buf_print(b->i->out, ", in place of %s", day_words(d->booked, day));
     if (d->deadline != DAY_NONE && !d->no_return && b->day > d->deadline)
@@ -163,19 +167,26 @@ book(const struct booking_asked *b)
     return rc;
 }
 
+/* The bookings that stand. */
 static int
-is_asked_for(const struct booking_asked *b, const struct booking *k)
+read_all(const struct pass *p, struct record **out, size_t *n, struct fault *f)
 {
-    return strcasecmp(k->subject, b->task->subject->id) == 0 &&
-           strcasecmp(k->job, b->task->job->id) == 0 &&
+    return records_standing(
+        pass_ledger(p), pass_fleet(p), RECORD_BOOKED, pass_arena(p), out, n, f);
+}
+
+static int
+is_asked_for(const struct booking_asked *b, const struct record *k)
+{
+    return k->subject == b->task->subject && k->job == b->task->job &&
            (b->day == DAY_NONE || k->day == b->day);
 }
 
 /* The one booking that stands and is meant, or NULL. */
-static const struct booking *
-find(const struct booking_asked *b, const struct booking *all, size_t n)
+static const struct record *
+find(const struct booking_asked *b, const struct record *all, size_t n)
 {
-    const struct booking *found = NULL;
+    const struct record *found = NULL;
     char one[DAY_WORDS];
     char two[DAY_WORDS];
 
@@ -200,33 +211,32 @@ find(const struct booking_asked *b, const struct booking *all, size_t n)
 static int
 cancel(const struct booking_asked *b)
 {
-    struct booking *all;
+    struct record *all;
     size_t n;
     char day[DAY_WORDS];
 
-    if (bookings_read(
-            pass_ledger(b->pass), pass_arena(b->pass), &all, &n, &b->i->fault))
+    if (read_all(b->pass, &all, &n, &b->i->fault))
         return -1;
-    const struct booking *found = find(b, all, n);
+    const struct record *found = find(b, all, n);
     if (found == NULL)
         return -1;
-    struct booking back = *found;
-    back.day = DAY_NONE;
+    struct record back = *found;
+    back.kind = RECORD_UNBOOKED;
     back.entered = pass_moment(b->pass).now;
     back.by = b->by;
     back.note = b->note;
-    back.replaces = found->id;
-    if (bookings_add(pass_ledger(b->pass), &back, NULL, &b->i->fault))
+    if (records_replace(
+            pass_ledger(b->pass), found->id, &back, NULL, &b->i->fault))
         return -1;
     buf_print(b->i->out, "taken back: booking %lld, %s %s on %s\n",
-        (long long)found->id, found->subject, found->job,
+        (long long)found->id, found->subject_id, found->job_id,
         day_words(found->day, day));
     return 0;
 }
 
 /* What has become of a booking, if anything: its due says it. */
 static void
-say_fate(const struct snapshot *s, const struct booking *k, struct buf *out)
+say_fate(const struct snapshot *s, const struct record *k, struct buf *out)
 {
     size_t n;
     const struct due *d = snapshot_dues(s, &n);
@@ -243,14 +253,14 @@ say_fate(const struct snapshot *s, const struct booking *k, struct buf *out)
 }
 
 static void
-list_all(const struct snapshot *s, const struct booking *all, size_t n,
+list_all(const struct snapshot *s, const struct record *all, size_t n,
     struct buf *out)
 {
     char day[DAY_WORDS];
 
     for (size_t k = 0; k < n; k++) {
         buf_print(out, "%5lld  %s  %s %s%s%s%s%s", (long long)all[k].id,
-            day_words(all[k].day, day), all[k].subject, all[k].job,
+            day_words(all[k].day, day), all[k].subject_id, all[k].job_id,
             all[k].by ? ", by " : "", all[k].by ? all[k].by : "",
             all[k].note ? ": " : "", all[k].note ? all[k].note : "");
         say_fate(s, &all[k], out);
@@ -263,10 +273,10 @@ list_all(const struct snapshot *s, const struct booking *all, size_t n,
 static int
 list(struct invocation *i, const struct pass *p)
 {
-    struct booking *all;
+    struct record *all;
     size_t n;
 
-    if (bookings_read(pass_ledger(p), pass_arena(p), &all, &n, &i->fault))
+    if (read_all(p, &all, &n, &i->fault))
         return -1;
     struct snapshot *s = dues_outline(p, planning_until(p), &i->fault);
     if (s == NULL)

@@ -24,7 +24,7 @@ import_report_added(const struct import_report *t)
 {
     int64_t n = 0;
 
-    for (int k = 0; k <= RECORD_READING; k++)
+    for (int k = 0; k < RECORD_KINDS; k++)
         n += t->added[k];
     return n;
 }
@@ -88,7 +88,7 @@ report_added(const struct import_report *t, int trial, struct buf *out)
         : n == 1 ? "was added"
                  : "were added",
         day_words(t->first, first), day_words(t->last, last));
-    for (int k = 0; k <= RECORD_READING; k++)
+    for (int k = 0; k < RECORD_KINDS; k++)
         count(out, &any, ": ", t->added[k],
             record_kind_word((enum record_kind)k));
     buf_text(out, "\n");

@@ -7,9 +7,9 @@ struct buf;
 
 /* What became of the rows of a sheet. */
 struct import_report {
-    int64_t added[RECORD_READING + 1]; /* by kind */
-    int64_t there;                     /* the ledger has them already */
-    int64_t twice;                     /* the sheet had them already */
+    int64_t added[RECORD_KINDS]; /* by kind */
+    int64_t there;               /* the ledger has them already */
+    int64_t twice;               /* the sheet had them already */
     int64_t empty;
     int64_t bad;
     day_t first; /* of what is added */

@@ -7,7 +7,6 @@
 
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 #include <sysexits.h>
 
 #define READING_MOST 99999999
@@ -159,11 +158,11 @@ take_result(struct import_rows *rows, struct record *r)
         return fault_set(&rows->i->fault, EX_DATAERR,
             "the result '%.60s' has no job; a row without a job is a reading",
             result);
-    if (strcasecmp(result, "failed") == 0)
-        r->kind = RECORD_FAILED;
-    else if (strcasecmp(result, "completed") != 0)
+    int kind = record_result(result);
+    if (kind < 0)
         return fault_set(&rows->i->fault, EX_DATAERR,
             "the result '%.60s' is neither completed nor failed", result);
+    r->kind = (enum record_kind)kind;
     return 0;
 }
 

@@ -3,17 +3,44 @@
 
 #include "fleet.h"
 
-/* What happened. */
+/* What happened.  Whatever else is to be known of a kind is in its row of the
+ * table of kinds, see record_kind(). */
 enum record_kind {
     RECORD_COMPLETED, /* a job was done */
     RECORD_FAILED,    /* a job was tried and not passed */
     RECORD_READING,   /* a meter was read */
     RECORD_OFF_ROAD,  /* a spell off the road */
     RECORD_REPLACED,  /* a meter was replaced; the reading is the new one's */
-    RECORD_MOVED      /* equipment is carried by another vehicle from then on */
+    RECORD_MOVED,     /* equipment is carried by another vehicle from then on */
+    RECORD_BOOKED,    /* a day was fixed for a job */
+    RECORD_UNBOOKED,  /* and is so no longer */
+    RECORD_VOIDED,    /* a record was wrong */
+    RECORD_KINDS      /* how many there are */
 };
 
-#define RECORD_KINDS (RECORD_MOVED + 1)
+/* What a record may say, besides who entered it, a reference and a note. */
+enum record_field {
+    RECORD_HAS_SUBJECT = 1 << 0,
+    RECORD_HAS_JOB = 1 << 1,
+    RECORD_HAS_DAY = 1 << 2,
+    RECORD_HAS_UNTIL = 1 << 3,
+    RECORD_HAS_READING = 1 << 4,
+    RECORD_HAS_OTHER = 1 << 5,
+    RECORD_HAS_CYCLE = 1 << 6,
+    RECORD_HAS_ABOUT = 1 << 7,
+    RECORD_HAS_VOIDS = 1 << 8
+};
+
+/* One row of the table of kinds. */
+struct record_kind_row {
+    const char *word; /* in the ledger, the history and on the command line */
+    unsigned needs;   /* the fields that it has, of enum record_field */
+    unsigned may;     /* and those that it may have besides */
+    unsigned voids;   /* the kinds of which it may void a record, as bits:
+                         1 << RECORD_BOOKED */
+    int is_result;    /* somebody enters it as what came of a job */
+    int is_due;       /* dues follow from it, see need.h */
+};
 
 /*
  * One fact from the ledger.  Facts are never edited; one that was voided by a
@@ -32,11 +59,14 @@ struct record {
     const char *other_id;        /* moved: the vehicle that carries it from
                                     that day on, else NULL */
     const struct subject *other; /* NULL as subject is */
+    const char *cycle;           /* booked: the cycle that it is for, of
+                                    due_cycle_text(), else NULL */
     day_t day;                   /* on which it happened, or began */
     day_t until;                 /* off the road: the last day of the spell,
                                     DAY_NONE while no return is known */
     int64_t reading;             /* -1 when none was taken */
     int64_t entered;             /* seconds since 1970-01-01T00:00:00Z */
+    int64_t about;               /* the record that this one belongs to, or 0 */
     int64_t voided_by;           /* the record that voids this one, or 0 */
     const char *voided_note;     /* and why, or NULL */
     const char *by;              /* these three may be NULL */
@@ -56,7 +86,8 @@ struct facts {
 
 /*
  * Put @n records in order and count where each subject's begin; those of a
- * subject that the fleet no longer has are left out.  @records is sorted in
+ * subject that the fleet no longer has, and those from which no due follows,
+ * are left out.  @records is sorted in
  * place and @first has room for n_subjects + 1; both are kept.
  */
 struct facts facts_of(
@@ -73,7 +104,24 @@ const char *record_unit_word(const struct record *r);
 int64_t record_reading(const struct record *r);
 int64_t record_reading_at_most(const struct record *r);
 
+/* The row of that kind; only the ledger's own kinds are asked for. */
+const struct record_kind_row *record_kind(enum record_kind kind);
+
 /* The word for a kind of record, as history and CSV show it. */
 const char *record_kind_word(enum record_kind kind);
+
+/* The kind with that word, exactly so, or -1. */
+int record_kind_find(const char *word);
+
+/* The kind that is entered as what came of a job under that word, letters in
+ * either case, or -1. */
+int record_result(const char *word);
+
+/*
+ * What @r has against the row of its kind: NULL for nothing, or the name of the
+ * first field that it lacks, and then @lacks is nonzero, or that does not
+ * belong there.  @voids is the record that it voids, or 0.
+ */
+const char *record_amiss(const struct record *r, int64_t voids, int *lacks);
 
 #endif

@@ -13,10 +13,14 @@ struct ledger;
  * The chain of records: each carries the SHA-256 hash (FIPS 180-4) of the hash
  * of the record before it, 32 zero bytes for the first, followed by its own
  * columns: id, kind, subject, job, day, until, meter, reading, entered, voids,
- * by_whom, reference, note, other.  A column is written as its length in
- * bytes, a colon, its text or decimal digits, and a comma; a NULL is "-,".
- * Whoever changes, drops or inserts a record, voided ones and voidings
- * included, must therefore make every hash after it anew.
+ * about, by_whom, reference, note, other, body, form.  A column is written as
+ * its length in bytes, a colon, its text or decimal digits, and a comma; a NULL
+ * is "-,".  Whoever changes, drops or inserts a record, voided ones and
+ * voidings included, must therefore make every hash after it anew.
+ *
+ * That is form 2.  Records of ledgers before version 3 are of form 1: their
+ * hash leaves out about, body and form, and of these they have but the form.
+ * None of form 1 comes after one of form 2.
  */
 struct chain {
     int64_t records;                /* that fit, from the first on */

@@ -1,6 +1,7 @@
 #include "intake.h"
 
 #include "arena.h"
+#include "body.h"
 #include "lookup.h"
 #include "words.h"
 
@@ -82,17 +83,6 @@ take_texts(struct intake *in, const struct query *q, struct record *r)
 
 /* --- records -------------------------------------------------------------- */
 
-static int
-kind_at(const struct query *q, int column)
-{
-    const char *text = (const char *)sqlite3_column_text(q->statement, column);
-
-    for (int i = 0; text != NULL && i < RECORD_KINDS; i++)
-        if (strcmp(record_kind_word((enum record_kind)i), text) == 0)
-            return i;
-    return -1;
-}
-
 static enum meter
 meter_at(const struct query *q, int column)
 {
@@ -108,7 +98,7 @@ meter_at(const struct query *q, int column)
 static int
 take_row(struct intake *in, const struct query *q, struct record *r)
 {
-    int kind = kind_at(q, 1);
+    int kind = query_kind_at(q, 1);
 
     r->id = query_int_at(q, 0);
     r->day = query_day_at(q, 4);
@@ -119,8 +109,13 @@ take_row(struct intake *in, const struct query *q, struct record *r)
     r->meter = meter_at(q, 6);
     r->reading = query_null_at(q, 7) ? -1 : query_int_at(q, 7);
     r->entered = query_int_at(q, 8);
+    r->about = query_int_at(q, 13);
     int code = take_ids(in, q, r);
-    return code == SQLITE_OK ? take_texts(in, q, r) : code;
+    if (code == SQLITE_OK)
+        code = take_texts(in, q, r);
+    if (code == SQLITE_OK && !query_null_at(q, 14))
+        code = body_read(q, 14, in->arena, r);
+    return code;
 }
 
 struct record *

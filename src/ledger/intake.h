@@ -11,8 +11,8 @@
  * the fleet, letters in either case.
  */
 #define INTAKE_COLUMNS                                                         \
-    " record.id, kind, subject, job, day, until, meter, reading, entered,"     \
-    " by_whom, reference, note, other"
+    " event.id, kind, subject, job, day, until, meter, reading, entered,"      \
+    " by_whom, reference, note, other, about, body"
 
 struct lookup;
 struct words;

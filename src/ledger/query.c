@@ -8,16 +8,19 @@
 
 /* What stands has no later record that voids it. */
 #define STANDS                                                                 \
-    " NOT EXISTS (SELECT 1 FROM record AS later"                               \
-    "  WHERE later.voids = record.id)"
+    " NOT EXISTS (SELECT 1 FROM event AS later"                                \
+    "  WHERE later.voids = event.id)"
 
-/* The columns of a record that go into its hash after its id, in the order of
- * chain.h. */
-#define COLUMNS                                                                \
+/* The columns of an event that go into its hash after its id, in the order of
+ * chain.h: of form 1, and of form 2. */
+#define COLUMNS_1                                                              \
     " kind, subject, job, day, until, meter, reading, entered, voids,"         \
     " by_whom, reference, note, other"
+#define COLUMNS                                                                \
+    " kind, subject, job, day, until, meter, reading, entered, voids,"         \
+    " about, by_whom, reference, note, other, body, form"
 /* The record that says the same. */
-#define FIND "SELECT max(id) FROM record WHERE"
+#define FIND "SELECT max(id) FROM event WHERE"
 #define SAME                                                                   \
     " AND kind = ?1 AND subject = ?2 AND job IS ?3 AND day = ?4"               \
     " AND until IS ?5 AND meter IS ?6 AND reading IS ?7"                       \
@@ -28,12 +31,18 @@
 #define ABOUT(kind)                                                            \
     " subject = ?1 AND job = ?2 AND kind = '" kind "' AND" STANDS
 #define WORK(kind, more)                                                       \
-    "SELECT" INTAKE_COLUMNS " FROM record WHERE" ABOUT(kind) more
+    "SELECT" INTAKE_COLUMNS " FROM event WHERE" ABOUT(kind) more
 #define ON_NEWEST(kind)                                                        \
-    " AND day = (SELECT day FROM record WHERE" ABOUT(                          \
+    " AND day = (SELECT day FROM event WHERE" ABOUT(                           \
         kind) "  ORDER BY day DESC LIMIT 1)"
-#define NEXT "(SELECT coalesce(max(id), 0) + 1 FROM record)"
-#define VALUES " ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13"
+#define NEXT "(SELECT coalesce(max(id), 0) + 1 FROM event)"
+#define VALUES                                                                 \
+    " ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, 2"
+
+/* Events of the kinds that have no index of their own. */
+#define OTHER                                                                  \
+    " kind NOT IN ('completed', 'failed', 'reading', 'off-road',"              \
+    " 'meter-replaced', 'moved', 'voided')"
 
 /* The columns of a message in the order of take_message(), and the one message
  * that is neither sent nor dropped. */
@@ -51,36 +60,39 @@ static const char *const texts[STATEMENTS] = {
     [UNDO_INNER] = "ROLLBACK TO inner_group",
     /* One statement, so that nobody adds another between the look at the last
      * record and this one. */
-    [RECORD_ADD] = "INSERT INTO record(id," COLUMNS ", hash)"
+    [RECORD_ADD] = "INSERT INTO event(id," COLUMNS ", hash)"
                    " VALUES (" NEXT "," VALUES ", chain_hash(coalesce("
-                   "(SELECT hash FROM record ORDER BY id DESC LIMIT 1),"
+                   "(SELECT hash FROM event ORDER BY id DESC LIMIT 1),"
                    " zeroblob(32)), " NEXT "," VALUES "))",
-    [RECORD_STANDING] = "SELECT later.id FROM record"
-                        " LEFT JOIN record AS later ON later.voids = record.id"
-                        " WHERE record.id = ? AND record.kind <> 'voided'",
-    [DONE_ON] = "SELECT id, kind = 'completed' FROM record"
-                " WHERE kind IN ('completed', 'failed')"
-                " AND subject = ? AND job = ? AND day = ? AND" STANDS
-                " ORDER BY id DESC LIMIT 1",
+    [RECORD_STANDING] = "SELECT later.id, event.kind FROM event"
+                        " LEFT JOIN event AS later ON later.voids = event.id"
+                        " WHERE event.id = ? AND event.kind <> 'voided'",
+    [DONE_ON] = "SELECT id, 1 FROM event WHERE" ABOUT(
+        "completed") " AND day = ?3 UNION ALL"
+                     " SELECT id, 0 FROM event WHERE" ABOUT(
+                         "failed") " AND day = ?3 ORDER BY id DESC LIMIT 1",
     /* Each by the index that has most of what it says. */
     [FIND_COMPLETED] = FIND " kind = 'completed'" SAME,
     [FIND_FAILED] = FIND " kind = 'failed'" SAME,
     [FIND_READING] = FIND " meter = ?6 AND reading = ?7" SAME,
+    [FIND_OTHER] = FIND OTHER SAME,
     [FIND_AWAY] = FIND " kind IN ('off-road', 'moved')" SAME,
     [READING_BEFORE] = "SELECT id, day, reading, kind = 'meter-replaced'"
-                       " FROM record"
+                       " FROM event"
                        " WHERE subject = ? AND meter = ?"
                        " AND reading IS NOT NULL AND day <= ? AND" STANDS
                        " ORDER BY day DESC, id DESC LIMIT 1",
     [READING_AFTER] = "SELECT id, day, reading, kind = 'meter-replaced'"
-                      " FROM record WHERE subject = ? AND meter = ?"
+                      " FROM event WHERE subject = ? AND meter = ?"
                       " AND reading IS NOT NULL AND day > ? AND" STANDS
                       " ORDER BY day, id LIMIT 1",
-    [RECORD_LAST] = "SELECT max(id) FROM record",
-    [RECORDS_ALL] = "SELECT" INTAKE_COLUMNS " FROM record"
+    [RECORD_LAST] = "SELECT max(id) FROM event",
+    [RECORDS_ALL] = "SELECT" INTAKE_COLUMNS " FROM event"
                     " WHERE kind <> 'voided' ORDER BY id",
-    [RECORDS_AWAY] = "SELECT" INTAKE_COLUMNS " FROM record"
+    [RECORDS_AWAY] = "SELECT" INTAKE_COLUMNS " FROM event"
                      " WHERE kind IN ('off-road', 'moved') AND" STANDS,
+    [RECORDS_OTHER] = "SELECT" INTAKE_COLUMNS " FROM event WHERE" OTHER
+                      " AND kind = ? AND" STANDS " ORDER BY id",
     [WORK_ALL] = WORK("completed", "") " UNION ALL " WORK("failed", ""),
     /* Whatever was done on the newest day of each kind. */
     [WORK_NEWEST] =
@@ -88,16 +100,25 @@ static const char *const texts[STATEMENTS] = {
             "failed", ON_NEWEST("failed")),
     [READINGS_BACK] =
         "SELECT id, day, reading, kind = 'meter-replaced'"
-        " FROM record"
+        " FROM event"
         " WHERE subject = ? AND meter = ?"
         " AND reading IS NOT NULL AND" STANDS " ORDER BY day DESC, id DESC",
-    [VOIDINGS] = "SELECT voids, id, note FROM record WHERE voids IS NOT NULL"
+    [VOIDINGS] = "SELECT voids, id, note FROM event WHERE voids IS NOT NULL"
                  " ORDER BY voids",
-    [CHAIN_ROWS] = "SELECT id, hash = chain_hash(lag(hash, 1, zeroblob(32))"
-                   " OVER (ORDER BY id), id," COLUMNS "), hash FROM record"
-                   " ORDER BY id",
-    [HASHES] = "SELECT id, hash, entered FROM record ORDER BY id",
-    [HASH_HAS] = "SELECT 1 FROM record WHERE id = ? AND hash = ?",
+    [CHAIN_ROWS] =
+        "SELECT id, form >= lag(form, 1, 1) OVER later AND hash = CASE form"
+        " WHEN 1 THEN iif(about IS NULL AND body IS NULL, chain_hash("
+        "lag(hash, 1, zeroblob(32)) OVER later, id," COLUMNS_1 "), NULL)"
+        " WHEN 2 THEN chain_hash("
+        "lag(hash, 1, zeroblob(32)) OVER later, id," COLUMNS ") END, hash"
+        " FROM event WINDOW later AS (ORDER BY id) ORDER BY id",
+    [HASHES] = "SELECT id, hash, entered, kind, subject, job, day, by_whom,"
+               " note, body FROM event ORDER BY id",
+    [HASH_HAS] = "SELECT 1 FROM event WHERE id = ? AND hash = ?",
+    [SAYS_THE_SAME] = "SELECT 1 FROM event WHERE" OTHER
+                      " AND entered = ? AND kind = ? AND subject = ?"
+                      " AND job IS ? AND day = ? AND by_whom IS ?"
+                      " AND note IS ? AND body IS ?",
     [CHECK_PAGES] = "PRAGMA integrity_check(1)",
     [CHECK_REFERENCES] = "PRAGMA foreign_key_check",
     [BEGIN_ALONE] = "BEGIN EXCLUSIVE",
@@ -171,15 +192,6 @@ static const char *const texts[STATEMENTS] = {
                      " hash = excluded.hash, dues = excluded.dues,"
                      " left_out = excluded.left_out, size = excluded.size,"
                      " written = excluded.written",
-    [BOOKING_ADD] = "INSERT INTO booking(subject, job, cycle, day, entered,"
-                    " by_whom, note, replaces)"
-                    " VALUES (?, ?, ?, ?, ?, ?, ?, nullif(?, 0))"
-                    " RETURNING id",
-    [BOOKINGS_STANDING] = "SELECT id, subject, job, cycle, day, entered,"
-                          " by_whom, note, replaces FROM booking"
-                          " WHERE day IS NOT NULL AND NOT EXISTS"
-                          " (SELECT 1 FROM booking AS later"
-                          "  WHERE later.replaces = booking.id) ORDER BY id",
     [PLANNED_CLEAR] = "DELETE FROM planned",
     [PLANNED_ADD] = "INSERT OR IGNORE INTO planned(subject, job, day)"
                     " VALUES (?, ?, ?)",
@@ -308,6 +320,22 @@ query_day(struct query *q, day_t d)
         query_int(q, d);
 }
 
+void
+query_id(struct query *q, int64_t id)
+{
+    if (id == 0)
+        query_text(q, NULL);
+    else
+        query_int(q, id);
+}
+
+void
+query_value(struct query *q, const struct query *from, int column)
+{
+    remember(q, sqlite3_bind_value(q->statement, ++q->bound,
+                    sqlite3_column_value(from->statement, column)));
+}
+
 int
 query_row(struct query *q, struct fault *f)
 {
@@ -355,6 +383,14 @@ query_day_at(const struct query *q, int column)
     if (query_null_at(q, column) || n < DAY_FIRST || n > DAY_LAST)
         return DAY_NONE;
     return (day_t)n;
+}
+
+int
+query_kind_at(const struct query *q, int column)
+{
+    const char *text = (const char *)sqlite3_column_text(q->statement, column);
+
+    return text != NULL ? record_kind_find(text) : -1;
 }
 
 int

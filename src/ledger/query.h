@@ -3,8 +3,8 @@
 
 #include "day.h"
 #include "fault.h"
-#include "interval.h"
 #include "ledger.h"
+#include "record.h"
 
 #include <sqlite3.h>
 #include <stddef.h>
@@ -27,11 +27,13 @@ enum statement {
     FIND_FAILED,
     FIND_READING,
     FIND_AWAY,
+    FIND_OTHER,
     READING_BEFORE,
     READING_AFTER,
     RECORD_LAST,
     RECORDS_ALL,
     RECORDS_AWAY,
+    RECORDS_OTHER,
     WORK_ALL,
     WORK_NEWEST,
     READINGS_BACK,
@@ -39,6 +41,7 @@ enum statement {
     CHAIN_ROWS,
     HASHES,
     HASH_HAS,
+    SAYS_THE_SAME,
     CHECK_PAGES,
     CHECK_REFERENCES,
     BEGIN_ALONE,
@@ -66,8 +69,6 @@ enum statement {
     PUBLISHED_LEARN,
     EDITION_FIND,
     EDITION_KEEP,
-    BOOKING_ADD,
-    BOOKINGS_STANDING,
     PLANNED_CLEAR,
     PLANNED_ADD,
     PLANNED_ALL,
@@ -109,6 +110,10 @@ void query_int(struct query *q, int64_t n);
 void query_text(struct query *q, const char *text);
 void query_bytes(struct query *q, const void *bytes, size_t n);
 void query_day(struct query *q, day_t d);
+void query_id(struct query *q, int64_t id); /* 0 as NULL */
+
+/* Give what is in that column of the row that @from is at. */
+void query_value(struct query *q, const struct query *from, int column);
 
 /* Run to the end: 0 or -1. */
 int query_run(struct query *q, struct fault *f);
@@ -123,6 +128,7 @@ void query_end(struct query *q);
 /* Columns of the row: NULL is 0, DAY_NONE or a NULL text. */
 int64_t query_int_at(const struct query *q, int column);
 day_t query_day_at(const struct query *q, int column);
+int query_kind_at(const struct query *q, int column); /* or -1 */
 int query_null_at(const struct query *q, int column);
 
 /* Copy a text or bytes, always with a NUL behind it, into @a: 0 and sets

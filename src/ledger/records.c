@@ -1,11 +1,10 @@
 #include "records.h"
 
+#include "body.h"
 #include "query.h"
 
-#include <string.h>
+#include <stdlib.h>
 #include <sysexits.h>
-
-#define VOIDED "voided"
 
 static void
 give_reading(struct query *q, const struct record *r)
@@ -19,45 +18,70 @@ give_reading(struct query *q, const struct record *r)
     }
 }
 
-/* Add @r under the word @kind, voiding @voids unless that is 0. */
+/* What a kind does not have, or lacks. */
 static int
-insert(struct ledger *l, const char *kind, const struct record *r,
-    int64_t voids, struct fault *f)
+check(struct ledger *l, const struct record *r, int64_t voids, struct fault *f)
 {
-    struct query q = query_start(l, RECORD_ADD);
+    int lacks;
+    const char *field = record_amiss(r, voids, &lacks);
 
-    query_text(&q, kind);
-    query_text(&q, r->subject_id);
-    query_text(&q, r->job_id);
-    query_day(&q, r->day);
-    query_day(&q, r->until);
-    give_reading(&q, r);
-    query_int(&q, r->entered);
-    if (voids == 0)
-        query_text(&q, NULL);
-    else
-        query_int(&q, voids);
-    query_text(&q, r->by);
-    query_text(&q, r->reference);
-    query_text(&q, r->note);
-    query_text(&q, r->other_id);
-    return query_run(&q, f);
+    if (field == NULL)
+        return 0;
+    return fault_set(f, EX_DATAERR, "%s: a record that says '%s' has %s%s",
+        l->path, record_kind_word(r->kind), lacks ? "to have a " : "no ",
+        field);
+}
+
+static int
+give(struct query *q, const struct record *r, int64_t voids, const char *body,
+    struct fault *f)
+{
+    query_text(q, record_kind_word(r->kind));
+    query_text(q, r->subject_id);
+    query_text(q, r->job_id);
+    query_day(q, r->day);
+    query_day(q, r->until);
+    give_reading(q, r);
+    query_int(q, r->entered);
+    query_id(q, voids);
+    query_id(q, r->about);
+    query_text(q, r->by);
+    query_text(q, r->reference);
+    query_text(q, r->note);
+    query_text(q, r->other_id);
+    query_text(q, body);
+    return query_run(q, f);
+}
+
+/* Add @r, voiding @voids unless that is 0. */
+static int
+insert(struct ledger *l, const struct record *r, int64_t voids, int64_t *id,
+    struct fault *f)
+{
+    char *body;
+
+    if (check(l, r, voids, f) || body_make(l, r, &body, f))
+        return -1;
+    struct query q = query_start(l, RECORD_ADD);
+    int rc = give(&q, r, voids, body, f);
+    free(body);
+    if (rc == 0 && id != NULL)
+        *id = sqlite3_last_insert_rowid(l->db);
+    return rc;
 }
 
 int
 records_add(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f)
 {
-    if (insert(l, record_kind_word(r->kind), r, 0, f) != 0)
-        return -1;
-    if (id != NULL)
-        *id = sqlite3_last_insert_rowid(l->db);
-    return 0;
+    return insert(l, r, 0, id, f);
 }
 
-/* Refuse a record that is not there or no longer stands. */
+/* Refuse to void, by @r, a record that is not there, that no longer stands, or
+ * is of a kind that @r does not void. */
 static int
-must_stand(struct ledger *l, int64_t id, struct fault *f)
+must_stand(
+    struct ledger *l, const struct record *r, int64_t id, struct fault *f)
 {
     struct query q = query_start(l, RECORD_STANDING);
 
@@ -70,23 +94,31 @@ must_stand(struct ledger *l, int64_t id, struct fault *f)
             "%s: there is no record %lld: the history shows their numbers",
             l->path, (long long)id);
     int64_t by = query_int_at(&q, 0);
+    int kind = query_kind_at(&q, 1);
     query_end(&q);
     if (by != 0)
         return fault_set(f, EX_DATAERR,
             "%s: record %lld no longer stands, record %lld voided it", l->path,
             (long long)id, (long long)by);
+    if (kind < 0 || !(record_kind(r->kind)->voids & 1U << kind))
+        return fault_set(f, EX_DATAERR,
+            "%s: record %lld, %s, cannot be voided by one that says '%s': "
+            "record what is right instead",
+            l->path, (long long)id,
+            kind < 0 ? "?" : record_kind_word((enum record_kind)kind),
+            record_kind_word(r->kind));
     return 0;
 }
 
 /* Check and insert in one group, so that two who correct the same record at
  * once do not both succeed. */
-static int
-insert_voiding(struct ledger *l, const char *kind, const struct record *r,
-    int64_t voids, struct fault *f)
+int
+records_replace(struct ledger *l, int64_t old, const struct record *r,
+    int64_t *id, struct fault *f)
 {
     if (ledger_begin(l, f) != 0)
         return -1;
-    if (must_stand(l, voids, f) == 0 && insert(l, kind, r, voids, f) == 0)
+    if (must_stand(l, r, old, f) == 0 && insert(l, r, old, id, f) == 0)
         return ledger_commit(l, f);
     ledger_rollback(l);
     return -1;
@@ -96,40 +128,42 @@ int
 records_void(struct ledger *l, int64_t id, const char *by, const char *note,
     int64_t entered, struct fault *f)
 {
-    struct record r = {.day = DAY_NONE,
+    struct record r = {.kind = RECORD_VOIDED,
+        .day = DAY_NONE,
         .until = DAY_NONE,
         .reading = -1,
         .entered = entered,
         .by = by,
         .note = note};
 
-    return insert_voiding(l, VOIDED, &r, id, f);
+    return records_replace(l, id, &r, NULL, f);
 }
 
-int
-records_replace(struct ledger *l, int64_t old, const struct record *r,
-    int64_t *id, struct fault *f)
+/* By the index that has most of what a record of that kind says. */
+static enum statement
+statement_for(enum record_kind kind)
 {
-    if (insert_voiding(l, record_kind_word(r->kind), r, old, f) != 0)
-        return -1;
-    if (id != NULL)
-        *id = sqlite3_last_insert_rowid(l->db);
-    return 0;
+    switch (kind) {
+    case RECORD_COMPLETED:
+        return FIND_COMPLETED;
+    case RECORD_FAILED:
+        return FIND_FAILED;
+    case RECORD_READING:
+    case RECORD_REPLACED:
+        return FIND_READING;
+    case RECORD_OFF_ROAD:
+    case RECORD_MOVED:
+        return FIND_AWAY;
+    default:
+        return FIND_OTHER;
+    }
 }
 
 int
 records_find(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f)
 {
-    static const enum statement by_kind[RECORD_KINDS] = {
-        [RECORD_COMPLETED] = FIND_COMPLETED,
-        [RECORD_FAILED] = FIND_FAILED,
-        [RECORD_READING] = FIND_READING,
-        [RECORD_OFF_ROAD] = FIND_AWAY,
-        [RECORD_REPLACED] = FIND_READING,
-        [RECORD_MOVED] = FIND_AWAY,
-    };
-    struct query q = query_start(l, by_kind[r->kind]);
+    struct query q = query_start(l, statement_for(r->kind));
 
     query_text(&q, record_kind_word(r->kind));
     query_text(&q, r->subject_id);

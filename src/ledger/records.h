@@ -17,24 +17,27 @@ struct ledger;
 
 /*
  * Add @r: its kind, subject_id, job_id, other_id, day, until, meter with
- * reading, entered, by, reference and note; nothing else of it is read.  Sets
- * @id, which may be NULL.  Returns 0 or -1; a record that contradicts itself,
- * such as a spell that ends before it begins, is refused with EX_DATAERR.
+ * reading, cycle, about, entered, by, reference and note; nothing else of it is
+ * read.  Sets @id, which may be NULL.  Returns 0 or -1; a record that lacks
+ * what its kind has to have, has what it has not, or contradicts itself, such
+ * as a spell that ends before it begins, is refused with EX_DATAERR.
  */
 int records_add(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
 
 /*
- * Void the record @id, because of @note and by @by, either of which may be
- * NULL.  @entered is now in seconds since 1970.  Returns 0 or -1; no such
- * record, or one already voided, is refused with EX_DATAERR.
+ * Void the record @id, of whatever kind but those that take
+ * one back, because of @note and by @by, either of which may be NULL.  @entered
+ * is now in seconds since 1970.  Returns 0 or -1; no such record, or one
+ * already voided, is refused with EX_DATAERR.
  */
 int records_void(struct ledger *l, int64_t id, const char *by, const char *note,
     int64_t entered, struct fault *f);
 
 /*
  * Add @r as records_add() does and void the record @old by it, together: a
- * spell off the road that has now ended, say.  Returns 0 or -1; @old is
+ * spell off the road that has now ended, say, or a booking that is moved.  @old
+ * is of a kind that the row of @r's allows.  Returns 0 or -1; else @old is
  * refused as by records_void().
  */
 int records_replace(struct ledger *l, int64_t old, const struct record *r,
@@ -87,6 +90,15 @@ int records_readings_around(struct ledger *l, const char *subject_id,
  */
 int records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     struct record **out, size_t *n, struct fault *f);
+
+/*
+ * The records of @kind that stand, in the order of entry, where that kind has
+ * no place among what dues follow from: a booking, say.  Else as
+ * records_read().
+ */
+int records_standing(struct ledger *l, const struct fleet *fleet,
+    enum record_kind kind, struct arena *a, struct record **out, size_t *n,
+    struct fault *f);
 
 /*
  * Of the records that stand those that the dues of @fleet follow from, see

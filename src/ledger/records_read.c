@@ -74,3 +74,22 @@ records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     intake_end(&h.in);
     return result;
 }
+
+int
+records_standing(struct ledger *l, const struct fleet *fleet,
+    enum record_kind kind, struct arena *a, struct record **out, size_t *n,
+    struct fault *f)
+{
+    struct intake in;
+    int result = intake_start(&in, l, fleet, a, f);
+
+    if (result == 0) {
+        struct query q = query_start(l, RECORDS_OTHER);
+        query_text(&q, record_kind_word(kind));
+        result = intake_take_all(&in, &q, f);
+    }
+    *out = in.records;
+    *n = in.n;
+    intake_end(&in);
+    return result;
+}

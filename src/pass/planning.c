@@ -2,7 +2,7 @@
 
 #include "arena.h"
 #include "because.h"
-#include "bookings.h"
+#include "planned.h"
 #include "standing.h"
 
 #include <stdlib.h>

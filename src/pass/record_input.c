@@ -140,14 +140,13 @@ record_input_check_reading(const struct record_input *e, const struct record *r)
 static int
 read_result(const struct record_input *e, const char *result, struct record *r)
 {
-    r->kind = RECORD_COMPLETED;
-    if (result == NULL || strcmp(result, "completed") == 0)
-        return 0;
-    r->kind = RECORD_FAILED;
-    if (strcmp(result, "failed") == 0)
-        return 0;
-    return fault_set(e->fault, EX_USAGE,
-        "%sresult: '%s' is neither completed nor failed", e->mark, result);
+    int kind = result ? record_result(result) : RECORD_COMPLETED;
+
+    if (kind < 0)
+        return fault_set(e->fault, EX_USAGE,
+            "%sresult: '%s' is neither completed nor failed", e->mark, result);
+    r->kind = (enum record_kind)kind;
+    return 0;
 }
 
 static int

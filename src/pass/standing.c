@@ -1,8 +1,8 @@
 #include "standing.h"
 
 #include "arena.h"
-#include "bookings.h"
 #include "lookup.h"
+#include "records.h"
 
 #include <stdlib.h>
 #include <sysexits.h>
@@ -66,17 +66,18 @@ by_task(const void *left, const void *right)
 }
 
 static size_t
-take(const struct standing_names *names, const struct booking *rows,
-    size_t n_rows, struct booked *out)
+take(const struct fleet *f, const struct record *rows, size_t n_rows,
+    struct booked *out)
 {
     size_t n = 0;
 
     for (size_t i = 0; i < n_rows; i++) {
-        const struct booking *b = &rows[i];
-        const struct task *t = standing_task(names, b->subject, b->job);
+        const struct record *r = &rows[i];
+        const struct task *t =
+            r->subject && r->job ? fleet_task(f, r->subject, r->job) : NULL;
         if (t != NULL)
             out[n++] = (struct booked){
-                t, b->day, b->id, b->entered, b->cycle, b->by, b->note};
+                t, r->day, r->id, r->entered, r->cycle, r->by, r->note};
     }
     if (n > 1)
         qsort(out, n, sizeof *out, by_task);
@@ -86,18 +87,16 @@ take(const struct standing_names *names, const struct booking *rows,
 struct booked *
 standing_bookings(const struct pass *p, size_t *n, struct fault *f)
 {
-    struct booking *rows;
+    struct record *rows;
     size_t n_rows;
 
-    if (bookings_read(pass_ledger(p), pass_arena(p), &rows, &n_rows, f))
+    if (records_standing(pass_ledger(p), pass_fleet(p), RECORD_BOOKED,
+            pass_arena(p), &rows, &n_rows, f))
         return NULL;
-    struct standing_names *names = standing_names(pass_fleet(p));
     struct booked *out = arena_take(pass_arena(p), (n_rows + 1) * sizeof *out);
-    if (names != NULL && out != NULL)
-        *n = take(names, rows, n_rows, out);
+    if (out != NULL)
+        *n = take(pass_fleet(p), rows, n_rows, out);
     else
         fault_fill(f, EX_OSERR, "out of memory");
-    int failed = names == NULL;
-    standing_names_free(names);
-    return failed ? NULL : out;
+    return out;
 }

@@ -79,8 +79,8 @@ class Fleet:
 
 def read_ledger(path):
     rows = sqlite3.connect(path).execute(
-        "SELECT id, kind, subject, job, day, until, voids, other FROM record"
-        " ORDER BY id")
+        "SELECT id, kind, subject, job, day, until, voids, other FROM event"
+        " WHERE kind NOT IN ('booked', 'unbooked') ORDER BY id")
     return [Record(*row[:4],
                    *(None if day is None else EPOCH + day * DAY
                      for day in row[4:6]), *row[6:]) for row in rows]

@@ -148,6 +148,8 @@ bears_on(const struct record *k, const struct task *t)
         return k->subject == t->subject || t->subject->carrier != NULL;
     case RECORD_MOVED:
         return k->subject == t->subject;
+    default:
+        break;
     }
     return 1;
 }

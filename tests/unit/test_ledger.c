@@ -160,7 +160,7 @@ a_trial_makes_no_file(void **state)
     assert_int_equal(add_one(l, NULL), 0);
     assert_int_equal(count(l), 2);
     ledger_close(l);
-    assert_outside("SELECT count(*) FROM record", "1");
+    assert_outside("SELECT count(*) FROM event", "1");
 }
 
 static void
@@ -192,7 +192,7 @@ a_newer_ledger_is_refused(void **state)
     refused(LEDGER, LEDGER_READ, EX_CONFIG);
     refused(LEDGER, LEDGER_WRITE, EX_CONFIG);
     assert_outside("PRAGMA user_version", number);
-    assert_outside("SELECT count(*) FROM record", "1");
+    assert_outside("SELECT count(*) FROM event", "1");
 }
 
 static void
@@ -286,7 +286,7 @@ damage_is_found_when_it_is_read(void **state)
 
     (void)state;
     make_ledger();
-    damage("SELECT rootpage FROM sqlite_schema WHERE tbl_name = 'record'");
+    damage("SELECT rootpage FROM sqlite_schema WHERE tbl_name = 'event'");
     struct ledger *l = opened(LEDGER_WRITE);
     struct arena *a = arena_new();
     assert_int_equal(records_read(l, &no_fleet, a, &list, &n, &f), -1);
@@ -368,7 +368,7 @@ a_commit_that_a_reader_holds_up_is_undone(void **state)
     ledger_patience(l, 20);
     assert_int_equal(sqlite3_open(LEDGER, &other), SQLITE_OK);
     assert_int_equal(
-        sqlite3_exec(other, "BEGIN; SELECT * FROM record", NULL, NULL, NULL),
+        sqlite3_exec(other, "BEGIN; SELECT * FROM event", NULL, NULL, NULL),
         SQLITE_OK);
     assert_int_equal(ledger_begin(l, &f), 0);
     assert_int_equal(add_one(l, &f), 0);
@@ -393,14 +393,14 @@ a_group_happens_whole_or_not_at_all(void **state)
 
     assert_int_equal(ledger_begin(l, NULL), 0);
     assert_int_equal(add_one(l, NULL), 0);
-    assert_outside("SELECT count(*) FROM record", "0");
+    assert_outside("SELECT count(*) FROM event", "0");
     assert_int_equal(ledger_commit(l, NULL), 0);
-    assert_outside("SELECT count(*) FROM record", "1");
+    assert_outside("SELECT count(*) FROM event", "1");
 
     assert_int_equal(ledger_begin(l, NULL), 0);
     assert_int_equal(add_one(l, NULL), 0);
     ledger_close(l);
-    assert_outside("SELECT count(*) FROM record", "1");
+    assert_outside("SELECT count(*) FROM event", "1");
 }
 
 static void
@@ -417,9 +417,9 @@ a_group_in_a_group_can_be_undone_by_itself(void **state)
     assert_int_equal(ledger_begin(l, NULL), 0);
     assert_int_equal(add_one(l, NULL), 0);
     assert_int_equal(ledger_commit(l, NULL), 0);
-    assert_outside("SELECT count(*) FROM record", "0");
+    assert_outside("SELECT count(*) FROM event", "0");
     assert_int_equal(ledger_commit(l, NULL), 0);
-    assert_outside("SELECT count(*) FROM record", "2");
+    assert_outside("SELECT count(*) FROM event", "2");
     ledger_close(l);
 }
 
@@ -466,7 +466,7 @@ after_a_failed_write_nothing_of_the_group_remains(void **state)
     assert_int_equal(count(l), 1);
     assert_int_equal(add_one(l, &f), 0);
     ledger_close(l);
-    assert_outside("SELECT count(*) FROM record", "2");
+    assert_outside("SELECT count(*) FROM event", "2");
     assert_outside("PRAGMA integrity_check", "ok");
 }
 
@@ -539,7 +539,7 @@ a_ledger_is_made_once(void **state)
         assert_int_equal(waitpid(children[i], &status, 0), children[i]);
         assert_int_equal(status, 0);
     }
-    assert_outside("SELECT count(*) FROM record", "6");
+    assert_outside("SELECT count(*) FROM event", "6");
 }
 
 int

@@ -144,8 +144,8 @@ a_broken_chain_is_not_backed_up(void **state)
     add_reading(1);
     add_reading(2);
     back_up(2);
-    assert_int_equal(run_outside("DROP TRIGGER record_changed;"
-                                 "UPDATE record SET reading = 3 WHERE id = 2"),
+    assert_int_equal(run_outside("DROP TRIGGER event_changed;"
+                                 "UPDATE event SET reading = 3 WHERE id = 2"),
         SQLITE_OK);
     assert_int_equal(backup_make(LEDGER, BACKUP, &n, &f), -1);
     assert_fault(&f, EX_DATAERR);

@@ -224,7 +224,7 @@ a_voided_record_stays_and_says_so(void **state)
     assert_int_equal(out[2].id, 4);
     assert_int_equal(out[2].voided_by, 0);
     assert_outside("SELECT kind || ' ' || voids || ' ' || entered || ' ' ||"
-                   " by_whom || ', ' || note FROM record WHERE id = 3",
+                   " by_whom || ', ' || note FROM event WHERE id = 3",
         "voided 1 5 R. Ferrier, wrong day");
     arena_free(a);
     ledger_close(l);
@@ -252,7 +252,7 @@ only_a_record_that_stands_can_be_voided(void **state)
     }
     struct record r = off_road("2026-05-01", "-");
     assert_int_equal(records_replace(l, 1, &r, NULL, &f), -1);
-    assert_outside("SELECT count(*) FROM record", "2");
+    assert_outside("SELECT count(*) FROM event", "2");
     ledger_close(l);
 }
 
@@ -359,16 +359,16 @@ records_cannot_be_changed_even_from_outside(void **state)
     add(l, completed("K7", "annual-test", "2026-03-14"));
     ledger_close(l);
     assert_int_equal(
-        run_outside("UPDATE record SET day = day + 1"), SQLITE_CONSTRAINT);
-    assert_int_equal(run_outside("DELETE FROM record"), SQLITE_CONSTRAINT);
+        run_outside("UPDATE event SET day = day + 1"), SQLITE_CONSTRAINT);
+    assert_int_equal(run_outside("DELETE FROM event"), SQLITE_CONSTRAINT);
     assert_int_equal(
-        run_outside("INSERT OR REPLACE INTO record(id, kind, subject, job, day,"
+        run_outside("INSERT OR REPLACE INTO event(id, kind, subject, job, day,"
                     " entered) VALUES (1, 'completed', 'K7', 'x', 0, 0)"),
         SQLITE_CONSTRAINT);
-    assert_int_equal(run_outside("INSERT INTO record(id, kind, voids, entered)"
+    assert_int_equal(run_outside("INSERT INTO event(id, kind, voids, entered)"
                                  " VALUES (9, 'voided', 9, 0)"),
         SQLITE_CONSTRAINT);
-    assert_outside("SELECT day FROM record", "20526"); /* 2026-03-14 */
+    assert_outside("SELECT day FROM event", "20526"); /* 2026-03-14 */
 }
 
 int
