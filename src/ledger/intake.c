@@ -6,6 +6,7 @@
 #include "words.h"
 
 #include <string.h>
+#include <sysexits.h>
 
 /* More records than that at once, and the list grows by doubling. */
 #define FIRST_ROOM (1 << 20)
@@ -98,13 +99,11 @@ meter_at(const struct query *q, int column)
 static int
 take_row(struct intake *in, const struct query *q, struct record *r)
 {
-    int kind = query_kind_at(q, 1);
-
     r->id = query_int_at(q, 0);
     r->day = query_day_at(q, 4);
-    if (kind < 0 || r->day == DAY_NONE)
+    if (r->day == DAY_NONE)
         return SQLITE_CORRUPT; /* the table's own checks were passed by */
-    r->kind = (enum record_kind)kind;
+    r->kind = (enum record_kind)query_kind_at(q, 1);
     r->until = query_day_at(q, 5);
     r->meter = meter_at(q, 6);
     r->reading = query_null_at(q, 7) ? -1 : query_int_at(q, 7);
@@ -139,8 +138,17 @@ struct record *
 intake_take(struct intake *in, const struct query *q, struct fault *f)
 {
     struct record *r = intake_add(in, f);
-    int code = r != NULL ? take_row(in, q, r) : SQLITE_OK;
 
+    if (r == NULL)
+        return NULL;
+    if (query_kind_at(q, 1) < 0) {
+        fault_fill(f, EX_CONFIG,
+            "%s: record %lld is of a kind that this program does not know: "
+            "install the newer ostler that wrote it",
+            in->ledger->path, (long long)query_int_at(q, 0));
+        return NULL;
+    }
+    int code = take_row(in, q, r);
     if (code == SQLITE_OK)
         return r;
     query_fault(in->ledger, code, f);
