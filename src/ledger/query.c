@@ -32,6 +32,8 @@
     " subject = ?1 AND job = ?2 AND kind = '" kind "' AND" STANDS
 #define WORK(kind, more)                                                       \
     "SELECT" INTAKE_COLUMNS " FROM event WHERE" ABOUT(kind) more
+#define DONE(kind, completed)                                                  \
+    "SELECT id, " completed " FROM event WHERE" ABOUT(kind) " AND day = ?3"
 #define ON_NEWEST(kind)                                                        \
     " AND day = (SELECT day FROM event WHERE" ABOUT(                           \
         kind) "  ORDER BY day DESC LIMIT 1)"
@@ -67,10 +69,8 @@ static const char *const texts[STATEMENTS] = {
     [RECORD_STANDING] = "SELECT later.id, event.kind FROM event"
                         " LEFT JOIN event AS later ON later.voids = event.id"
                         " WHERE event.id = ? AND event.kind <> 'voided'",
-    [DONE_ON] = "SELECT id, 1 FROM event WHERE" ABOUT(
-        "completed") " AND day = ?3 UNION ALL"
-                     " SELECT id, 0 FROM event WHERE" ABOUT(
-                         "failed") " AND day = ?3 ORDER BY id DESC LIMIT 1",
+    [DONE_ON] = DONE("completed", "1") " UNION ALL " DONE(
+        "failed", "0") " ORDER BY id DESC LIMIT 1",
     /* Each by the index that has most of what it says. */
     [FIND_COMPLETED] = FIND " kind = 'completed'" SAME,
     [FIND_FAILED] = FIND " kind = 'failed'" SAME,
