@@ -19,6 +19,8 @@ count(struct load_context *r, size_t counts[SECTION_KINDS])
             s->index = counts[section_group(s->kind)]++;
 }
 
+/* The lists have their full length before any key is read, so that a value can
+ * point to what is described further down. */
 static int
 make_room(struct load_context *r, const size_t counts[SECTION_KINDS])
 {
@@ -45,6 +47,8 @@ make_room(struct load_context *r, const size_t counts[SECTION_KINDS])
     return r->document->out_of_memory ? -1 : 0;
 }
 
+/* A subject is in the fleet before its keys are read: equipment may name a
+ * vehicle that stands further down. */
 static void *
 new_subject(struct load_context *r, const struct section *s)
 {
@@ -183,6 +187,8 @@ finish_job(struct load_context *r, const struct section *s, struct job *j)
     warn_job(r, s, j);
 }
 
+/* Subjects and types inherit and have jobs, so they are read by a module of
+ * their own. */
 static void
 read_section(struct load_context *r, struct section *s)
 {
@@ -274,6 +280,9 @@ warn_no_mail(struct load_context *r)
             s->title);
 }
 
+/* First every object, then the keys kind by kind: what is named is read before
+ * what names it.  Checks of the whole fleet come last, and doubts only where
+ * there is no error. */
 void
 build_fleet(struct load_context *r, struct place whole)
 {

@@ -32,6 +32,8 @@ most_added(const struct holiday_set *set, int *year)
     return most;
 }
 
+/* The year is worked out into a list of fixed length, so too many days are
+ * refused here. */
 void
 check_holidays(
     struct load_context *r, const struct section *s, const struct holidays *h)
@@ -65,6 +67,8 @@ check_calendar(
         s->title);
 }
 
+/* A follow-on says 'within' and all other work says 'every'; any other mix was
+ * meant as one of the two. */
 static void
 check_kinds_of_interval(struct load_context *r, const struct section *s)
 {
@@ -119,6 +123,8 @@ warn_before(struct load_context *r, const struct subject_def *h,
             r, e->place, "'%s': the day lies before '%s'", late, early);
 }
 
+/* A vehicle without a job is taken for forgotten.  A driver or a piece of
+ * equipment may be there only to be named. */
 void
 check_subject(struct load_context *r, const struct subject_def *h)
 {
@@ -217,6 +223,7 @@ check_circles(struct load_context *r)
     }
 }
 
+/* Jobs of presets are only on offer, so nobody need have them. */
 static void
 warn_unused(struct load_context *r)
 {

@@ -20,6 +20,7 @@ refuse_of_servers(
     }
 }
 
+/* A password is never sent in clear to another machine. */
 static void
 check_login(struct load_context *r, const struct section *s, int in_clear)
 {
@@ -63,6 +64,8 @@ name_ourselves(
             "'%s' cannot be said to a server; add ehlo = NAME", at + 1);
 }
 
+/* On loopback nobody listens on the way, so there TLS is left out unless it is
+ * asked for. */
 void
 check_mail(
     struct load_context *r, const struct section *s, struct mail_settings *mail)

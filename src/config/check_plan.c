@@ -17,6 +17,7 @@ is_said(const struct load_context *r, size_t at)
     return 0;
 }
 
+/* Work that is longer than the day of its place would never find a day. */
 static void
 check_work(struct load_context *r, size_t at)
 {

@@ -121,6 +121,8 @@ refuse_weeks(const struct rule_check *c, struct entry *e, const char *what)
         "'week end' goes with weeks only, and '%s' is not so many weeks", what);
 }
 
+/* A week end lies a number of whole weeks on, so each interval, and each that
+ * age brings, has to be in weeks. */
 static void
 check_week_end(const struct rule_check *c)
 {
@@ -159,6 +161,7 @@ check_first_week_end(const struct rule_check *c)
     refuse_weeks(c, e, span_text(first->after, text));
 }
 
+/* Said of the interval where 'runs-from' was taken over from the job. */
 static void
 check_runs_from(const struct rule_check *c)
 {

@@ -23,6 +23,8 @@ no_memory(struct problems *ps)
     problems_add(ps, PROBLEM_ERROR, (struct place){-1, 0}, "out of memory");
 }
 
+/* Everything is read even after an error, so that one run tells of all of
+ * them. */
 static void
 read_fleet(struct config *c, const char *path, const struct config_options *o,
     struct problems *ps)

@@ -74,6 +74,8 @@ is_id(const char *id)
     return id[strspn(id, allowed)] == '\0';
 }
 
+/* An id stands in the ledger, in the names of feeds and in addresses of pages,
+ * so it is kept to letters that are safe in all of them. */
 static int
 check_id(struct document *d, struct place place, const struct section *s)
 {
@@ -138,6 +140,7 @@ append_section(struct document *d, struct section *s)
     d->open = s;
 }
 
+/* A section that is refused is not kept, and no key can be added to it. */
 int
 document_section(
     struct document *d, const char *name, size_t len, struct place place)
@@ -220,6 +223,7 @@ document_refused(
         e->refused = 1;
 }
 
+/* An empty line of a value says nothing; inih hands over none. */
 void
 document_more(struct document *d, const char *value, struct place place)
 {

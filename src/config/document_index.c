@@ -34,6 +34,8 @@ refuse_again(struct document *d, const char *what, const char *name,
         problems_name(d->problems, first.file), first.line);
 }
 
+/* Sorted by id and then by order, so that of several with one id the first is
+ * kept and each other is told where that stands. */
 static void
 seal_sections(struct document *d)
 {
@@ -71,6 +73,8 @@ by_key(const void *left, const void *right)
     return compared ? compared : a->place.line - b->place.line;
 }
 
+/* The same for the keys of a section.  Sorting keeps it fast for a section of
+ * thousands of keys. */
 static void
 seal_entries(struct document *d, const struct section *s)
 {
@@ -99,6 +103,8 @@ seal_entries(struct document *d, const struct section *s)
     }
 }
 
+/* The problems that know the names of the files are gone when the fleet is
+ * explained. */
 static void
 keep_names(struct document *d)
 {
@@ -127,6 +133,7 @@ document_seal(struct document *d)
         seal_entries(d, s);
 }
 
+/* A binary search for the first of its id; any others were refused. */
 struct section *
 document_find(const struct document *d, enum section_kind kind, const char *id)
 {

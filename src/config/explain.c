@@ -83,6 +83,8 @@ is_shown(const struct key *k, const struct use *use,
            (k->applies == NULL || k->applies(use->rule));
 }
 
+/* A rule is shown key by key as it holds for this subject, whoever states
+ * it. */
 static void
 explain_use(
     struct explaining *x, const struct subject_def *h, const struct use *use)
@@ -106,6 +108,8 @@ explain_use(
     }
 }
 
+/* What a record or the carrier decides is not in the section, so it is said in
+ * words. */
 static void
 explain_subject(struct explaining *x, const struct section *s)
 {

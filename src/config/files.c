@@ -120,6 +120,8 @@ pattern_of(struct document *d, int file, const char *text)
     return pattern;
 }
 
+/* A pattern that finds nothing is most likely misspelt, and a fleet without
+ * that file would be silent about its dates. */
 static void
 read_pattern(struct files *f, const char *key, const struct items *item)
 {
@@ -162,6 +164,7 @@ read_list(struct files *f, const struct section *site, const char *key)
         read_pattern(f, key, &item);
 }
 
+/* The presets come last: whatever the fleet's own files say is read first. */
 int
 files_read(struct document *d, const char *path)
 {

@@ -68,6 +68,9 @@ name_of(struct holiday_file *p, icalcomponent *event)
     return name;
 }
 
+/* An event that is cancelled is no holiday, and one with an hour is no whole
+ * day.  What repeats would need rules of its own, so it is refused rather than
+ * taken once. */
 static void
 add_event(struct holiday_file *p, icalcomponent *event)
 {
@@ -144,6 +147,8 @@ is_whole(const char *bytes)
     return depth == 0;
 }
 
+/* libical reads almost anything, so a file without a single day is taken for
+ * the wrong file. */
 static void
 add_calendar(struct holiday_file *p, const char *bytes, size_t len)
 {

@@ -78,6 +78,8 @@ refuse_unknown(struct load_context *r, const struct section *s, struct entry *e)
     refuse_key(r, s, e, &near);
 }
 
+/* Only the keys of rules and baselines are looked at: of the rest a subject has
+ * no own value for a job. */
 const struct key *
 keys_of_job(struct load_context *r, const struct section *s, struct entry *e,
     const char *word)
@@ -123,6 +125,8 @@ is_hidden_key(const struct section *s, const char *word)
     return find_key(s->kind, word) != NULL;
 }
 
+/* Indented by mistake, a key would become part of the value above, and its own
+ * meaning would be lost in silence. */
 static void
 check_hidden_keys(
     struct load_context *r, const struct section *s, struct entry *e)

@@ -57,6 +57,7 @@ context_take(struct load_context *r, size_t size)
     return taken;
 }
 
+/* A value may go on over lines, for people; most values are one text. */
 const char *
 context_text(struct load_context *r, struct entry *e)
 {
@@ -118,6 +119,8 @@ context_is_kept(const struct load_context *r, const struct holidays *h)
     return 0;
 }
 
+/* A calendar is not in the arena, so it is listed to be freed with the
+ * fleet. */
 struct work_calendar *
 context_keep(struct load_context *r, struct work_calendar *c,
     const struct work_calendar *a, const struct work_calendar *b)

@@ -104,6 +104,7 @@ reader_check_text(const char *text, size_t len, char fault[READER_FAULT])
     return 0;
 }
 
+/* inih ends the name at the first bracket and drops the rest. */
 static int
 check_section(const char *text, size_t len, char *fault)
 {

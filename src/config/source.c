@@ -27,6 +27,8 @@ read_up_to(int fd, char *bytes, size_t size)
     return (ssize_t)had;
 }
 
+/* The size that the system tells may change while the file is read, so it is
+ * not gone by. */
 static char *
 read_open(int fd, size_t most, size_t *len, struct fault *f)
 {
@@ -106,6 +108,7 @@ secret_length(const char *text, size_t len)
     return len;
 }
 
+/* The copy on the stack is wiped, whether or not it was good. */
 int
 source_secret(const char *path, char out[SECRET_MOST + 1], struct fault *f)
 {

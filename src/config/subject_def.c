@@ -78,6 +78,7 @@ inherit(struct load_context *r, struct subject_def *h)
         h->uses[i].own = NULL; /* the type's rule is shared, not written */
 }
 
+/* Read before the other keys, which come on top of what the type says. */
 static void
 read_type(struct load_context *r, struct subject_def *h)
 {
@@ -135,6 +136,8 @@ is_other_word(struct load_context *r, const struct key *k, struct entry *e,
     return 1;
 }
 
+/* The rule is shared with the job until the first key of its own, and copied
+ * then. */
 static void
 read_own_rule(struct load_context *r, struct subject_def *h,
     const struct key *k, struct entry *e, struct use *use)
@@ -224,6 +227,8 @@ finish_reading(
     b->unit = h->subject.unit;
 }
 
+/* What follows from other values unless it is stated is worked out again for a
+ * rule of its own. */
 static void
 finish_use(struct load_context *r, struct subject_def *h, struct use *use)
 {

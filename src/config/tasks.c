@@ -51,6 +51,8 @@ joined(struct load_context *r, const struct depot *depot,
              : context_keep(r, work_calendar_both(a, place), a, place);
 }
 
+/* Two calendars that never meet would leave the work without a day; that is
+ * said of the first subject to have it so. */
 static const struct work_calendar *
 calendar_of(struct linking *l, const struct use *use)
 {
@@ -76,6 +78,8 @@ calendar_of(struct linking *l, const struct use *use)
     return c;
 }
 
+/* A distance without a unit could be kilometres or miles; to guess wrong would
+ * be late. */
 static void
 check_unit(struct linking *l, const struct use *use)
 {
@@ -158,6 +162,8 @@ link_subject(struct linking *l, struct task *tasks)
     }
 }
 
+/* The tasks of a subject lie together, and a subject knows the first of
+ * them. */
 void
 tasks_make(struct load_context *r)
 {
@@ -189,6 +195,8 @@ calendar_at(struct load_context *r, const struct subject_def *h, size_t i,
     return joined(r, depot, h->uses[i].rule->calendar);
 }
 
+/* All calendars are looked at before anything is changed, so that a move is
+ * whole or not at all. */
 int
 tasks_move(struct load_context *r, size_t index, const struct subject *carrier)
 {

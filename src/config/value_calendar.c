@@ -77,6 +77,8 @@ take_fixed(struct scan *s, struct holiday_rule *rule)
     return 0;
 }
 
+/* Easter is told by its word, the nth weekday by its place; all else has to be
+ * a date. */
 static int
 take_yearly(const char *text, struct holiday_rule *rule)
 {
@@ -116,6 +118,7 @@ cut_comma(char *text)
     return rest + strspn(rest, " \t");
 }
 
+/* The name is the last part, and without one the rule itself is the name. */
 static int
 take_rule(struct load_context *r, struct entry *e, struct items *item,
     struct holiday_rule *rule)
@@ -265,6 +268,8 @@ struct closure {
     const char *name;
 };
 
+/* A range goes from day to day without blanks, so that what follows the first
+ * blank is the name. */
 static const char *
 take_closure(const char *text, struct closure *c)
 {

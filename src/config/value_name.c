@@ -293,6 +293,7 @@ VALUE_PARSER(parse_scopes)
             ++*n;
 }
 
+/* What @which points to depends on the kind. */
 static const char *
 id_of(const struct scope *s)
 {
@@ -397,6 +398,8 @@ take_named(struct load_context *r, struct entry *e, const struct items *item,
     return 0;
 }
 
+/* As in a scope, but with types, for which there is no scope, and without jobs
+ * and people. */
 static int
 take_members(struct load_context *r, struct entry *e, const struct items *item,
     struct members *m)

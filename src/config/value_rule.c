@@ -41,6 +41,7 @@ is_too_much(const char *piece)
            scan_end(&s);
 }
 
+/* The forms come from the table of kinds, so a new kind is in the message. */
 static void
 refuse_interval(struct load_context *r, struct entry *e, const char *piece)
 {
@@ -171,6 +172,7 @@ const struct value_type value_at_most = {
     "is not a first deadline; expected SPAN from "                             \
     "registered|built|in-service|earliest, or on DAY"
 
+/* A length of 0 is allowed: the first deadline is then that very day. */
 static const char *
 take_first_after(struct scan *s, struct first *first)
 {

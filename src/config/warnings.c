@@ -8,6 +8,7 @@
 #include <string.h>
 #include <strings.h>
 
+/* By tasks and not by dues, for there are no dues yet. */
 static int
 in_scope(const struct scope *scope, const struct task *t)
 {
@@ -75,6 +76,8 @@ warn_days(
             s->title);
 }
 
+/* A person or a feed that can never show anything was meant to show something
+ * else. */
 static void
 warn_scopes(struct load_context *r)
 {
@@ -152,6 +155,8 @@ has_lift_job(const struct subject_def *h)
     return 0;
 }
 
+/* A passenger lift has a statutory examination of its own, which is easily
+ * forgotten. */
 static void
 warn_lift(struct load_context *r, const struct subject_def *h)
 {
@@ -273,6 +278,7 @@ warn_dates(const struct load_context *r, day_t today, struct problems *ps)
     }
 }
 
+/* The most particular line that states it: the subject, its type, the job. */
 void
 warn_stated(const struct load_context *r, const struct task *t,
     const char *text, struct problems *ps)

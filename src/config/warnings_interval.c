@@ -109,6 +109,8 @@ stands_here(const struct limit_check *h, const struct entry *e)
     return e != NULL && section_entry(h->here, e->key) == e;
 }
 
+/* What 'at-most' says is what the authority allows.  Without it an own interval
+ * is held to that of the job. */
 static void
 warn_held(const struct limit_check *h)
 {
