@@ -54,6 +54,7 @@ add_block(struct arena *a, size_t size)
     return b;
 }
 
+/* Half of all memory is refused first, so that rounding up cannot wrap. */
 void *
 arena_take(struct arena *a, size_t size)
 {

@@ -10,6 +10,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+/* A signal or a full pipe may cut a write short; the rest is written on. */
 static int
 write_all(int fd, const char *bytes, size_t len)
 {

@@ -69,6 +69,8 @@ buf_text(struct buf *b, const char *text)
     buf_add(b, text, strlen(text));
 }
 
+/* Most texts fit into the room there is, so they are written at once; one that
+ * does not is written again. */
 void
 buf_print(struct buf *b, const char *format, ...)
 {

@@ -5,6 +5,8 @@
 #include <nettle/sha2.h>
 #include <sys/random.h>
 
+/* Each byte gives five bits: 32 divides 256, so no letter is likelier than
+ * another. */
 int
 key_make(char out[KEY_TEXT + 1])
 {

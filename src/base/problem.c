@@ -88,6 +88,8 @@ next_slot(struct problems *ps)
     return &ps->list[ps->n];
 }
 
+/* A problem that cannot be kept must not pass for none, so that it was lost is
+ * noted. */
 void
 problems_add(struct problems *ps, enum problem_level level, struct place where,
     const char *format, ...)
@@ -130,6 +132,8 @@ by_place(const void *left, const void *right)
     return a->order < b->order ? -1 : 1;
 }
 
+/* In the order of the files and lines, in which people mend them, and not in
+ * that of the checks. */
 void
 problems_print(struct problems *ps, int warnings, struct buf *out)
 {

@@ -23,6 +23,7 @@ scan_start(const char *text)
     return (struct scan){text};
 }
 
+/* A comma or a colon is a word by itself, with or without blanks around it. */
 const char *
 scan_peek(struct scan *s, size_t *len)
 {

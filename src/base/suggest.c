@@ -47,6 +47,8 @@ suggest_start(const char *word)
     return (struct suggest){word, NULL, strlen(word) / 3 + 2};
 }
 
+/* Of several that are as close the first is kept, so the order of what is
+ * offered decides. */
 void
 suggest_offer(struct suggest *n, const char *known)
 {

@@ -47,6 +47,7 @@ erase(struct year *y, day_t d)
     }
 }
 
+/* A fifth one that a month has not is no day that year. */
 static day_t
 nth_weekday(const struct holiday_rule *r, int year)
 {
@@ -122,6 +123,8 @@ add_substitutes(struct year years[YEARS], int which,
     }
 }
 
+/* A substitute may lie in the year after, or come from the year before, so all
+ * three are worked out. */
 size_t
 holiday_year(
     const struct holiday_set *set, int year, struct named_day out[HOLIDAY_MOST])

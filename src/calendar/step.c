@@ -11,6 +11,8 @@ step_days(day_t d, int64_t n)
     return (day_t)(d + n);
 }
 
+/* Counted from the table, so a step of a hundred years takes as long as one of
+ * a month. */
 day_t
 step_months(day_t d, int64_t n, enum month_end rule)
 {

@@ -122,6 +122,8 @@ seal(struct work_calendar *c)
     return 0;
 }
 
+/* All days there are, a bit each: what is asked for most is a look at one word.
+ * What is stated to be open comes last and wins over any holiday. */
 struct work_calendar *
 work_calendar_new(const struct work_calendar_plan *plan)
 {

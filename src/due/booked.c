@@ -72,6 +72,8 @@ booked_takes(day_t d, day_t deadline, day_t last, int first, day_t today)
     return deadline < today || (first && d - deadline <= LATE_MOST);
 }
 
+/* Of several bookings of one cycle the one entered last counts: it was
+ * moved. */
 const struct booked *
 booked_for(
     const struct calc_context *r, const struct cycle *now, day_t deadline)

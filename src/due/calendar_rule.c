@@ -52,6 +52,8 @@ last_before(const struct interval *every, day_t d)
     return found;
 }
 
+/* A stated deadline need not be a day of the rule; then the rule has no day
+ * before it, and the distance between two of its days stands in. */
 day_t
 calendar_rule_before(
     const struct calc_context *r, const struct interval *every, day_t deadline)
@@ -70,6 +72,8 @@ calendar_rule_before(
                             : step_days(deadline, (int64_t)last - next);
 }
 
+/* With no deadline before it the series begins with the first day after the
+ * work. */
 void
 calendar_rule_next(const struct calc_context *r, const struct interval *every,
     size_t i, struct limit *l)

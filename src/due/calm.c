@@ -155,6 +155,8 @@ note(struct calm *c, const struct held *h)
         c->failed = 1;
 }
 
+/* Held back while it has moved too little; otherwise it is what calendars show
+ * from now on. */
 void
 calm_settle(struct calm *c, enum forecast_day which, struct held *h)
 {

@@ -145,6 +145,8 @@ roll_deadline(const struct calc_context *r, struct due *d)
     d->deadline = rolled;
 }
 
+/* The last working day that is not after the deadline: never a later one, even
+ * where there is none. */
 static void
 choose_plan_day(
     const struct calc_context *r, const struct decision *all, struct due *d)
@@ -204,6 +206,7 @@ follow_booking(const struct calc_context *r, struct due *d)
         b->note ? b->note : "", b->note ? ")" : "");
 }
 
+/* A day that is booked needs no more arranging. */
 static void
 choose_book_by(const struct calc_context *r, struct due *d)
 {
@@ -242,6 +245,8 @@ warn_of_holidays(const struct calc_context *r, struct due *d)
         day_words(until, (char[DAY_WORDS]){0}));
 }
 
+/* Named after the work that it runs from.   Before any work it is named after
+ * the day it counts from, so that the name stays while that does. */
 static struct cycle
 cycle_of(const struct calc_context *r, const struct decision *all)
 {
@@ -335,6 +340,9 @@ compute_undated(const struct calc_context *r, struct due *out)
     earliest_limit_say_failed(r, DAY_NONE);
 }
 
+/* First the deadline and where it comes from, then what moves it, then the days
+ * that depend on it.   While the return is not known there is nothing to
+ * plan. */
 int
 compute_due(const struct calc_context *r, struct due *out, struct decision *all)
 {

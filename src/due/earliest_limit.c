@@ -155,6 +155,8 @@ is_extra(const struct calc_context *r, const struct interval *every, size_t i,
     return 1;
 }
 
+/* A certificate in the fleet file states what its own completion came to; no
+ * rule is asked then, but a meter is. */
 static void
 take_next(const struct calc_context *r, const struct interval *every, size_t i,
     struct limit *l)
@@ -258,6 +260,8 @@ say_first_to_come(const struct calc_context *r, const struct decision *all)
     }
 }
 
+/* Every interval is walked in silence first: only that of the one that decides
+ * is told, in a second walk. */
 void
 earliest_limit_find(const struct calc_context *r, struct decision *out)
 {

@@ -37,6 +37,8 @@ go_on(const struct calc_context *r, const struct interval *every,
     return before;
 }
 
+/* One late completion may answer several deadlines that have passed; too early
+ * it answers none. */
 struct limit
 fixed_series_complete(const struct calc_context *r,
     const struct interval *every, day_t day, fixed_series_step *step,
