@@ -113,7 +113,7 @@ serve(struct daemon *d, const struct daemon_options *o, struct fault *f)
         .proxies = s->proxies,
         .log = log_refusal,
     };
-    struct shelf *first = service_shelf(d->service);
+    struct routes *first = service_routes(d->service);
     if (first == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     d->server = http_server_start(&options, first, f);
@@ -147,7 +147,7 @@ show(void *daemon)
     struct daemon *d = daemon;
 
     /* There is no server before the first round is over. */
-    struct shelf *next = d->server ? service_shelf(d->service) : NULL;
+    struct routes *next = d->server ? service_routes(d->service) : NULL;
     if (next != NULL)
         http_server_show(d->server, next);
 }

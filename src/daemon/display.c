@@ -5,7 +5,7 @@
 #include "keyring.h"
 #include "pages.h"
 #include "resource.h"
-#include "shelf.h"
+#include "routes.h"
 #include "source.h"
 
 #include <stdlib.h>
@@ -197,46 +197,46 @@ display_desk(const struct display *d, const struct fleet *fleet,
 }
 
 static int
-put_feeds(struct shelf *s, const struct display *d, const struct health *h)
+put_feeds(struct routes *s, const struct display *d, const struct health *h)
 {
     (void)h;
     return feeds_put(d->now.feeds, s);
 }
 
 static int
-put_keys(struct shelf *s, const struct display *d, const struct health *h)
+put_keys(struct routes *s, const struct display *d, const struct health *h)
 {
     const struct state *now = &d->now;
     int rc = 0;
 
     (void)h;
     for (size_t i = 0; i < now->n_own && rc == 0; i++)
-        rc = shelf_grant(s, now->own[i].hash, now->own[i].path);
+        rc = routes_grant(s, now->own[i].hash, now->own[i].path);
     for (size_t i = 0; i < now->n_keys && rc == 0; i++) {
         const char *path = path_of(now, &now->keys[i]);
         if (path != NULL)
-            rc = shelf_grant(s, now->keys[i].hash, path);
+            rc = routes_grant(s, now->keys[i].hash, path);
     }
     return rc;
 }
 
 static int
-put_pages(struct shelf *s, const struct display *d, const struct health *h)
+put_pages(struct routes *s, const struct display *d, const struct health *h)
 {
     return pages_put(d->now.pages, d->now.are_old || h->is_old, s);
 }
 
 static int
-put(struct shelf *s, const char *path, struct resource *r)
+put(struct routes *s, const char *path, struct resource *r)
 {
-    int rc = r ? shelf_add(s, path, r) : -1;
+    int rc = r ? routes_add(s, path, r) : -1;
 
     resource_drop(r);
     return rc;
 }
 
 static int
-put_health(struct shelf *s, const struct display *d, const struct health *h)
+put_health(struct routes *s, const struct display *d, const struct health *h)
 {
     (void)d;
     return put(s, "/health", health_page(h));
@@ -244,7 +244,7 @@ put_health(struct shelf *s, const struct display *d, const struct health *h)
 
 /* Nothing here is for a search. */
 static int
-put_robots(struct shelf *s, const struct display *d, const struct health *h)
+put_robots(struct routes *s, const struct display *d, const struct health *h)
 {
     static const char text[] = "User-agent: *\nDisallow: /\n";
     const struct resource_facts facts = {.cache = "public, max-age=86400"};
@@ -256,7 +256,7 @@ put_robots(struct shelf *s, const struct display *d, const struct health *h)
 
 /* What is served: each puts its part on the shelf. */
 static int (*const parts[])(
-    struct shelf *s, const struct display *d, const struct health *h) = {
+    struct routes *s, const struct display *d, const struct health *h) = {
     put_feeds,
     put_pages,
     put_keys,
@@ -264,14 +264,14 @@ static int (*const parts[])(
     put_robots,
 };
 
-struct shelf *
-display_shelf(const struct display *d, const struct health *h)
+struct routes *
+display_routes(const struct display *d, const struct health *h)
 {
-    struct shelf *s = shelf_new();
+    struct routes *s = routes_new();
 
     for (size_t i = 0; s != NULL && i < sizeof parts / sizeof *parts; i++)
         if (parts[i](s, d, h)) {
-            shelf_free(s);
+            routes_free(s);
             s = NULL;
         }
     return s;

@@ -5,7 +5,7 @@
 #include "health.h"
 #include "pass.h"
 
-struct shelf;
+struct routes;
 
 /*
  * What is served: the last good version of everything, and which keys open it.
@@ -36,6 +36,6 @@ int display_desk(const struct display *d, const struct fleet *fleet,
     const char *path, const uint8_t key[KEY_HASH], struct desk *out);
 
 /* A shelf of everything as it is now, or NULL when memory is out. */
-struct shelf *display_shelf(const struct display *d, const struct health *h);
+struct routes *display_routes(const struct display *d, const struct health *h);
 
 #endif

@@ -4,7 +4,7 @@
 #include "file_map.h"
 #include "modified.h"
 #include "resource.h"
-#include "shelf.h"
+#include "routes.h"
 
 #include <errno.h>
 #include <stdlib.h>
@@ -154,11 +154,11 @@ feeds_path(const struct feeds *s, const char *id)
 }
 
 int
-feeds_put(const struct feeds *feeds, struct shelf *s)
+feeds_put(const struct feeds *feeds, struct routes *s)
 {
     int rc = 0;
 
     for (size_t i = 0; feeds != NULL && i < feeds->n && rc == 0; i++)
-        rc = shelf_add(s, feeds->list[i].path, feeds->list[i].page);
+        rc = routes_add(s, feeds->list[i].path, feeds->list[i].page);
     return rc;
 }

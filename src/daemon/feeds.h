@@ -3,7 +3,7 @@
 
 #include "pass.h"
 
-struct shelf;
+struct routes;
 
 /* The feeds as their files have them. */
 struct feeds;
@@ -25,6 +25,6 @@ int feeds_take(struct feeds *next, const struct feeds *now,
 const char *feeds_path(const struct feeds *s, const char *id);
 
 /* Put them on the shelf: 0 or -1. */
-int feeds_put(const struct feeds *feeds, struct shelf *s);
+int feeds_put(const struct feeds *feeds, struct routes *s);
 
 #endif

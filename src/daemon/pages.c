@@ -4,7 +4,7 @@
 #include "door.h"
 #include "dues.h"
 #include "resource.h"
-#include "shelf.h"
+#include "routes.h"
 #include "workshop.h"
 
 #include <errno.h>
@@ -318,15 +318,15 @@ choose(const struct pages *g, struct leaf *leaf, int are_old)
 }
 
 int
-pages_put(struct pages *g, int are_old, struct shelf *s)
+pages_put(struct pages *g, int are_old, struct routes *s)
 {
     int rc = 0;
 
     for (size_t i = 0; g != NULL && i < g->n && rc == 0; i++) {
         struct leaf *leaf = &g->leaves[i];
-        rc = shelf_add(s, leaf->path, choose(g, leaf, are_old));
+        rc = routes_add(s, leaf->path, choose(g, leaf, are_old));
         if (rc == 0 && leaf->kind == KEYRING_PERSON)
-            rc = shelf_accept(s, leaf->path);
+            rc = routes_accept(s, leaf->path);
     }
     return rc;
 }

@@ -4,7 +4,7 @@
 #include "desk.h"
 #include "keyring.h"
 
-struct shelf;
+struct routes;
 
 /*
  * The workshop pages to which there are keys.  Once nothing newer can be made
@@ -38,7 +38,7 @@ const char *pages_path(
 const char *pages_person(const struct pages *g, const char *path);
 
 /* Put them on the shelf, as old ones when @are_old.  0 or -1. */
-int pages_put(struct pages *g, int are_old, struct shelf *s);
+int pages_put(struct pages *g, int are_old, struct routes *s);
 
 /* Where @person records. */
 struct desk pages_desk(

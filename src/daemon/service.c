@@ -314,12 +314,12 @@ health_of(const struct service *r)
     return h;
 }
 
-struct shelf *
-service_shelf(const struct service *r)
+struct routes *
+service_routes(const struct service *r)
 {
     struct health h = health_of(r);
 
-    return display_shelf(r->display, &h);
+    return display_routes(r->display, &h);
 }
 
 struct resource *

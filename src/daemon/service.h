@@ -6,7 +6,7 @@
 
 struct http_request;
 struct resource;
-struct shelf;
+struct routes;
 
 /*
  * What the daemon does, round after round: it reads what has changed,
@@ -19,7 +19,7 @@ struct service;
 struct service_options {
     struct fleet_source from;
     void (*show)(
-        void *with); /* called when service_shelf() has something new */
+        void *with); /* called when service_routes() has something new */
     void *with;
 };
 
@@ -42,7 +42,7 @@ unsigned service_go(struct service *r, unsigned work);
 const struct fault *service_fault(const struct service *r);
 
 /* What is to be served from now on; NULL when memory is out. */
-struct shelf *service_shelf(const struct service *r);
+struct routes *service_routes(const struct service *r);
 
 /* Record what a form says that was posted to a page; the round that shows it is
  * still to be made.  Returns what to answer; NULL when memory is out. */

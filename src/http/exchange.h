@@ -16,14 +16,14 @@ struct posts;
 struct proxies;
 struct error_responses;
 struct resource;
-struct shelf;
+struct routes;
 
 /* Inside the server only: what it holds, and what it knows of one request. */
 
 /* What the threads that answer share; http_server.c makes and ends it. */
 struct serving {
     pthread_mutex_t lock; /* of the shelf */
-    struct shelf *shelf;
+    struct routes *shelf;
     struct error_responses *responses;
     struct limited_log *log;
     struct connections *visits;

@@ -9,7 +9,7 @@
 #include "limited_log.h"
 #include "posts.h"
 #include "resource.h"
-#include "shelf.h"
+#include "routes.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -170,12 +170,12 @@ read_method(struct http_request *r, const char *method)
 
 /* Find what is asked for; a resource found is the caller's to drop. */
 static int
-look_up(struct http_request *r, struct shelf_spot *spot)
+look_up(struct http_request *r, struct route_spot *spot)
 {
     struct serving *s = r->serving;
 
     pthread_mutex_lock(&s->lock);
-    int rc = shelf_find(s->shelf, &r->target, spot);
+    int rc = routes_find(s->shelf, &r->target, spot);
     memcpy(r->key, spot->hash, sizeof r->key);
     if (rc == 0 && spot->get != NULL)
         (void)resource_ref(spot->get);
@@ -214,7 +214,7 @@ settle_post(struct http_request *r, const struct header_scan *scan)
 
 /* Whether what was found can be asked for in that way. */
 static int
-allows(const struct shelf_spot *spot, enum method method)
+allows(const struct route_spot *spot, enum method method)
 {
     return (method == METHOD_READ && spot->get != NULL) ||
            (method == METHOD_POST && spot->accepts);
@@ -225,7 +225,7 @@ static void
 settle_early(struct http_request *r, enum method method, const char *version,
     struct header_scan *scan)
 {
-    struct shelf_spot spot = {0};
+    struct route_spot spot = {0};
     int is_found = look_up(r, &spot) == 0;
     unsigned fault = r->target_status;
 

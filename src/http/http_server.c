@@ -71,7 +71,7 @@ end_serving(struct serving *s)
     posts_free(s->posts);
     limited_log_free(s->log);
     error_responses_free(s->responses);
-    shelf_free(s->shelf);
+    routes_free(s->shelf);
     pthread_mutex_destroy(&s->lock);
 }
 
@@ -106,7 +106,7 @@ start_daemons(
 
 struct http_server *
 http_server_start(
-    const struct http_options *o, struct shelf *first, struct fault *f)
+    const struct http_options *o, struct routes *first, struct fault *f)
 {
     struct http_server *s = calloc(1, sizeof *s);
     sigset_t all;
@@ -115,7 +115,7 @@ http_server_start(
     assert(o->n_sockets <= HTTP_SOCKETS);
     if (s == NULL) {
         fault_fill(f, EX_OSERR, "out of memory");
-        shelf_free(first);
+        routes_free(first);
         for (size_t i = 0; i < o->n_sockets; i++)
             (void)close(o->sockets[i]);
         return NULL;
@@ -136,13 +136,13 @@ http_server_start(
 }
 
 void
-http_server_show(struct http_server *s, struct shelf *next)
+http_server_show(struct http_server *s, struct routes *next)
 {
     pthread_mutex_lock(&s->serving.lock);
-    struct shelf *before = s->serving.shelf;
+    struct routes *before = s->serving.shelf;
     s->serving.shelf = next;
     pthread_mutex_unlock(&s->serving.lock);
-    shelf_free(before);
+    routes_free(before);
 }
 
 int

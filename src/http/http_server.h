@@ -5,7 +5,7 @@
 #include "http_request.h"
 #include "limited_log.h"
 #include "resource.h"
-#include "shelf.h"
+#include "routes.h"
 
 /*
  * A server of what stands on a shelf.  It answers in threads of its own, which
@@ -37,11 +37,11 @@ struct http_options {
  * cannot be; then the sockets are closed and the shelf is freed.
  */
 struct http_server *http_server_start(
-    const struct http_options *options, struct shelf *first, struct fault *f);
+    const struct http_options *options, struct routes *first, struct fault *f);
 
 /* Serve @next, which is taken over, from now on.  Requests under way get what
  * they began with. */
-void http_server_show(struct http_server *s, struct shelf *next);
+void http_server_show(struct http_server *s, struct routes *next);
 
 /* Believe @proxies, as those of the options, from now on.  Returns 0, or -1
  * with

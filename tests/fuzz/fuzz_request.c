@@ -82,21 +82,21 @@ limited_log_second(struct limited_log *n)
 /* --- The server ----------------------------------------------------------- */
 
 static void
-put(struct shelf *s, const uint8_t *hash, const char *path, const char *text)
+put(struct routes *s, const uint8_t *hash, const char *path, const char *text)
 {
     const struct resource_facts facts = {.modified = 784111777};
     struct resource *r = resource_new(&facts, text, strlen(text));
 
-    must(r != NULL && shelf_add(s, path, r) == 0, "no memory");
+    must(r != NULL && routes_add(s, path, r) == 0, "no memory");
     resource_drop(r);
     if (hash != NULL)
-        must(shelf_grant(s, hash, path) == 0, "no memory");
+        must(routes_grant(s, hash, path) == 0, "no memory");
 }
 
-static struct shelf *
+static struct routes *
 fill(void)
 {
-    struct shelf *s = shelf_new();
+    struct routes *s = routes_new();
     uint8_t hash[KEY_HASH];
     uint8_t nobody[KEY_HASH];
 
@@ -108,9 +108,9 @@ fill(void)
     put(s, hash, "/calendar/*/a.ics", FEED);
     put(s, hash, "/page/*/a", PAGE);
     put(s, nobody, "/calendar/*/b.ics", SECRET);
-    must(shelf_accept(s, "/page/*/a") == 0, "no memory");
-    must(shelf_accept(s, "/page/*/b") == 0, "no memory");
-    must(shelf_grant(s, nobody, "/page/*/b") == 0, "no memory");
+    must(routes_accept(s, "/page/*/a") == 0, "no memory");
+    must(routes_accept(s, "/page/*/b") == 0, "no memory");
+    must(routes_grant(s, nobody, "/page/*/b") == 0, "no memory");
     return s;
 }
 

@@ -35,7 +35,7 @@ log_line(void *context, const char *line)
 
 /* A feed of @len bytes, whose first line tells its version. */
 static int
-add_feed(struct shelf *s, const char *path, size_t len, int version)
+add_feed(struct routes *s, const char *path, size_t len, int version)
 {
     const struct resource_facts facts = {
         .type = "text/calendar; charset=utf-8",
@@ -52,33 +52,33 @@ add_feed(struct shelf *s, const char *path, size_t len, int version)
     memcpy(bytes, first, len < (size_t)n ? len : (size_t)n);
     struct resource *r = resource_new(&facts, bytes, len);
     free(bytes);
-    int rc = r ? shelf_add(s, path, r) : -1;
+    int rc = r ? routes_add(s, path, r) : -1;
     resource_drop(r);
     return rc;
 }
 
 static int
-add_text(struct shelf *s, const char *path, unsigned status, const char *text)
+add_text(struct routes *s, const char *path, unsigned status, const char *text)
 {
     const struct resource_facts facts = {
         .status = status,
         .cache = "no-cache",
     };
     struct resource *r = resource_new(&facts, text, strlen(text));
-    int rc = r ? shelf_add(s, path, r) : -1;
+    int rc = r ? routes_add(s, path, r) : -1;
 
     resource_drop(r);
     return rc;
 }
 
-static struct shelf *
+static struct routes *
 fill(const char *key, int version)
 {
     static const char *const open[] = {"/calendar/*/small.ics",
         "/calendar/*/large.ics", "/calendar/*/huge.ics", "/workshop/*/",
         "/workshop/*/record", "/calendar/*/empty.ics"};
     uint8_t hash[KEY_HASH];
-    struct shelf *s = shelf_new();
+    struct routes *s = routes_new();
 
     key_hash(key, strlen(key), hash);
     int rc = s == NULL || add_feed(s, open[0], 8192, version) ||
@@ -87,14 +87,14 @@ fill(const char *key, int version)
              add_feed(s, open[5], 0, version) ||
              add_feed(s, "/calendar/*/other.ics", 100, version) ||
              add_text(s, open[3], 200, "a page\n") ||
-             shelf_accept(s, open[3]) || shelf_accept(s, open[4]) ||
+             routes_accept(s, open[3]) || routes_accept(s, open[4]) ||
              add_text(s, "/health", version < 2 ? 200 : 503, "pass: today\n") ||
              add_text(s, "/robots.txt", 200, "User-agent: *\nDisallow:\n");
     for (size_t i = 0; rc == 0 && i < sizeof open / sizeof *open; i++)
-        rc = shelf_grant(s, hash, open[i]);
+        rc = routes_grant(s, hash, open[i]);
     if (rc == 0)
         return s;
-    shelf_free(s);
+    routes_free(s);
     return NULL;
 }
 
@@ -145,7 +145,7 @@ obey(struct http_server *server, const char *key, int *version)
     if (fgets(line, sizeof line, stdin) == NULL || line[0] == 's')
         return 1;
     if (line[0] == 'n') {
-        struct shelf *next = fill(key, ++*version);
+        struct routes *next = fill(key, ++*version);
         if (next == NULL)
             return 1;
         http_server_show(server, next);
@@ -203,7 +203,7 @@ main(int argc, char **argv)
     s.options.n_sockets = 1;
     s.options.proxies = s.proxies;
     s.options.log = log_line;
-    struct shelf *first = fill(argv[1], 0);
+    struct routes *first = fill(argv[1], 0);
     struct http_server *server =
         first ? http_server_start(&s.options, first, &f) : NULL;
     if (server == NULL) {

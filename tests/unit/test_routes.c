@@ -8,7 +8,7 @@
 #include <cmocka.h>
 
 #include "resource.h"
-#include "shelf.h"
+#include "routes.h"
 #include "target.h"
 
 static struct resource *
@@ -22,31 +22,31 @@ resource(const char *text)
 }
 
 static void
-put(struct shelf *s, const char *path)
+put(struct routes *s, const char *path)
 {
     struct resource *r = resource(path);
 
-    assert_int_equal(shelf_add(s, path, r), 0);
+    assert_int_equal(routes_add(s, path, r), 0);
     resource_drop(r);
 }
 
 static void
-grant(struct shelf *s, const char *key, const char *path)
+grant(struct routes *s, const char *key, const char *path)
 {
     uint8_t hash[KEY_HASH];
 
     key_hash(key, strlen(key), hash);
-    assert_int_equal(shelf_grant(s, hash, path), 0);
+    assert_int_equal(routes_grant(s, hash, path), 0);
 }
 
 static int
-finds(const struct shelf *s, const char *raw, const char *path)
+finds(const struct routes *s, const char *raw, const char *path)
 {
     struct target t;
-    struct shelf_spot spot;
+    struct route_spot spot;
 
     assert_int_equal(target_read(raw, &t), 0);
-    if (shelf_find(s, &t, &spot))
+    if (routes_find(s, &t, &spot))
         return 0;
     assert_string_equal(spot.path, path);
     return 1;
@@ -55,7 +55,7 @@ finds(const struct shelf *s, const char *raw, const char *path)
 static void
 each_key_opens_its_own(void **state)
 {
-    struct shelf *s = shelf_new();
+    struct routes *s = routes_new();
 
     (void)state;
     put(s, "/robots.txt");
@@ -80,38 +80,38 @@ each_key_opens_its_own(void **state)
     assert_false(finds(s, "/workshop/bert/", ""));
     assert_false(finds(s, "/robots", ""));
     assert_false(finds(s, "/", ""));
-    shelf_free(s);
+    routes_free(s);
 }
 
 static void
 a_spot_says_what_may_be_done(void **state)
 {
-    struct shelf *s = shelf_new();
+    struct routes *s = routes_new();
     struct target t;
-    struct shelf_spot spot;
+    struct route_spot spot;
 
     (void)state;
     put(s, "/workshop/*/record");
-    assert_int_equal(shelf_accept(s, "/workshop/*/record"), 0);
-    assert_int_equal(shelf_accept(s, "/workshop/*/only"), 0);
+    assert_int_equal(routes_accept(s, "/workshop/*/record"), 0);
+    assert_int_equal(routes_accept(s, "/workshop/*/only"), 0);
     grant(s, "k", "/workshop/*/record");
     grant(s, "k", "/workshop/*/only");
     target_read("/workshop/k/record", &t);
-    assert_int_equal(shelf_find(s, &t, &spot), 0);
+    assert_int_equal(routes_find(s, &t, &spot), 0);
     assert_non_null(spot.get);
     assert_true(spot.accepts);
     target_read("/workshop/k/only", &t);
-    assert_int_equal(shelf_find(s, &t, &spot), 0);
+    assert_int_equal(routes_find(s, &t, &spot), 0);
     assert_null(spot.get);
     assert_true(spot.accepts);
-    shelf_free(s);
-    shelf_free(NULL);
+    routes_free(s);
+    routes_free(NULL);
 }
 
 static void
 many_are_found(void **state)
 {
-    struct shelf *s = shelf_new();
+    struct routes *s = routes_new();
     char path[64];
 
     (void)state;
@@ -127,21 +127,21 @@ many_are_found(void **state)
         sprintf(raw, "/calendar/k/feed-%d.ics", i);
         assert_true(finds(s, raw, path));
     }
-    shelf_free(s);
+    routes_free(s);
 }
 
 static void
 a_resource_outlives_the_shelf(void **state)
 {
-    struct shelf *s = shelf_new();
+    struct routes *s = routes_new();
     struct resource *r = resource("bytes");
     struct resource *same = resource("bytes");
     struct resource *other = resource("Bytes");
 
     (void)state;
-    shelf_add(s, "/x", r);
-    shelf_add(s, "/x", r);
-    shelf_free(s);
+    routes_add(s, "/x", r);
+    routes_add(s, "/x", r);
+    routes_free(s);
     assert_int_equal(resource_status(r), 200);
     assert_string_equal(resource_etag(r), resource_etag(same));
     assert_string_not_equal(resource_etag(r), resource_etag(other));

@@ -1,5 +1,5 @@
-#ifndef SHELF_H
-#define SHELF_H
+#ifndef ROUTES_H
+#define ROUTES_H
 
 #include "key.h"
 
@@ -16,29 +16,29 @@ struct target;
  * where
  * "*" is the place of a key.
  */
-struct shelf;
+struct routes;
 
-/* An empty shelf, or NULL when memory is out.  Free with shelf_free(). */
-struct shelf *shelf_new(void);
+/* An empty shelf, or NULL when memory is out.  Free with routes_free(). */
+struct routes *routes_new(void);
 
 /* Free @s and give back what stands on it; NULL is ignored. */
-void shelf_free(struct shelf *s);
+void routes_free(struct routes *s);
 
 /* Answer GET and HEAD of @path with @r, of which a reference is taken; each
  * path once.  Returns 0 or -1 when memory is out. */
-int shelf_add(struct shelf *s, const char *path, struct resource *r);
+int routes_add(struct routes *s, const char *path, struct resource *r);
 
-/* Accept forms that are posted to @path, beside what shelf_add() put there.
+/* Accept forms that are posted to @path, beside what routes_add() put there.
  * Returns 0 or -1 when memory is out. */
-int shelf_accept(struct shelf *s, const char *path);
+int routes_accept(struct routes *s, const char *path);
 
 /* Let whoever has the key of that @hash have @path, which has a "*".  Returns
  * 0 or -1 when memory is out. */
-int shelf_grant(
-    struct shelf *s, const uint8_t hash[KEY_HASH], const char *path);
+int routes_grant(
+    struct routes *s, const uint8_t hash[KEY_HASH], const char *path);
 
 /* What was found under a target. */
-struct shelf_spot {
+struct route_spot {
     const char *path;       /* as it was added */
     struct resource *get;   /* NULL when it cannot be read */
     int accepts;            /* nonzero when forms may be posted */
@@ -50,7 +50,7 @@ struct shelf_spot {
  * no such path or the key is not for it, after the same work.  The hash is set
  * whenever the target has the place of a key.
  */
-int shelf_find(
-    const struct shelf *s, const struct target *t, struct shelf_spot *spot);
+int routes_find(
+    const struct routes *s, const struct target *t, struct route_spot *spot);
 
 #endif

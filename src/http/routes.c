@@ -1,4 +1,4 @@
-#include "shelf.h"
+#include "routes.h"
 
 #include "resource.h"
 #include "target.h"
@@ -17,21 +17,21 @@ struct grant {
     char *path;
 };
 
-struct shelf {
+struct routes {
     struct route *entries; /* by path */
     size_t n_entries;
     struct grant *grants;
     size_t n_grants;
 };
 
-struct shelf *
-shelf_new(void)
+struct routes *
+routes_new(void)
 {
-    return calloc(1, sizeof(struct shelf));
+    return calloc(1, sizeof(struct routes));
 }
 
 void
-shelf_free(struct shelf *s)
+routes_free(struct routes *s)
 {
     if (s == NULL)
         return;
@@ -48,7 +48,7 @@ shelf_free(struct shelf *s)
 
 /* Where @path stands in the table, or would. */
 static size_t
-place(const struct shelf *s, const char *path)
+place(const struct routes *s, const char *path)
 {
     size_t low = 0;
     size_t high = s->n_entries;
@@ -64,7 +64,7 @@ place(const struct shelf *s, const char *path)
 }
 
 static struct route *
-find(const struct shelf *s, const char *path)
+find(const struct routes *s, const char *path)
 {
     size_t i = place(s, path);
 
@@ -75,7 +75,7 @@ find(const struct shelf *s, const char *path)
 
 /* The entry of @path, made when there is none. */
 static struct route *
-entry_for(struct shelf *s, const char *path)
+entry_for(struct routes *s, const char *path)
 {
     struct route *e = find(s, path);
 
@@ -96,7 +96,7 @@ entry_for(struct shelf *s, const char *path)
 }
 
 int
-shelf_add(struct shelf *s, const char *path, struct resource *r)
+routes_add(struct routes *s, const char *path, struct resource *r)
 {
     struct route *e = entry_for(s, path);
 
@@ -108,7 +108,7 @@ shelf_add(struct shelf *s, const char *path, struct resource *r)
 }
 
 int
-shelf_accept(struct shelf *s, const char *path)
+routes_accept(struct routes *s, const char *path)
 {
     struct route *e = entry_for(s, path);
 
@@ -119,7 +119,7 @@ shelf_accept(struct shelf *s, const char *path)
 }
 
 int
-shelf_grant(struct shelf *s, const uint8_t hash[KEY_HASH], const char *path)
+routes_grant(struct routes *s, const uint8_t hash[KEY_HASH], const char *path)
 {
     struct grant *g = realloc(s->grants, (s->n_grants + 1) * sizeof *g);
 
@@ -136,7 +136,7 @@ shelf_grant(struct shelf *s, const uint8_t hash[KEY_HASH], const char *path)
 /* Goes through all, whatever it finds, so that the time says nothing. */
 static int
 is_granted(
-    const struct shelf *s, const uint8_t hash[KEY_HASH], const char *path)
+    const struct routes *s, const uint8_t hash[KEY_HASH], const char *path)
 {
     int found = 0;
 
@@ -149,8 +149,8 @@ is_granted(
 }
 
 int
-shelf_find(
-    const struct shelf *s, const struct target *t, struct shelf_spot *spot)
+routes_find(
+    const struct routes *s, const struct target *t, struct route_spot *spot)
 {
     const struct route *e = find(s, t->path);
 
