@@ -14,7 +14,7 @@
 #include <sys/random.h>
 #include <sysexits.h>
 
-struct leaf {
+struct served_page {
     enum keyring_kind kind;
     const char *name;
     const char *path;
@@ -26,12 +26,12 @@ struct leaf {
 struct pages {
     struct arena *arena;
     const char *old_notice;
-    struct leaf *leaves;
+    struct served_page *leaves;
     size_t n;
 };
 
 /* What all pages of one time have in common. */
-struct press {
+struct page_making {
     const struct pass *pass;
     const struct snapshot *snapshot;
     const struct pages_seal *seal;
@@ -56,7 +56,7 @@ no_memory(struct fault *f)
     return fault_set(f, EX_OSERR, "out of memory");
 }
 
-static const struct leaf *
+static const struct served_page *
 find(const struct pages *g, enum keyring_kind kind, const char *name)
 {
     for (size_t i = 0; g != NULL && i < g->n; i++)
@@ -94,8 +94,8 @@ make(const char *html, size_t len, int has_forms)
 }
 
 static int
-print(const struct press *press, struct workshop *w, struct leaf *leaf,
-    struct fault *f)
+print(const struct page_making *press, struct workshop *w,
+    struct served_page *leaf, struct fault *f)
 {
     struct buf *out = buf_new();
 
@@ -113,8 +113,8 @@ print(const struct press *press, struct workshop *w, struct leaf *leaf,
 }
 
 static int
-print_depot(const struct press *press, const struct depot *depot,
-    struct leaf *leaf, struct fault *f)
+print_depot(const struct page_making *press, const struct depot *depot,
+    struct served_page *leaf, struct fault *f)
 {
     const struct scope scope = {SCOPE_DEPOT, depot};
     struct workshop w = {.scopes = &scope, .n_scopes = 1, .part = depot->title};
@@ -123,8 +123,8 @@ print_depot(const struct press *press, const struct depot *depot,
 }
 
 static int
-print_person(const struct press *press, const struct person *person,
-    struct leaf *leaf, struct fault *f)
+print_person(const struct page_making *press, const struct person *person,
+    struct served_page *leaf, struct fault *f)
 {
     struct desk d = pages_desk(press->seal, person);
     struct workshop w = {.desk = &d.page};
@@ -133,8 +133,8 @@ print_person(const struct press *press, const struct person *person,
 }
 
 static int
-print_leaf(
-    const struct press *press, size_t nth, struct leaf *leaf, struct fault *f)
+print_leaf(const struct page_making *press, size_t nth,
+    struct served_page *leaf, struct fault *f)
 {
     const struct fleet *fleet = pass_fleet(press->pass);
     struct workshop whole = {0};
@@ -162,8 +162,8 @@ path_of(struct arena *a, enum keyring_kind kind, const char *name)
 
 /* Add the page that @key opens, unless it is there, or nothing in the fleet. */
 static int
-add(struct pages *g, const struct press *press, const struct keyring_key *key,
-    struct fault *f)
+add(struct pages *g, const struct page_making *press,
+    const struct keyring_key *key, struct fault *f)
 {
     const struct fleet *fleet = pass_fleet(press->pass);
     const char *name;
@@ -176,7 +176,7 @@ add(struct pages *g, const struct press *press, const struct keyring_key *key,
         nth++;
     if (name == NULL)
         return 0;
-    struct leaf *leaf = &g->leaves[g->n++];
+    struct served_page *leaf = &g->leaves[g->n++];
     leaf->kind = key->kind;
     leaf->name = arena_text(g->arena, name, strlen(name));
     leaf->path = path_of(g->arena, key->kind, name);
@@ -214,8 +214,8 @@ old_notice(struct arena *a, const struct pass *p)
 }
 
 static int
-print_all(struct pages *g, struct press *press, const struct keyring_key *keys,
-    size_t n, struct fault *f)
+print_all(struct pages *g, struct page_making *press,
+    const struct keyring_key *keys, size_t n, struct fault *f)
 {
     struct snapshot *s = dues_settled_outline(
         press->pass, page_until(pass_moment(press->pass).today), f);
@@ -235,7 +235,7 @@ pages_make(const struct pass *p, const struct keyring_key *keys, size_t n,
 {
     struct pages *g = calloc(1, sizeof *g);
     size_t wanted = count_wanted(keys, n);
-    struct press press = {.pass = p, .seal = seal, .notice = notice};
+    struct page_making press = {.pass = p, .seal = seal, .notice = notice};
 
     if (g == NULL || (g->arena = arena_new()) == NULL)
         goto no_memory;
@@ -274,7 +274,7 @@ pages_free(struct pages *g)
 const char *
 pages_path(const struct pages *g, enum keyring_kind kind, const char *name)
 {
-    const struct leaf *leaf = find(g, kind, name);
+    const struct served_page *leaf = find(g, kind, name);
 
     return leaf ? leaf->path : NULL;
 }
@@ -291,7 +291,7 @@ pages_person(const struct pages *g, const char *path)
 
 /* The page with the notice that it is old. */
 static struct resource *
-make_old(const struct leaf *leaf, const char *notice)
+make_old(const struct served_page *leaf, const char *notice)
 {
     struct buf *out = buf_new();
     struct resource *r = NULL;
@@ -308,7 +308,7 @@ make_old(const struct leaf *leaf, const char *notice)
 
 /* Without memory for a notice, the page still says of when it is. */
 static struct resource *
-choose(const struct pages *g, struct leaf *leaf, int are_old)
+choose(const struct pages *g, struct served_page *leaf, int are_old)
 {
     if (!are_old)
         return leaf->fresh;
@@ -323,7 +323,7 @@ pages_put(struct pages *g, int are_old, struct routes *s)
     int rc = 0;
 
     for (size_t i = 0; g != NULL && i < g->n && rc == 0; i++) {
-        struct leaf *leaf = &g->leaves[i];
+        struct served_page *leaf = &g->leaves[i];
         rc = routes_add(s, leaf->path, choose(g, leaf, are_old));
         if (rc == 0 && leaf->kind == KEYRING_PERSON)
             rc = routes_accept(s, leaf->path);

@@ -1,7 +1,6 @@
 #include "service.h"
 
 #include "buf.h"
-#include "display.h"
 #include "dues.h"
 #include "file_watch.h"
 #include "journal.h"
@@ -11,6 +10,7 @@
 #include "remind.h"
 #include "reopen.h"
 #include "retry.h"
+#include "site.h"
 #include "take_form.h"
 #include "troubles.h"
 #include "turn.h"
@@ -24,7 +24,7 @@
 struct service {
     struct service_options options;
     struct pass *pass;
-    struct display *display;
+    struct site *display;
     struct timing timing;
     struct troubles troubles;
     struct fault failed; /* how the last round failed that did */
@@ -76,11 +76,10 @@ show(const struct service *r)
 static int
 take_over(struct service *r, struct fault *f)
 {
-    int rc = display_feeds(r->display, r->pass, f);
+    int rc = site_feeds(r->display, r->pass, f);
 
     show(r);
-    r->is_new =
-        display_pages(r->display, r->pass, notice(r), rc ? NULL : f) == 0;
+    r->is_new = site_pages(r->display, r->pass, notice(r), rc ? NULL : f) == 0;
     return rc || !r->is_new ? -1 : 0;
 }
 
@@ -263,7 +262,7 @@ service_start(const struct service_options *o, struct fault *f)
 {
     struct service *r = calloc(1, sizeof *r);
 
-    if (r == NULL || (r->display = display_new()) == NULL) {
+    if (r == NULL || (r->display = site_new()) == NULL) {
         fault_fill(f, EX_OSERR, "out of memory");
         goto err;
     }
@@ -287,7 +286,7 @@ service_free(struct service *r)
 {
     if (r == NULL)
         return;
-    display_free(r->display);
+    site_free(r->display);
     pass_close(r->pass);
     free(r);
 }
@@ -319,7 +318,7 @@ service_routes(const struct service *r)
 {
     struct health h = health_of(r);
 
-    return display_routes(r->display, &h);
+    return site_routes(r->display, &h);
 }
 
 struct resource *

@@ -1,7 +1,7 @@
 #ifndef TAKE_FORM_H
 #define TAKE_FORM_H
 
-#include "display.h"
+#include "site.h"
 
 struct http_request;
 struct resource;
@@ -12,6 +12,6 @@ struct resource;
  * what to answer; NULL when memory is out.
  */
 struct resource *take_form(
-    const struct display *d, struct pass *p, const struct http_request *form);
+    const struct site *d, struct pass *p, const struct http_request *form);
 
 #endif

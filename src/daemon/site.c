@@ -1,4 +1,4 @@
-#include "display.h"
+#include "site.h"
 
 #include "arena.h"
 #include "feeds.h"
@@ -35,7 +35,7 @@ struct state {
     int are_old; /* the pages: newer ones could not be made */
 };
 
-struct display {
+struct site {
     struct state now;
     struct pages_seal seal;
 };
@@ -48,10 +48,10 @@ drop(struct state *s)
     arena_free(s->arena);
 }
 
-struct display *
-display_new(void)
+struct site *
+site_new(void)
 {
-    struct display *d = calloc(1, sizeof *d);
+    struct site *d = calloc(1, sizeof *d);
 
     if (d != NULL && pages_seal(&d->seal)) {
         free(d);
@@ -61,7 +61,7 @@ display_new(void)
 }
 
 void
-display_free(struct display *d)
+site_free(struct site *d)
 {
     if (d == NULL)
         return;
@@ -117,7 +117,7 @@ take_keys(struct state *next, const struct pass *p, struct fault *f)
 }
 
 int
-display_feeds(struct display *d, const struct pass *p, struct fault *f)
+site_feeds(struct site *d, const struct pass *p, struct fault *f)
 {
     const struct fleet *fleet = pass_fleet(p);
     struct state next = {.arena = arena_new()};
@@ -141,8 +141,8 @@ display_feeds(struct display *d, const struct pass *p, struct fault *f)
 }
 
 int
-display_pages(struct display *d, const struct pass *p, const char *notice,
-    struct fault *f)
+site_pages(
+    struct site *d, const struct pass *p, const char *notice, struct fault *f)
 {
     struct state *now = &d->now;
     struct pages *next =
@@ -181,8 +181,8 @@ is_granted(
 }
 
 int
-display_desk(const struct display *d, const struct fleet *fleet,
-    const char *path, const uint8_t key[KEY_HASH], struct desk *out)
+site_desk(const struct site *d, const struct fleet *fleet, const char *path,
+    const uint8_t key[KEY_HASH], struct desk *out)
 {
     const char *id = pages_person(d->now.pages, path);
 
@@ -197,14 +197,14 @@ display_desk(const struct display *d, const struct fleet *fleet,
 }
 
 static int
-put_feeds(struct routes *s, const struct display *d, const struct health *h)
+put_feeds(struct routes *s, const struct site *d, const struct health *h)
 {
     (void)h;
     return feeds_put(d->now.feeds, s);
 }
 
 static int
-put_keys(struct routes *s, const struct display *d, const struct health *h)
+put_keys(struct routes *s, const struct site *d, const struct health *h)
 {
     const struct state *now = &d->now;
     int rc = 0;
@@ -221,7 +221,7 @@ put_keys(struct routes *s, const struct display *d, const struct health *h)
 }
 
 static int
-put_pages(struct routes *s, const struct display *d, const struct health *h)
+put_pages(struct routes *s, const struct site *d, const struct health *h)
 {
     return pages_put(d->now.pages, d->now.are_old || h->is_old, s);
 }
@@ -236,7 +236,7 @@ put(struct routes *s, const char *path, struct resource *r)
 }
 
 static int
-put_health(struct routes *s, const struct display *d, const struct health *h)
+put_health(struct routes *s, const struct site *d, const struct health *h)
 {
     (void)d;
     return put(s, "/health", health_page(h));
@@ -244,7 +244,7 @@ put_health(struct routes *s, const struct display *d, const struct health *h)
 
 /* Nothing here is for a search. */
 static int
-put_robots(struct routes *s, const struct display *d, const struct health *h)
+put_robots(struct routes *s, const struct site *d, const struct health *h)
 {
     static const char text[] = "User-agent: *\nDisallow: /\n";
     const struct resource_facts facts = {.cache = "public, max-age=86400"};
@@ -256,7 +256,7 @@ put_robots(struct routes *s, const struct display *d, const struct health *h)
 
 /* What is served: each puts its part on the shelf. */
 static int (*const parts[])(
-    struct routes *s, const struct display *d, const struct health *h) = {
+    struct routes *s, const struct site *d, const struct health *h) = {
     put_feeds,
     put_pages,
     put_keys,
@@ -265,7 +265,7 @@ static int (*const parts[])(
 };
 
 struct routes *
-display_routes(const struct display *d, const struct health *h)
+site_routes(const struct site *d, const struct health *h)
 {
     struct routes *s = routes_new();
 
