@@ -15,7 +15,7 @@
 /* A feed as it was last read from its file. */
 struct shown {
     const char *id;
-    const char *path; /* on the shelf */
+    const char *path; /* among the routes */
     int64_t size;     /* of that file, */
     int64_t written;  /* and when it was */
     struct resource *page;

@@ -21,10 +21,10 @@ void feeds_free(struct feeds *s);
 int feeds_take(struct feeds *next, const struct feeds *now,
     const struct pass *p, struct fault *f);
 
-/* The path of that feed on the shelf, valid as long as @s, or NULL. */
+/* The path of that feed among the routes, valid as long as @s, or NULL. */
 const char *feeds_path(const struct feeds *s, const char *id);
 
-/* Put them on the shelf: 0 or -1. */
+/* Put them among the routes: 0 or -1. */
 int feeds_put(const struct feeds *feeds, struct routes *s);
 
 #endif

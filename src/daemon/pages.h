@@ -30,14 +30,14 @@ struct pages *pages_make(const struct pass *p, const struct keyring_key *keys,
 /* Free @g; NULL, of no pages, is ignored, and by the next three as well. */
 void pages_free(struct pages *g);
 
-/* The path of that page on the shelf, valid as long as @g, or NULL. */
+/* The path of that page among the routes, valid as long as @g, or NULL. */
 const char *pages_path(
     const struct pages *g, enum keyring_kind kind, const char *name);
 
 /* The id of the person who records at @path, or NULL. */
 const char *pages_person(const struct pages *g, const char *path);
 
-/* Put them on the shelf, as old ones when @are_old.  0 or -1. */
+/* Put them among the routes, as old ones when @are_old.  0 or -1. */
 int pages_put(struct pages *g, int are_old, struct routes *s);
 
 /* Where @person records. */

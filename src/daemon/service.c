@@ -10,7 +10,7 @@
 #include "remind.h"
 #include "reopen.h"
 #include "retry.h"
-#include "site.h"
+#include "served_site.h"
 #include "take_form.h"
 #include "troubles.h"
 #include "turn.h"
@@ -24,7 +24,7 @@
 struct service {
     struct service_options options;
     struct pass *pass;
-    struct site *display;
+    struct served_site *served;
     struct timing timing;
     struct troubles troubles;
     struct fault failed; /* how the last round failed that did */
@@ -76,10 +76,11 @@ show(const struct service *r)
 static int
 take_over(struct service *r, struct fault *f)
 {
-    int rc = site_feeds(r->display, r->pass, f);
+    int rc = served_site_feeds(r->served, r->pass, f);
 
     show(r);
-    r->is_new = site_pages(r->display, r->pass, notice(r), rc ? NULL : f) == 0;
+    r->is_new =
+        served_site_pages(r->served, r->pass, notice(r), rc ? NULL : f) == 0;
     return rc || !r->is_new ? -1 : 0;
 }
 
@@ -262,7 +263,7 @@ service_start(const struct service_options *o, struct fault *f)
 {
     struct service *r = calloc(1, sizeof *r);
 
-    if (r == NULL || (r->display = site_new()) == NULL) {
+    if (r == NULL || (r->served = served_site_new()) == NULL) {
         fault_fill(f, EX_OSERR, "out of memory");
         goto err;
     }
@@ -286,7 +287,7 @@ service_free(struct service *r)
 {
     if (r == NULL)
         return;
-    site_free(r->display);
+    served_site_free(r->served);
     pass_close(r->pass);
     free(r);
 }
@@ -318,13 +319,13 @@ service_routes(const struct service *r)
 {
     struct health h = health_of(r);
 
-    return site_routes(r->display, &h);
+    return served_site_routes(r->served, &h);
 }
 
 struct resource *
 service_take(struct service *r, const struct http_request *form)
 {
-    return take_form(r->display, r->pass, form);
+    return take_form(r->served, r->pass, form);
 }
 
 unsigned

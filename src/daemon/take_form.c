@@ -85,7 +85,8 @@ take(const struct desk *d, struct pass *p, const struct http_request *form,
 }
 
 struct resource *
-take_form(const struct site *d, struct pass *p, const struct http_request *form)
+take_form(const struct served_site *d, struct pass *p,
+    const struct http_request *form)
 {
     struct buf *out = buf_new();
     struct resource *answer;
@@ -98,7 +99,7 @@ take_form(const struct site *d, struct pass *p, const struct http_request *form)
             "The form was sent from another site, or by no browser. Open the "
             "page and record it there.",
             NULL, out);
-    else if (site_desk(d, pass_fleet(p), http_request_path(form),
+    else if (served_site_desk(d, pass_fleet(p), http_request_path(form),
                  http_request_key(form), &desk))
         answer =
             refuse(p, 404, "There is no such page, or no more.", NULL, out);

@@ -1,7 +1,7 @@
 #ifndef TAKE_FORM_H
 #define TAKE_FORM_H
 
-#include "site.h"
+#include "served_site.h"
 
 struct http_request;
 struct resource;
@@ -11,7 +11,7 @@ struct resource;
  * in the ledger of @p, a pass that rests and rests again afterwards.  Returns
  * what to answer; NULL when memory is out.
  */
-struct resource *take_form(
-    const struct site *d, struct pass *p, const struct http_request *form);
+struct resource *take_form(const struct served_site *d, struct pass *p,
+    const struct http_request *form);
 
 #endif

@@ -22,8 +22,8 @@ struct routes;
 
 /* What the threads that answer share; http_server.c makes and ends it. */
 struct serving {
-    pthread_mutex_t lock; /* of the shelf */
-    struct routes *shelf;
+    pthread_mutex_t lock; /* of the routes */
+    struct routes *routes;
     struct error_responses *responses;
     struct limited_log *log;
     struct connections *visits;
@@ -44,7 +44,7 @@ struct http_request {
     int is_found; /* the answer is what was asked for, whatever its status */
     struct resource *answer;    /* NULL while it is not known */
     unsigned status;            /* of the answer */
-    char path[TARGET_MOST + 1]; /* of a form, as on the shelf */
+    char path[TARGET_MOST + 1]; /* of a form, as among the routes */
     struct buf *body;
     struct http_form *form;
 };

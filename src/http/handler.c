@@ -175,11 +175,11 @@ look_up(struct http_request *r, struct route_spot *spot)
     struct serving *s = r->serving;
 
     pthread_mutex_lock(&s->lock);
-    int rc = routes_find(s->shelf, &r->target, spot);
+    int rc = routes_find(s->routes, &r->target, spot);
     memcpy(r->key, spot->hash, sizeof r->key);
     if (rc == 0 && spot->get != NULL)
         (void)resource_ref(spot->get);
-    /* A form waits, and meanwhile the shelf may go. */
+    /* A form waits, and meanwhile the routes may go. */
     if (rc == 0 && spot->accepts)
         snprintf(r->path, sizeof r->path, "%s", spot->path);
     pthread_mutex_unlock(&s->lock);

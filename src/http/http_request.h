@@ -11,11 +11,11 @@ enum {
     HTTP_FORM_MOST = 16384 /* bytes of a posted form */
 };
 
-/* A form that was posted to a path where the shelf accepts forms, by somebody
+/* A form that was posted to a path where the routes accept forms, by somebody
  * with a key for it.  All of it is valid until it is answered. */
 struct http_request;
 
-/* The path, as it was put on the shelf. */
+/* The path, as it was put among the routes. */
 const char *http_request_path(const struct http_request *r);
 
 /* The hash of the key in the path, all zero when it has none. */

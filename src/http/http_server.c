@@ -71,7 +71,7 @@ end_serving(struct serving *s)
     posts_free(s->posts);
     limited_log_free(s->log);
     error_responses_free(s->responses);
-    routes_free(s->shelf);
+    routes_free(s->routes);
     pthread_mutex_destroy(&s->lock);
 }
 
@@ -121,7 +121,7 @@ http_server_start(
         return NULL;
     }
     pthread_mutex_init(&s->serving.lock, NULL);
-    s->serving.shelf = first;
+    s->serving.routes = first;
     /* Signals are for the thread that waits for them: not one of ours. */
     sigfillset(&all);
     pthread_sigmask(SIG_BLOCK, &all, &before);
@@ -139,8 +139,8 @@ void
 http_server_show(struct http_server *s, struct routes *next)
 {
     pthread_mutex_lock(&s->serving.lock);
-    struct routes *before = s->serving.shelf;
-    s->serving.shelf = next;
+    struct routes *before = s->serving.routes;
+    s->serving.routes = next;
     pthread_mutex_unlock(&s->serving.lock);
     routes_free(before);
 }

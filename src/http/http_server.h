@@ -8,8 +8,8 @@
 #include "routes.h"
 
 /*
- * A server of what stands on a shelf.  It answers in threads of its own, which
- * take no signals, from the shelf it was last given; no request makes it read
+ * A server of some routes.  It answers in threads of its own, which
+ * take no signals, from the routes it was last given; no request makes it read
  * a file, run a query or wait.  A posted form is handed to whoever asks for
  * it, and answered by them.
  */
@@ -34,7 +34,7 @@ struct http_options {
 
 /*
  * Serve @first, which is taken over.  Returns NULL with @f set when that
- * cannot be; then the sockets are closed and the shelf is freed.
+ * cannot be; then the sockets are closed and the routes are freed.
  */
 struct http_server *http_server_start(
     const struct http_options *options, struct routes *first, struct fault *f);

@@ -9,19 +9,19 @@ struct target;
 /*
  * All that is served at one time: a table from paths to resources and forms,
  * and which keys open which of them.  It is filled, then handed to the server
- * and not changed any more; what has not changed is put on the next shelf
+ * and not changed any more; what has not changed is put among the next routes
  * again.
  *
  * A path is "/robots.txt", open to all, or "/calendar/" "*" "/harbour.ics",
- * where
- * "*" is the place of a key.
+ * where "*" is
+ * the place of a key.
  */
 struct routes;
 
-/* An empty shelf, or NULL when memory is out.  Free with routes_free(). */
+/* No routes yet, or NULL when memory is out.  Free with routes_free(). */
 struct routes *routes_new(void);
 
-/* Free @s and give back what stands on it; NULL is ignored. */
+/* Free @s and give back what it holds; NULL is ignored. */
 void routes_free(struct routes *s);
 
 /* Answer GET and HEAD of @path with @r, of which a reference is taken; each

@@ -110,9 +110,12 @@ add_masthead(const struct page *p, struct buf *out)
     /* For a screen that does not show it all. */
     html_print(out, "<nav aria-label=\"On this page\">");
     if (page_has_failed(p))
-        html_print(out, "<a href=\"#failed\">Failed</a> ");
-    html_print(out, "<a href=\"#stop\">Not for use</a> "
-                    "<a href=\"#late\">Overdue</a> ");
+        html_print(out, "<a href=\"#failed\">%s</a> ",
+            wording_of(DUE_FAILED)->heading);
+    html_print(out,
+        "<a href=\"#stop\">Not for use</a> "
+        "<a href=\"#late\">%s</a> ",
+        wording_of(DUE_OVERDUE)->heading);
     if (page_has_unknown(p))
         html_print(out, "<a href=\"#open\">Not known</a> ");
     html_print(out, "<a href=\"#this\">This week</a> "

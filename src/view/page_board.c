@@ -328,13 +328,15 @@ page_board(const struct page *p, struct buf *out)
     int rc = 0;
 
     if (page_has_failed(p))
-        rc |= add_part(p, "failed", "Failed", is_failed,
+        rc |= add_part(p, "failed", wording_of(DUE_FAILED)->heading, is_failed,
             "Tried and not passed, nor done since: whoever is answerable says "
             "whether it may be used until then.",
             out);
     rc |= add_stop(p, out);
     rc |= add_part(p, "late",
-        count(p, is_law_overdue) ? "Also overdue" : "Overdue", is_other_overdue,
+        count(p, is_law_overdue) ? "Also overdue"
+                                 : wording_of(DUE_OVERDUE)->heading,
+        is_other_overdue,
         "Past the deadline by the maker, a recommendation or a rule of "
         "your own.",
         out);

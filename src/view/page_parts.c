@@ -191,7 +191,7 @@ add_standing(const struct due *d, day_t today, struct buf *out)
 {
     switch (d->state) {
     case DUE_NO_RECORD:
-        html_print(out, ", no record of it");
+        html_print(out, ", %s of it", wording_of(d->state)->title);
         return;
     case DUE_FAILED:
         if (d->deadline != DAY_NONE)
@@ -200,7 +200,7 @@ add_standing(const struct due *d, day_t today, struct buf *out)
                 d->deadline, today, out);
         return;
     case DUE_NEEDS_READING:
-        html_print(out, ", needs a reading (%s)",
+        html_print(out, ", %s (%s)", wording_of(d->state)->title,
             fleet_meter_word(d->task->subject, d->to_read));
         if (d->newest_reading != DAY_NONE)
             add_date(", the newest is of ", d->newest_reading, today, out);

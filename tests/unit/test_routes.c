@@ -131,7 +131,7 @@ many_are_found(void **state)
 }
 
 static void
-a_resource_outlives_the_shelf(void **state)
+a_resource_outlives_the_routes(void **state)
 {
     struct routes *s = routes_new();
     struct resource *r = resource("bytes");
@@ -169,7 +169,7 @@ main(void)
         cmocka_unit_test(each_key_opens_its_own),
         cmocka_unit_test(a_spot_says_what_may_be_done),
         cmocka_unit_test(many_are_found),
-        cmocka_unit_test(a_resource_outlives_the_shelf),
+        cmocka_unit_test(a_resource_outlives_the_routes),
         cmocka_unit_test(a_fact_that_no_field_may_hold_is_refused),
     };
 

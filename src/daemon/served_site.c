@@ -1,4 +1,4 @@
-#include "site.h"
+#include "served_site.h"
 
 #include "arena.h"
 #include "feeds.h"
@@ -35,7 +35,7 @@ struct state {
     int are_old; /* the pages: newer ones could not be made */
 };
 
-struct site {
+struct served_site {
     struct state now;
     struct pages_seal seal;
 };
@@ -48,10 +48,10 @@ drop(struct state *s)
     arena_free(s->arena);
 }
 
-struct site *
-site_new(void)
+struct served_site *
+served_site_new(void)
 {
-    struct site *d = calloc(1, sizeof *d);
+    struct served_site *d = calloc(1, sizeof *d);
 
     if (d != NULL && pages_seal(&d->seal)) {
         free(d);
@@ -61,7 +61,7 @@ site_new(void)
 }
 
 void
-site_free(struct site *d)
+served_site_free(struct served_site *d)
 {
     if (d == NULL)
         return;
@@ -117,7 +117,7 @@ take_keys(struct state *next, const struct pass *p, struct fault *f)
 }
 
 int
-site_feeds(struct site *d, const struct pass *p, struct fault *f)
+served_site_feeds(struct served_site *d, const struct pass *p, struct fault *f)
 {
     const struct fleet *fleet = pass_fleet(p);
     struct state next = {.arena = arena_new()};
@@ -141,8 +141,8 @@ site_feeds(struct site *d, const struct pass *p, struct fault *f)
 }
 
 int
-site_pages(
-    struct site *d, const struct pass *p, const char *notice, struct fault *f)
+served_site_pages(struct served_site *d, const struct pass *p,
+    const char *notice, struct fault *f)
 {
     struct state *now = &d->now;
     struct pages *next =
@@ -181,8 +181,8 @@ is_granted(
 }
 
 int
-site_desk(const struct site *d, const struct fleet *fleet, const char *path,
-    const uint8_t key[KEY_HASH], struct desk *out)
+served_site_desk(const struct served_site *d, const struct fleet *fleet,
+    const char *path, const uint8_t key[KEY_HASH], struct desk *out)
 {
     const char *id = pages_person(d->now.pages, path);
 
@@ -197,14 +197,14 @@ site_desk(const struct site *d, const struct fleet *fleet, const char *path,
 }
 
 static int
-put_feeds(struct routes *s, const struct site *d, const struct health *h)
+put_feeds(struct routes *s, const struct served_site *d, const struct health *h)
 {
     (void)h;
     return feeds_put(d->now.feeds, s);
 }
 
 static int
-put_keys(struct routes *s, const struct site *d, const struct health *h)
+put_keys(struct routes *s, const struct served_site *d, const struct health *h)
 {
     const struct state *now = &d->now;
     int rc = 0;
@@ -221,7 +221,7 @@ put_keys(struct routes *s, const struct site *d, const struct health *h)
 }
 
 static int
-put_pages(struct routes *s, const struct site *d, const struct health *h)
+put_pages(struct routes *s, const struct served_site *d, const struct health *h)
 {
     return pages_put(d->now.pages, d->now.are_old || h->is_old, s);
 }
@@ -236,7 +236,8 @@ put(struct routes *s, const char *path, struct resource *r)
 }
 
 static int
-put_health(struct routes *s, const struct site *d, const struct health *h)
+put_health(
+    struct routes *s, const struct served_site *d, const struct health *h)
 {
     (void)d;
     return put(s, "/health", health_page(h));
@@ -244,7 +245,8 @@ put_health(struct routes *s, const struct site *d, const struct health *h)
 
 /* Nothing here is for a search. */
 static int
-put_robots(struct routes *s, const struct site *d, const struct health *h)
+put_robots(
+    struct routes *s, const struct served_site *d, const struct health *h)
 {
     static const char text[] = "User-agent: *\nDisallow: /\n";
     const struct resource_facts facts = {.cache = "public, max-age=86400"};
@@ -254,9 +256,9 @@ put_robots(struct routes *s, const struct site *d, const struct health *h)
     return put(s, "/robots.txt", resource_new(&facts, text, sizeof text - 1));
 }
 
-/* What is served: each puts its part on the shelf. */
+/* What is served: each puts its part among the routes. */
 static int (*const parts[])(
-    struct routes *s, const struct site *d, const struct health *h) = {
+    struct routes *s, const struct served_site *d, const struct health *h) = {
     put_feeds,
     put_pages,
     put_keys,
@@ -265,7 +267,7 @@ static int (*const parts[])(
 };
 
 struct routes *
-site_routes(const struct site *d, const struct health *h)
+served_site_routes(const struct served_site *d, const struct health *h)
 {
     struct routes *s = routes_new();
 
