@@ -111,7 +111,8 @@ calls_for(const struct job *done, const struct job *job)
 static int
 goes_by_meter(const struct task *t)
 {
-    return has_meter(t->rule, METER_DISTANCE) || has_meter(t->rule, METER_HOURS);
+    return has_meter(t->rule, METER_DISTANCE) ||
+           has_meter(t->rule, METER_HOURS);
 }
 
 static int
@@ -320,9 +321,9 @@ reach(const struct task *t)
 }
 
 /* 5. Work from before the time that a stated deadline ends makes the deadline
- *    no later, whatever the rule: work by the day it was last done, as stated, or
- *    more than the interval before.  Not where so many
- *    are asked for in a time: there older work counts. */
+ *    no later, whatever the rule: work by the day it was last done, as stated,
+ * or more than the interval before while nothing newer than that was done.  Not
+ * where so many are asked for in a time: there older work counts. */
 static int
 history_keeps_a_stated_deadline(struct trial *t)
 {
@@ -339,9 +340,11 @@ history_keeps_a_stated_deadline(struct trial *t)
         if (stated == DAY_NONE && of->rule->first.origin == ORIGIN_ON &&
             b->last == DAY_NONE)
             stated = of->rule->first.on;
+        day_t until = b->last;
+        if (b->last == DAY_NONE || newest_done(w, of) <= b->last)
+            until = day_later(until, stated - reach(of) - 7);
         if (stated == DAY_NONE || !does(&t->extra, of) || goes_by_meter(of) ||
-            looks_back(of->rule) ||
-            t->extra.day > day_later(b->last, stated - reach(of) - 7))
+            looks_back(of->rule) || t->extra.day > until)
             continue;
         if (is_later(before[i].deadline, after[i].deadline))
             return breaks(
@@ -381,9 +384,11 @@ entered_twice_counts_once(struct trial *t)
  *
  * Not where a meter reads something else on another day; nor where days off
  * the road are left out, for of two completions in one month the later has
- * fewer of them after it and may run to the same month's end; nor where NEAREST
- * rolls a Monday forwards and the Tuesday after it back.  What another job
- * follows is called for on another day.
+ * fewer of them after it and may run to the same month's end; nor where so many
+ * are asked for and another job of the later day counts as well, or the earlier
+ * day is before a stated deadline is counted for; nor where NEAREST rolls a
+ * Monday forwards and the Tuesday after it back.  What another job follows is
+ * called for on another day.
  */
 static int
 done_earlier_is_never_due_later(struct trial *t)
@@ -404,7 +409,10 @@ done_earlier_is_never_due_later(struct trial *t)
         if (of->job->n_follows > 0 || !does(&t->extra, of) ||
             (newest != DAY_NONE && newest >= t->other_day) ||
             goes_by_meter(of) || of->rule->off_road == OFF_ROAD_WAITS ||
-            of->rule->roll == ROLL_NEAREST)
+            of->rule->roll == ROLL_NEAREST ||
+            (looks_back(of->rule) && (of->job->also_counts.job != NULL ||
+                                         of->baseline.deadline != DAY_NONE ||
+                                         of->rule->first.origin == ORIGIN_ON)))
             continue;
         if (is_later(late[i].deadline, early[i].deadline))
             return breaks(t, i, "deadline when earlier", late[i].deadline,
