@@ -332,6 +332,41 @@ what_would_help_is_told(void **state)
         "vehicle, as on Mon 2026-03-23");
 }
 
+/* The same, where it is the hours or the number away that are short. */
+static void
+what_is_short_is_named(void **state)
+{
+    struct shop *s = *state;
+    struct job *j = world_loose_job(s->w, "check", "12 weeks");
+    struct change shut = {.kind = CHANGE_SHUT,
+        .place = &s->places[0],
+        .from = date("2026-03-02"),
+        .to = date("2026-03-20")};
+    struct buf *said = buf_new();
+    size_t n;
+
+    j->rule.takes = 60;
+    s->places[0].minutes = 60;
+    s->options.changes = &shut;
+    s->options.n_changes = 1;
+    shop_has(s, s->k7, j, LAST);
+    shop_has(s, s->k8, j, LAST);
+    shop_plan(s);
+    because_cure(s->agenda, plan_clashes(agenda_plan(s->agenda), &n), said);
+    assert_int_equal(n, 1);
+    assert_string_equal(
+        buf_str(said), "more hours at The yard on Mon 2026-03-23 would do");
+    buf_clear(said);
+    s->places[0].minutes = 0;
+    shop_limit(s, 1);
+    shop_plan(s);
+    because_cure(s->agenda, plan_clashes(agenda_plan(s->agenda), &n), said);
+    assert_int_equal(n, 1);
+    assert_string_equal(
+        buf_str(said), "one more away of Buses on Mon 2026-03-23 would do");
+    buf_free(said);
+}
+
 static void
 what_if(void **state)
 {
@@ -380,6 +415,7 @@ main(void)
         SHOP_TEST(no_sooner_than_it_can_be_arranged),
         SHOP_TEST(what_is_overdue_comes_first),
         SHOP_TEST(what_would_help_is_told),
+        SHOP_TEST(what_is_short_is_named),
         SHOP_TEST(what_if),
     };
 
