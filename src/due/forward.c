@@ -214,6 +214,7 @@ forward_call(struct forward *f, size_t task, const day_t *done, size_t n,
     if (l->n == 0 || known < n)
         l->n = n + 1;
     *out = l->calls[n];
+    out->failed = n == 0 && l->facts.failed ? l->facts.failed->day : DAY_NONE;
     /* One that does not move on would be called for without end. */
     return n == 0 || out->deadline == DAY_NONE || out->deadline > done[n - 1];
 }

@@ -22,6 +22,8 @@ struct forward_call {
                              call and wastes none of its interval */
     day_t counts;         /* the first on which it counts at all */
     struct cycle cycle;   /* what it runs from, with ahead 0 */
+    day_t failed;         /* it last failed on that day and was not done since;
+                             DAY_NONE when it did not, or for a later call */
 };
 
 /* A look ahead over @facts, which it borrows; NULL when memory is out.  Free

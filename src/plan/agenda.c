@@ -234,6 +234,14 @@ agenda_passed(const struct agenda *a, const struct task *t)
     return work < a->problem.n_works ? a->works[work].passed : DAY_NONE;
 }
 
+day_t
+agenda_failed(const struct agenda *a, const struct task *t)
+{
+    size_t work = work_of(a, t);
+
+    return work < a->problem.n_works ? a->works[work].failed : DAY_NONE;
+}
+
 const struct agenda_covered *
 agenda_covered(const struct agenda *a, size_t *n)
 {

@@ -84,6 +84,10 @@ const struct agenda_undated *agenda_undated(const struct agenda *a, size_t *n);
  */
 day_t agenda_passed(const struct agenda *a, const struct task *t);
 
+/* The day on which @t last failed without having been done since, or
+ * DAY_NONE. */
+day_t agenda_failed(const struct agenda *a, const struct task *t);
+
 /* A present call that needs no day of its own: a wider job of the subject,
  * which has to be done by its deadline, completes it as well. */
 struct agenda_covered {

@@ -135,9 +135,15 @@ void
 because_booking(
     const struct agenda *a, const struct plan_booking *b, struct buf *out)
 {
+    const struct task *t = agenda_task(a, b->work);
+    day_t passed = b->cycle == 0 ? agenda_passed(a, t) : DAY_NONE;
+    day_t failed = b->cycle == 0 ? agenda_failed(a, t) : DAY_NONE;
+
+    /* That comes before why it is on that day: it is not merely planned. */
+    if (failed != DAY_NONE)
+        buf_print(out, "failed on %s and not done since; ",
+            day_words(failed, (char[DAY_WORDS]){0}));
     say_cause(a, b, out);
-    day_t passed =
-        b->cycle == 0 ? agenda_passed(a, agenda_task(a, b->work)) : DAY_NONE;
     if (b->cause == PLAN_FIXED && b->day > b->call.to)
         buf_text(out, ", after the deadline");
     if (passed != DAY_NONE)

@@ -235,7 +235,8 @@ add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
 
     if (rc <= 0 || note_undated(a, t, &c))
         return rc < 0 ? -1 : 0;
-    *w = (struct posed_work){.task = t, .at = at, .now = c.cycle};
+    *w = (struct posed_work){
+        .task = t, .at = at, .now = c.cycle, .failed = c.failed};
     w->first_fixed = fixed_of(a, t, &w->n_fixed);
     resolve_fixed(a, w);
     w->first_kept = days_of(a->kept, a->options.n_kept, t, &w->n_kept);

@@ -32,6 +32,7 @@ struct posed_work {
     day_t wide_to;    /* DAY_NONE for none */
     const struct task *wider; /* that one */
     day_t passed;             /* as agenda_passed() */
+    day_t failed;             /* as in forward_call */
 };
 
 struct agenda {
