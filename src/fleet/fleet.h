@@ -43,6 +43,11 @@ struct also_counts {
     int most;
 };
 
+/* What somebody hears, or the vehicle does, when a job was not passed; and when
+ * its deadline is past. */
+enum job_failure { FAILURE_USUAL, FAILURE_STOPS, FAILURE_TELLS };
+enum job_overdue { OVERDUE_USUAL, OVERDUE_STOPS, OVERDUE_WARNS };
+
 struct job {
     const char *id;
     const char *title;
@@ -58,13 +63,35 @@ struct job {
     const struct job **follows; /* a record of one of these makes this due */
     size_t n_follows;
     struct also_counts also_counts;
+    int inspection; /* a defect is put off until the next of these at most */
+    /* Never the usual one once the file is read: where the class is law, the
+     * vehicle stops. */
+    enum job_failure failure;
+    enum job_overdue overdue;
 };
+
+/* What must be on record before a new, hired-in or returned vehicle counts as
+ * fit. */
+enum first_use { FIRST_USE_NOTHING, FIRST_USE_CHECK, FIRST_USE_INSPECTION };
+
+/* What subjects of one type share; sheet.h says what items ask for it. */
+struct subject_type {
+    const char *id;
+    const char *title; /* may be NULL */
+    size_t index;      /* in fleet.types */
+};
+
+struct check_sheet;
 
 struct subject {
     const char *id;
     const char *title; /* may be NULL */
     enum subject_kind kind;
-    size_t index; /* in fleet.subjects */
+    size_t index;                      /* in fleet.subjects */
+    const struct subject_type *type;   /* or NULL */
+    const struct check_sheet **sheets; /* of its type, then its own */
+    size_t n_sheets;
+    enum first_use first_use;
     day_t registered;
     day_t built;
     day_t in_service;
@@ -117,15 +144,20 @@ struct scope {
     const void *which; /* the depot, subject, job or person; NULL for all */
 };
 
+/* What a person may do about defects of the vehicles that they are told of.
+ * Anybody may report one. */
+enum person_may { MAY_ASSESS = 1, MAY_REPAIR = 2, MAY_RELEASE = 4 };
+
 /* What a person hears of on any day, written to on it or not. */
 enum urgent { URGENT_NEVER, URGENT_LAW_OVERDUE };
 
 struct person {
     const char *id;
     const char *name; /* may be NULL */
-    const char *mail;
+    const char *mail; /* may be NULL for one who is told nothing */
     const struct scope *told;
     size_t n_told;
+    unsigned may;     /* bits of enum person_may, see fleet_may() */
     struct span from; /* the earliest stage to hear of, before the
                          deadline, or after it */
     int from_overdue; /* that span counts from the deadline on */
@@ -194,7 +226,8 @@ struct site {
     struct span calm; /* how far a forecast moves before calendars and mail
                          show it; n is 0 for at once */
     int planner;      /* nonzero when plan days are those of the plan */
-    struct span plan_ahead; /* how far it reaches */
+    struct span plan_ahead;    /* how far it reaches */
+    struct span defer_at_most; /* how long a defect may be put off */
     struct mail_settings mail;
     struct server_settings server;
 };
@@ -217,6 +250,10 @@ struct fleet {
     size_t n_workplaces;
     const struct away_limit *limits;
     size_t n_limits;
+    const struct subject_type *types;
+    size_t n_types;
+    const struct check_sheet *sheets;
+    size_t n_sheets;
 };
 
 /* The depot of @s: its own, or its carrier's; NULL when neither has one. */
@@ -238,6 +275,15 @@ const struct job *fleet_job(const struct fleet *f, const char *id);
 /* The task of @s and @j, or NULL when @s does not have that job. */
 const struct task *fleet_task(
     const struct fleet *f, const struct subject *s, const struct job *j);
+
+/* The person with that id, or else that name, letters in either case, or
+ * NULL. */
+const struct person *fleet_person(const struct fleet *f, const char *word);
+
+/* Whether @p may do all of @may, of enum person_may, to @s: it or its carrier
+ * is in what @p is told of as all, a depot or a subject.  For who is told
+ * nothing, that is all of them. */
+int fleet_may(const struct person *p, unsigned may, const struct subject *s);
 
 /* The words by which the fleet file names classes and kinds of subject. */
 const char *fleet_class_word(enum job_class class);

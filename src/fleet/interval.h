@@ -33,7 +33,7 @@ struct interval {
     const char *recurrence; /* an RFC 5545 RRULE value */
     day_t from;             /* its DTSTART */
     const struct recur *recur;
-    const char *text;       /* as written in the fleet file */
+    const char *text; /* as written in the fleet file */
 };
 
 #endif
