@@ -4,6 +4,7 @@
 #include "intervals.h"
 #include "keys.h"
 #include "lookup.h"
+#include "sheets.h"
 #include "subject_def.h"
 #include "tasks.h"
 #include "warnings.h"
@@ -33,6 +34,8 @@ make_room(struct load_context *r, const size_t counts[SECTION_KINDS])
     f->n_feeds = counts[SECTION_FEED];
     f->n_workplaces = counts[SECTION_CALENDAR];
     f->n_limits = counts[SECTION_LIMIT];
+    f->n_types = counts[SECTION_TYPE];
+    f->n_sheets = counts[SECTION_CHECK];
     f->depots = r->depots = context_take(r, f->n_depots * sizeof *r->depots);
     f->jobs = r->jobs = context_take(r, f->n_jobs * sizeof *r->jobs);
     f->subjects = r->subjects =
@@ -43,6 +46,8 @@ make_room(struct load_context *r, const size_t counts[SECTION_KINDS])
     f->workplaces = r->workplaces =
         context_take(r, f->n_workplaces * sizeof *r->workplaces);
     f->limits = r->limits = context_take(r, f->n_limits * sizeof *r->limits);
+    f->types = r->types = context_take(r, f->n_types * sizeof *r->types);
+    f->sheets = r->sheets = context_take(r, f->n_sheets * sizeof *r->sheets);
     r->defs = context_take(r, f->n_subjects * sizeof *r->defs);
     return r->document->out_of_memory ? -1 : 0;
 }
@@ -67,8 +72,12 @@ new_subject(struct load_context *r, const struct section *s)
         .built = DAY_NONE,
         .in_service = DAY_NONE,
         .unit_since = DAY_NONE};
-    if (s->kind != SECTION_TYPE)
+    if (s->kind != SECTION_TYPE) {
         r->subjects[s->index] = h->subject;
+        return h;
+    }
+    h->subject.type = &r->types[s->index];
+    r->types[s->index] = (struct subject_type){s->id, NULL, s->index};
     return h;
 }
 
@@ -107,6 +116,8 @@ new_object(struct load_context *r, const struct section *s)
             .index = s->index,
             .rule = {.first = {.on = DAY_NONE}}};
         return &r->jobs[s->index];
+    case SECTION_CHECK:
+        return sheets_new(r, s);
     case SECTION_TYPE:
     case SECTION_VEHICLE:
     case SECTION_EQUIPMENT:
@@ -182,6 +193,11 @@ finish_job(struct load_context *r, const struct section *s, struct job *j)
         j->rule.first_ends = j->rule.ends;
     if (section_entry(s, "first-kept") == NULL)
         j->rule.first_kept = intervals_keeps_first(&j->rule);
+    /* Who does not say so gets the safer reading of the law. */
+    if (j->failure == FAILURE_USUAL)
+        j->failure = j->class == CLASS_LAW ? FAILURE_STOPS : FAILURE_TELLS;
+    if (j->overdue == OVERDUE_USUAL)
+        j->overdue = j->class == CLASS_LAW ? OVERDUE_STOPS : OVERDUE_WARNS;
     check_job(r, s, j);
     check_job_rule(r, s, j);
     warn_job(r, s, j);
@@ -200,6 +216,10 @@ read_section(struct load_context *r, struct section *s)
             check_subject(r, object);
         return;
     }
+    if (s->kind == SECTION_CHECK) {
+        sheets_read(r, s);
+        return;
+    }
     keys_read(r, s, object,
         s->kind == SECTION_JOB ? &((struct job *)object)->rule : NULL);
     if (s->kind == SECTION_HOLIDAYS)
@@ -210,6 +230,8 @@ read_section(struct load_context *r, struct section *s)
         finish_job(r, s, object);
     else if (s->kind == SECTION_MAIL)
         check_mail(r, s, object);
+    else if (s->kind == SECTION_PERSON)
+        check_person(r, s);
     else if (s->kind == SECTION_LIMIT)
         check_limit(r, s, object);
 }
@@ -271,7 +293,8 @@ warn_no_mail(struct load_context *r)
 {
     const struct section *s = r->document->sections;
 
-    while (s != NULL && s->kind != SECTION_PERSON)
+    while (s != NULL &&
+           (s->kind != SECTION_PERSON || section_entry(s, "told") == NULL))
         s = s->next;
     if (s != NULL && document_find(r->document, SECTION_MAIL, "") == NULL)
         context_warning(r, s->place,

@@ -2,6 +2,7 @@
 
 #include "intervals.h"
 #include "kind.h"
+#include "sheet.h"
 #include "subject_def.h"
 #include "value.h"
 
@@ -138,6 +139,11 @@ check_subject(struct load_context *r, const struct subject_def *h)
         context_error(r, of->place,
             "%s is carried by '%s' as its type says; only equipment is carried",
             of->title, s->carrier->id);
+    if (s->kind == SUBJECT_DRIVER && s->n_sheets > 0)
+        context_error(r, of->place,
+            "%s has the check sheet '%s' as its type says; only vehicles and "
+            "equipment are checked",
+            of->title, s->sheets[0]->id);
     if (h->n_uses > 0 || subject_def_states(h, "jobs"))
         return;
     if (s->kind == SUBJECT_VEHICLE)
@@ -146,6 +152,38 @@ check_subject(struct load_context *r, const struct subject_def *h)
     else
         context_warning(r, of->place,
             "%s has no job, so it is never due; add jobs = JOB...", of->title);
+}
+
+/* Only who is told something is written to, and who can neither be told nor do
+ * anything was meant to be one of the two. */
+void
+check_person(struct load_context *r, const struct section *s)
+{
+    static const char *const of_mail[] = {
+        "mail", "stages", "days", "calendar", "urgent", "outlook"};
+
+    if (has(s, "told")) {
+        if (!has(s, "mail"))
+            context_error(r, s->place,
+                "%s is told of dues and has no 'mail'; add mail = ADDRESS, or "
+                "take out 'told'",
+                s->title);
+        return;
+    }
+    if (!has(s, "may") && !has(s, "mail"))
+        context_error(r, s->place,
+            "%s has neither 'told' nor 'may'; add told = SCOPE, ... and "
+            "mail = ADDRESS for who is written to, may = assess, repair, "
+            "release for who decides about defects",
+            s->title);
+    for (size_t i = 0; i < sizeof of_mail / sizeof *of_mail; i++) {
+        struct entry *e = section_entry(s, of_mail[i]);
+        if (e != NULL)
+            context_refuse(r, e, e->place,
+                "%s has no 'told', so nothing is ever sent; add "
+                "told = SCOPE, ... or take this out",
+                s->title);
+    }
 }
 
 /* Nonzero when the job covers none that may stand in a circle. */

@@ -7,8 +7,8 @@
 #include <strings.h>
 
 static const char *const words[SECTION_KINDS] = {"site", "mail", "server",
-    "holidays", "calendar", "depot", "job", "type", "vehicle", "equipment",
-    "driver", "person", "feed", "limit"};
+    "holidays", "calendar", "depot", "job", "check", "type", "vehicle",
+    "equipment", "driver", "person", "feed", "limit"};
 
 const char *
 section_word(enum section_kind kind)
@@ -57,7 +57,8 @@ refuse_section(struct document *d, struct place place, const char *word)
     else
         problems_add(d->problems, PROBLEM_ERROR, place,
             "unknown section '%s'; expected site, mail, server, holidays, "
-            "calendar, depot, job, type, vehicle, equipment, driver, person, "
+            "calendar, depot, job, check, type, vehicle, equipment, driver, "
+            "person, "
             "feed or limit",
             word);
     return -1;

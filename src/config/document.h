@@ -21,6 +21,7 @@ enum section_kind {
     SECTION_CALENDAR,
     SECTION_DEPOT,
     SECTION_JOB,
+    SECTION_CHECK,
     SECTION_TYPE,
     SECTION_VEHICLE,
     SECTION_EQUIPMENT,
@@ -122,7 +123,8 @@ const char *document_nearest(
 struct entry *section_entry(const struct section *s, const char *key);
 
 /* What @s says of @job under @key, or NULL, as for no section: a job says it
- * by the key alone, a type or a subject by JOB.KEY. */
+ * by the key alone, a type or a subject by JOB.KEY.  Likewise what a check
+ * says of the item of that code. */
 struct entry *section_job_entry(
     const struct section *s, const char *job, const char *key);
 

@@ -1,6 +1,8 @@
 #include "explain.h"
 
+#include "items.h"
 #include "kind.h"
+#include "sheets.h"
 #include "value.h"
 
 #include <stdio.h>
@@ -98,7 +100,7 @@ explain_use(
     for (size_t i = 0; i < key_table_size; i++) {
         const struct key *k = &key_table[i];
         const void *part = use->rule;
-        if (k->part == PART_WHOLE)
+        if (k->part == PART_WHOLE || k->part == PART_ITEM)
             continue;
         if (k->part == PART_BASELINE)
             part = &use->baseline;
@@ -146,6 +148,37 @@ explain_known_until(struct explaining *x, const struct calendar *c)
         until == DAY_NONE ? "no end" : day_text(until, day));
 }
 
+/* Item by item in walking order, each with what is said of it. */
+static void
+explain_items(struct explaining *x, const struct section *s)
+{
+    static const char *const words[] = {"right", "carried"};
+    const struct check_item *item =
+        ((const struct sheet_def *)s->object)->sheet.items;
+    struct items line = items_of(section_entry(s, "items"), ITEMS_LINES);
+
+    while (items_next(&line)) {
+        if (line.text[strlen(line.text) - 1] == ':') {
+            buf_print(x->out, "  %s", line.text);
+            say_place(x, line.place, NULL);
+            continue;
+        }
+        buf_print(x->out, "  %-16s %s, %s", item->code, item->text,
+            sheet_grade_word(item->grade));
+        say_place(x, line.place, NULL);
+        for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+            struct entry *e = section_job_entry(s, item->code, words[i]);
+            if (e == NULL)
+                continue;
+            buf_print(x->out, "  %s.%-*s %s", item->code,
+                15 - (int)strlen(item->code), words[i],
+                i == 0 ? item->right : item->carried->id);
+            say_place(x, e->place, NULL);
+        }
+        item++;
+    }
+}
+
 static void
 explain_plain(struct explaining *x, const struct section *s)
 {
@@ -157,6 +190,8 @@ explain_plain(struct explaining *x, const struct section *s)
     }
     if (s->kind == SECTION_CALENDAR)
         explain_known_until(x, s->object);
+    if (s->kind == SECTION_CHECK)
+        explain_items(x, s);
 }
 
 static int
@@ -176,6 +211,8 @@ is_unused(const struct load_context *r, const struct section *s)
         return s->preset && !is_had(r, s->object);
     if (s->kind == SECTION_HOLIDAYS)
         return s->preset && !context_is_kept(r, s->object);
+    if (s->kind == SECTION_CHECK)
+        return s->preset && !sheets_used(r, s);
     return 0;
 }
 
@@ -202,7 +239,7 @@ explain_fleet(const struct load_context *r, struct buf *out)
 {
     static const enum section_kind order[] = {SECTION_SITE, SECTION_MAIL,
         SECTION_SERVER, SECTION_HOLIDAYS, SECTION_CALENDAR, SECTION_DEPOT,
-        SECTION_JOB, SECTION_PERSON, SECTION_FEED, SECTION_LIMIT,
+        SECTION_JOB, SECTION_CHECK, SECTION_PERSON, SECTION_FEED, SECTION_LIMIT,
         SECTION_VEHICLE};
     struct explaining x = {r, out};
 

@@ -17,10 +17,13 @@ find_key(enum section_kind kind, const char *word)
     return NULL;
 }
 
+/* Whether keys with a dot say something of one part of what the section
+ * describes. */
 static int
-holds_jobs(enum section_kind kind)
+holds_parts(enum section_kind kind)
 {
-    return kind == SECTION_TYPE || section_group(kind) == SECTION_VEHICLE;
+    return kind == SECTION_TYPE || kind == SECTION_CHECK ||
+           section_group(kind) == SECTION_VEHICLE;
 }
 
 static void
@@ -81,13 +84,15 @@ refuse_unknown(struct load_context *r, const struct section *s, struct entry *e)
 /* Only the keys of rules and baselines are looked at: of the rest a subject has
  * no own value for a job. */
 const struct key *
-keys_of_job(struct load_context *r, const struct section *s, struct entry *e,
+keys_after_dot(struct load_context *r, const struct section *s, struct entry *e,
     const char *word)
 {
     struct suggest near = suggest_start(word);
 
     for (size_t i = 0; i < key_table_size; i++) {
-        if (key_table[i].part == PART_WHOLE)
+        enum key_part part = key_table[i].part;
+        if (part == PART_WHOLE ||
+            (part == PART_ITEM) != (s->kind == SECTION_CHECK))
             continue;
         if (strcasecmp(key_table[i].word, word) == 0)
             return &key_table[i];
@@ -120,7 +125,7 @@ word_before_equals(const char *text, char word[WORD_SIZE])
 static int
 is_hidden_key(const struct section *s, const char *word)
 {
-    if (holds_jobs(s->kind) && strchr(word, '.') && !strpbrk(word, " \t"))
+    if (holds_parts(s->kind) && strchr(word, '.') && !strpbrk(word, " \t"))
         return 1;
     return find_key(s->kind, word) != NULL;
 }
@@ -201,7 +206,7 @@ keys_read(struct load_context *r, const struct section *s, void *object,
 {
     for (struct entry *e = s->entries; e != NULL; e = e->next) {
         if (e->again || e->refused ||
-            (holds_jobs(s->kind) && strchr(e->key, '.')))
+            (holds_parts(s->kind) && strchr(e->key, '.')))
             continue;
         const struct key *k = find_key(s->kind, e->key);
         if (k == NULL)

@@ -6,9 +6,10 @@
 
 /* The part of what a section describes that a key fills in. */
 enum key_part {
-    PART_WHOLE,   /* the section's object itself */
-    PART_RULE,    /* the rule of a job; a subject may have its own */
-    PART_BASELINE /* what was so before the ledger, of one job of a subject */
+    PART_WHOLE,    /* the section's object itself */
+    PART_RULE,     /* the rule of a job; a subject may have its own */
+    PART_BASELINE, /* what was so before the ledger, of one job of a subject */
+    PART_ITEM      /* an item of a check */
 };
 
 struct key;
@@ -68,17 +69,19 @@ void keys_set_usual(struct load_context *r, enum section_kind kind,
     enum key_part part, void *object);
 
 /*
- * Read the keys of a section but for those of the form JOB.KEY: into @object,
+ * Read the keys of a section but for those of the form JOB.KEY, or CODE.KEY in
+ * a check: into @object,
  * and the ones of a rule into @rule, which is NULL where there is none.
  * Unknown and missing ones become problems.
  */
 void keys_read(struct load_context *r, const struct section *s, void *object,
     struct rule *rule);
 
-/* The key of a job that a subject may have otherwise, or of its baseline; NULL
- * when there is none, refused with the nearest word. */
-const struct key *keys_of_job(struct load_context *r, const struct section *s,
-    struct entry *e, const char *word);
+/* The key after the dot, @word: of a job that a subject may have otherwise, or
+ * of its baseline, or of an item of a check; NULL when there is none, refused
+ * with the nearest word. */
+const struct key *keys_after_dot(struct load_context *r,
+    const struct section *s, struct entry *e, const char *word);
 
 /* Read one entry under its key into the part it belongs to. */
 void keys_read_one(struct load_context *r, const struct section *s,

@@ -4,6 +4,7 @@
 #include "config_options.h"
 #include "document.h"
 #include "fleet.h"
+#include "sheet.h"
 
 /*
  * What is at hand while the sections are given meaning, and the ways in which
@@ -51,6 +52,12 @@ struct subject_def {
     int moved; /* by a record: the file's carrier is not that of today */
 };
 
+/* A check sheet; its items while they can be written. */
+struct sheet_def {
+    struct check_sheet sheet;
+    struct check_item *items; /* what sheet.items points to */
+};
+
 /* Calendars are made once and freed with the fleet. */
 struct made_calendar {
     struct work_calendar *calendar;
@@ -73,6 +80,8 @@ struct load_context {
     struct workplace *workplaces;
     struct away_limit *limits;
     struct task *tasks;
+    struct subject_type *types;
+    struct check_sheet *sheets;
     struct subject_def *defs; /* one for each subject */
     struct made_calendar *calendars;
 };

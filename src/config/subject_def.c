@@ -4,6 +4,7 @@
 #include "check.h"
 #include "intervals.h"
 #include "keys.h"
+#include "sheets.h"
 #include "warnings.h"
 
 #include <string.h>
@@ -164,7 +165,8 @@ read_own(struct load_context *r, struct subject_def *h, struct entry *e)
 {
     const char *dot = strchr(e->key, '.');
     struct use *use = use_of(r, h, e, (size_t)(dot - e->key));
-    const struct key *k = use ? keys_of_job(r, h->section, e, dot + 1) : NULL;
+    const struct key *k =
+        use ? keys_after_dot(r, h->section, e, dot + 1) : NULL;
 
     if (k == NULL)
         return;
@@ -262,6 +264,9 @@ subject_def_read(struct load_context *r, struct section *s)
     for (size_t i = 0; i < h->n_uses; i++)
         finish_use(r, h, &h->uses[i]);
     warn_intervals(r, h);
+    sheets_check(r, h);
+    if (s->kind == SECTION_TYPE)
+        r->types[s->index].title = h->subject.title;
     /* The more it is used, the earlier it is due. */
     h->subject.yearly_distance =
         fleet_in_unit_at_most(h->yearly, h->yearly_unit, h->subject.unit);

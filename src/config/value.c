@@ -170,6 +170,39 @@ VALUE_FORMATTER(format_choice)
 const struct value_type value_choice = {
     .parse = parse_choice, .format = format_choice};
 
+VALUE_PARSER(parse_bits)
+{
+    struct items item = items_of(e, ITEMS_WORDS);
+
+    while (items_next(&item)) {
+        unsigned i = 0;
+        while (k->words[i] != NULL && strcasecmp(k->words[i], item.text) != 0)
+            i++;
+        if (k->words[i] != NULL)
+            *(unsigned *)at |= 1u << i;
+        else
+            context_refuse(
+                r, e, item.place, "'%s' is none of %s", item.text, k->form);
+    }
+}
+
+VALUE_FORMATTER(format_bits)
+{
+    unsigned bits = *(const unsigned *)at;
+    const char *gap = "";
+
+    if (bits == 0)
+        value_format_unset(k, out);
+    for (unsigned i = 0; k->words[i] != NULL; i++)
+        if (bits >> i & 1) {
+            buf_print(out, "%s%s", gap, k->words[i]);
+            gap = " ";
+        }
+}
+
+const struct value_type value_bits = {
+    .parse = parse_bits, .format = format_bits};
+
 static const char *const weekday_names[] = {"monday", "tuesday", "wednesday",
     "thursday", "friday", "saturday", "sunday", NULL};
 static const char *const month_names[] = {"january", "february", "march",

@@ -18,6 +18,7 @@ VALUE_TYPE(day);      /* day_t */
 VALUE_TYPE(days);     /* const day_t *; @count */
 VALUE_TYPE(number);   /* int64_t; @least, @most, @unit */
 VALUE_TYPE(choice);   /* an enum; @words */
+VALUE_TYPE(bits);     /* unsigned, a bit a word; @words */
 VALUE_TYPE(weekdays); /* weekdays_t; @least, which is 0 or 1 */
 
 /* value_time.c: lengths of time */
@@ -56,6 +57,11 @@ VALUE_TYPE(scopes);  /* const struct scope *; @count */
 VALUE_TYPE(stages);  /* struct person */
 VALUE_TYPE(limited); /* struct away_limit, as the next */
 VALUE_TYPE(on);
+
+/* sheets.c: check sheets and what names them */
+VALUE_TYPE(items);   /* struct sheet_def */
+VALUE_TYPE(carried); /* const struct subject_type * */
+VALUE_TYPE(sheets);  /* struct subject_def */
 
 /* value_server.c: what leads out of the program */
 VALUE_TYPE(path);      /* const char *, as seen from where we run */

@@ -319,6 +319,8 @@ VALUE_FORMATTER(format_scopes)
     const struct scope *scopes = *(const struct scope *const *)at;
     size_t n = *value_count(k, at);
 
+    if (n == 0)
+        value_format_unset(k, out);
     for (size_t i = 0; i < n; i++)
         buf_print(out, "%s%s%s", i > 0 ? ", " : "", words[scopes[i].kind],
             id_of(&scopes[i]));

@@ -84,7 +84,8 @@ warn_scopes(struct load_context *r)
     for (const struct section *s = r->document->sections; s; s = s->next) {
         const struct person *p = s->object;
         const struct feed *f = s->object;
-        if (s->kind == SECTION_PERSON && !any_due(r, p->told, p->n_told))
+        if (s->kind == SECTION_PERSON && p->n_told > 0 &&
+            !any_due(r, p->told, p->n_told))
             context_warning(r, section_entry(s, "told")->place,
                 "'told': nothing in it is ever due, so %s is never written "
                 "to; name what has a job",
@@ -179,6 +180,7 @@ warn_fleet(struct load_context *r)
         return;
     warn_calendars(r);
     warn_scopes(r);
+    warn_checks(r);
     for (size_t i = 0; i < r->fleet->n_subjects; i++)
         if (r->subjects[i].kind == SUBJECT_VEHICLE && has_lift(&r->defs[i]))
             warn_lift(r, &r->defs[i]);

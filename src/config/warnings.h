@@ -17,6 +17,10 @@ void warn_job(
  * where it is silent, than the job's; and steps of age that are. */
 void warn_intervals(struct load_context *r, const struct subject_def *h);
 
+/* warnings_check.c: sheets that nobody uses, vehicles without one, items that
+ * are never asked for, and what nobody or only one may release. */
+void warn_checks(struct load_context *r);
+
 /* warnings.c */
 
 /* Of a whole fleet without errors: people who are never told, feeds that show

@@ -1,9 +1,9 @@
 #include "send.h"
 
 #include "arena.h"
+#include "lock.h"
 #include "mailing.h"
 #include "outbox.h"
-#include "lock.h"
 #include "source.h"
 #include "transport.h"
 #include "turn.h"
@@ -54,7 +54,8 @@ address_of(const struct pass *p, const struct outbox_message *m)
     if (strcmp(m->person, MAILING_KEEPER) == 0 && f->site.mail.keeper != NULL)
         return f->site.mail.keeper;
     for (size_t i = 0; i < f->n_persons; i++)
-        if (strcasecmp(f->persons[i].id, m->person) == 0)
+        if (strcasecmp(f->persons[i].id, m->person) == 0 &&
+            f->persons[i].mail != NULL)
             return f->persons[i].mail;
     return m->recipient;
 }

@@ -16,7 +16,8 @@ site_and_mail(void **state)
         "  calm             3 days  (default)\n"
         "  page-url         none  (default)\n"
         "  planner          off  (default)\n"
-        "  plan-ahead       12 months  (default)\n");
+        "  plan-ahead       12 months  (default)\n"
+        "  defer-at-most    4 weeks  (default)\n");
     assert_part("[mail]",
         "[mail]  (fleet.conf:8)\n"
         "  from             ostler@skerrow.example  (fleet.conf:9)\n"
@@ -83,7 +84,10 @@ jobs(void **state)
         "  caution          none  (default)\n"
         "  covers           inspection  (jobs.conf:12)\n"
         "  follows          none  (default)\n"
-        "  also-counts      none  (default)\n");
+        "  also-counts      none  (default)\n"
+        "  inspection       no  (default)\n"
+        "  failure          tells  (default)\n"
+        "  overdue          warns  (default)\n");
     /* What is only on offer is left out. */
     struct buf *out = buf_new();
     assert_int_equal(config_explain(config, out), 0);
@@ -102,6 +106,7 @@ people_and_feeds(void **state)
         "  mail             m@skerrow.example  (fleet.conf:55)\n"
         "  told             depot harbour, subject K8, job service  "
         "(fleet.conf:56)\n"
+        "  may              nothing but report  (default)\n"
         "  stages           overdue 2 days onward  (fleet.conf:57)\n"
         "  days             mon fri  (fleet.conf:58)\n"
         "  calendar         none  (default)\n"
@@ -137,6 +142,8 @@ a_vehicle(void **state)
         "  unit-since       none  (default)\n"
         "  yearly-distance  16094 km  (fleet.conf:35)\n"
         "  yearly-hours     none  (default)\n"
+        "  check            none  (default)\n"
+        "  first-use        nothing  (default)\n"
         "  [job inspection]  (fleet.conf:30, type bus)\n"
         "    every            5 weeks  (fleet.conf:31, type bus)\n"
         "    ends             same day  (default)\n"
@@ -200,6 +207,7 @@ equipment(void **state)
         "  unit-since       none  (default)\n"
         "  yearly-distance  none  (default)\n"
         "  yearly-hours     none  (default)\n"
+        "  check            none  (default)\n"
         "  [job yearly]  (fleet.conf:46)\n"
         "    every            yearly on 1 nov  (jobs.conf:19, job yearly)\n"
         "    window           none  (default)\n"

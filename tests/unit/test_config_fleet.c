@@ -180,9 +180,9 @@ site_and_mail(void **state)
           "JOB...\n" F "8: error: [mail] has no 'from'; add from = ADDRESS\n" F
           "8: error: [mail] has no 'by'; add by = folder PATH, "
           "sendmail PROGRAM or smtp HOST[:PORT]\n" F
-          "9: error: [person p] has no 'mail'; add mail = ADDRESS\n" F
-          "9: error: [person p] has no 'told'; add told = all, depot DEPOT, "
-          "subject SUBJECT or job JOB\n");
+          "9: error: [person p] has neither 'told' nor 'may'; add told = "
+          "SCOPE, ... and mail = ADDRESS for who is written to, may = assess, "
+          "repair, release for who decides about defects\n");
 }
 
 static void
@@ -257,7 +257,7 @@ all_in_one_run(void **state)
           "N km|miles, N hours, "
           "yearly on D MONTH, rule RRULE from DAY, when needed\n"
           "d/2.conf:5: error: unknown section 'nonsense'; expected site, "
-          "mail, server, holidays, calendar, depot, job, type, vehicle, "
+          "mail, server, holidays, calendar, depot, job, check, type, vehicle, "
           "equipment, driver, person, feed or limit\n");
     free(problems);
 }

@@ -130,10 +130,10 @@ bad_sections(void **state)
             F "1: error: unknown section 'feeed'; did you mean 'feed'?\n"},
         {"[lorry L1]\n",
             F "1: error: unknown section 'lorry'; expected site, mail, "
-              "server, holidays, calendar, depot, job, type, vehicle, "
+              "server, holidays, calendar, depot, job, check, type, vehicle, "
               "equipment, driver, person, feed or limit\n"},
         {"[]\n", F "1: error: unknown section ''; expected site, mail, "
-                   "server, holidays, calendar, depot, job, type, vehicle, "
+                   "server, holidays, calendar, depot, job, check, type, vehicle, "
                    "equipment, driver, person, feed or limit\n"},
         {"[feed]\nshows = all\n",
             F "1: error: [feed] without a name; expected [feed NAME]\n"},

@@ -343,8 +343,20 @@ people(void **state)
 {
     static const struct try_case cases[] = {
         {"[person p]\nmail = a@b.example\n",
-            F "1: error: [person p] has no 'told'; add told = all, depot "
-              "DEPOT, subject SUBJECT or job JOB\n"},
+            F "2: error: 'mail': [person p] has no 'told', so nothing is ever "
+              "sent; add told = SCOPE, ... or take this out\n"},
+        {"[person p]\ntold = all\n",
+            F "1: error: [person p] is told of dues and has no 'mail'; add "
+              "mail = ADDRESS, or take out 'told'\n"},
+        {"[person p]\nmay = repair\nstages = 1 week onward\nurgent = law "
+         "overdue\n",
+            F "3: error: 'stages': [person p] has no 'told', so nothing is "
+              "ever sent; add told = SCOPE, ... or take this out\n" F
+              "4: error: 'urgent': [person p] has no 'told', so nothing is "
+              "ever sent; add told = SCOPE, ... or take this out\n"},
+        {"[person p]\nmay = mend, release\n",
+            F "2: error: 'may': 'mend' is none of assess, repair or "
+              "release\n"},
         {"[person p]\nmail = a@b.example\ntold = harbour\n",
             F "3: error: 'told': 'harbour' is not what can be shown; expected "
               "all, depot DEPOT, subject SUBJECT or job JOB\n"},
