@@ -8,6 +8,7 @@
 #include "buf.h"
 #include "config.h"
 #include "problem.h"
+#include "sheet.h"
 #include "work_calendar.h"
 
 #include <setjmp.h>
@@ -332,6 +333,130 @@ jobs_of_the_european_union(void **state)
         sizeof european_union / sizeof european_union[0]);
 }
 
+/* The jobs at which the whole vehicle is looked at, and no other. */
+static void
+assert_inspections(const char *file, const struct expected *rows, size_t n,
+    const char *const *ids)
+{
+    struct config *c = read_jobs(file, rows, n);
+    const struct fleet *f = config_fleet(c);
+    size_t found = 0;
+
+    for (size_t i = 0; i < f->n_jobs; i++)
+        found += f->jobs[i].inspection != 0;
+    for (; *ids != NULL; ids++, found--) {
+        print_message("# %s: %s\n", file, *ids);
+        assert_non_null(fleet_job(f, *ids));
+        assert_true(fleet_job(f, *ids)->inspection);
+    }
+    assert_int_equal(found, 0);
+    /* A late download is no defect. */
+    assert_int_equal(
+        fleet_job(f, "vehicle-unit-download")->overdue, OVERDUE_WARNS);
+    assert_int_equal(fleet_job(f, "annual-test")->overdue, OVERDUE_STOPS);
+    config_free(c);
+}
+
+static void
+inspections(void **state)
+{
+    static const char *const gb[] = {"annual-test", "psv-annual-test",
+        "light-vehicle-test", "goods-annual-test", "safety-inspection",
+        "licensed-safety-inspection", NULL};
+    static const char *const eu[] = {"annual-test", "light-vehicle-test",
+        "france-passenger-test", "france-small-passenger-test", "germany-hu",
+        "germany-sp-3", "germany-sp-6", "germany-sp-9", "safety-inspection",
+        NULL};
+
+    (void)state;
+    assert_inspections("great-britain-jobs.conf", great_britain,
+        sizeof great_britain / sizeof great_britain[0], gb);
+    assert_inspections("eu-jobs.conf", european_union,
+        sizeof european_union / sizeof european_union[0], eu);
+}
+
+/* Nonzero when an item of @sheet, or what right looks like, has @word. */
+static int
+looks_at(const struct check_sheet *sheet, const char *word)
+{
+    for (size_t i = 0; i < sheet->n_items; i++)
+        if (strcasestr(sheet->items[i].text, word) != NULL ||
+            strcasestr(sheet->items[i].right, word) != NULL)
+            return 1;
+    return 0;
+}
+
+/* What holds for every sheet: it says who asks for it and where, and each item
+ * what right looks like.  No figure: what is deep enough in one country is not
+ * in another. */
+static void
+assert_sheet(const struct check_sheet *sheet)
+{
+    assert_int_equal(sheet->class, CLASS_RECOMMENDATION);
+    assert_non_null(sheet->authority);
+    assert_non_null(sheet->source);
+    assert_true(sheet->nil_recorded);
+    assert_true(sheet->n_groups > 1);
+    for (size_t i = 0; i < sheet->n_items; i++) {
+        const struct check_item *item = &sheet->items[i];
+        print_message("# %s: %s\n", sheet->id, item->code);
+        assert_non_null(item->right);
+        assert_null(strpbrk(item->text, "0123456789"));
+        assert_null(strpbrk(item->right, "0123456789"));
+        assert_null(item->carried);
+    }
+    /* DVSA, MOT inspection manual 5.2.1: several loose nuts are dangerous. */
+    for (size_t i = 0; i < sheet->n_items; i++)
+        if (strstr(sheet->items[i].text, "nuts") != NULL)
+            assert_int_equal(sheet->items[i].grade, GRADE_STOPS);
+}
+
+/*
+ * The heads of the published lists are looked at.  For buses "Checks before you
+ * start a bus journey" (DVSA, safedrivingforlife.info); for vans the same
+ * authority's minimum checks (Crown copyright 2025), for trailers GOV.UK "Tow a
+ * trailer with a car: safety checks", both as reported.
+ */
+static void
+walk_round_checks(void **state)
+{
+    static const char *const bus[] = {"brake", "lamps", "indicators", "panels",
+        "tyres", "nuts", "wipers", "washers", "horn", "fuel cap", "mirrors",
+        "speedometer", "tachograph", "number plate", "reflectors", "exhaust",
+        "coupling", "speed limiter", "seat belts", "extinguisher", NULL};
+    static const char *const lift[] = {"lift", "ramp", "restraints", NULL};
+    static const char *const van[] = {"nuts", "panels", "doors", "lamps",
+        "brake", "leaks of fuel, oil", "pressure", "tread", "cuts",
+        "windscreen", "windows", "mirrors", "washers", "wipers", "horn",
+        "steering", "coupling", "load and tools", NULL};
+    static const char *const trailer[] = {"coupling", "height",
+        "cable and plug", "breakaway", "cuts", "bulge", "pressure", "tread",
+        "nuts", "mudguards", "lamps", "indicators", "load", "even", "brakes",
+        NULL};
+    static const struct {
+        const char *id;
+        const char *const *heads;
+    } sheets[] = {{"minibus-check", bus}, {"minibus-lift-check", bus},
+        {"minibus-lift-check", lift}, {"van-check", van},
+        {"trailer-check", trailer}};
+    struct config *c = read_preset("walk-round-checks.conf", "none");
+    const struct fleet *f = config_fleet(c);
+
+    (void)state;
+    assert_int_equal(f->n_sheets, 4);
+    for (size_t i = 0; i < sizeof sheets / sizeof sheets[0]; i++) {
+        const struct check_sheet *sheet = sheet_named(f, sheets[i].id);
+        assert_non_null(sheet);
+        assert_sheet(sheet);
+        for (const char *const *head = sheets[i].heads; *head; head++) {
+            print_message("# %s: %s\n", sheet->id, *head);
+            assert_true(looks_at(sheet, *head));
+        }
+    }
+    assert_false(looks_at(sheet_named(f, "minibus-check"), "ramp"));
+    config_free(c);
+}
+
 int
 main(void)
 {
@@ -341,6 +466,8 @@ main(void)
         cmocka_unit_test(northern_ireland),
         cmocka_unit_test(jobs_of_great_britain),
         cmocka_unit_test(jobs_of_the_european_union),
+        cmocka_unit_test(inspections),
+        cmocka_unit_test(walk_round_checks),
     };
 
     return cmocka_run_group_tests_name("presets", tests, NULL, NULL);
