@@ -6,10 +6,10 @@
 #include <sysexits.h>
 
 struct record_input
-argument_input(struct invocation *i, const struct pass *p)
+argument_input(struct invocation *i, const struct run_context *p)
 {
     return (struct record_input){
-        .pass = p,
+        .run = p,
         .mark = "--",
         .say_sure = "add --sure",
         .sure = options_value(&i->options, "sure") != NULL,
@@ -28,9 +28,10 @@ argument_text(struct invocation *i, const char *option)
 }
 
 int
-argument_record(struct invocation *i, const struct pass *p, struct record *r)
+argument_record(
+    struct invocation *i, const struct run_context *p, struct record *r)
 {
-    r->entered = pass_moment(p).now;
+    r->entered = run_moment(p).now;
     r->by = argument_text(i, "by");
     r->note = argument_text(i, "note");
     return i->fault.code ? -1 : 0;
@@ -47,9 +48,10 @@ argument_unknown(struct invocation *i, const char *what, const char *id,
 }
 
 const struct subject *
-argument_subject(struct invocation *i, const struct pass *p, const char *id)
+argument_subject(
+    struct invocation *i, const struct run_context *p, const char *id)
 {
-    const struct fleet *f = pass_fleet(p);
+    const struct fleet *f = run_fleet(p);
     const struct subject *found = fleet_subject(f, id);
     struct suggest guess = suggest_start(id);
 
@@ -62,9 +64,9 @@ argument_subject(struct invocation *i, const struct pass *p, const char *id)
 }
 
 const struct job *
-argument_job(struct invocation *i, const struct pass *p, const char *id)
+argument_job(struct invocation *i, const struct run_context *p, const char *id)
 {
-    const struct fleet *f = pass_fleet(p);
+    const struct fleet *f = run_fleet(p);
     const struct job *found = fleet_job(f, id);
     struct suggest guess = suggest_start(id);
 
@@ -77,9 +79,10 @@ argument_job(struct invocation *i, const struct pass *p, const char *id)
 }
 
 const struct depot *
-argument_depot(struct invocation *i, const struct pass *p, const char *id)
+argument_depot(
+    struct invocation *i, const struct run_context *p, const char *id)
 {
-    const struct fleet *f = pass_fleet(p);
+    const struct fleet *f = run_fleet(p);
     struct suggest guess = suggest_start(id);
 
     for (size_t k = 0; k < f->n_depots; k++) {
@@ -92,15 +95,15 @@ argument_depot(struct invocation *i, const struct pass *p, const char *id)
 }
 
 const struct task *
-argument_task(struct invocation *i, const struct pass *p, const char *subject,
-    const char *job)
+argument_task(struct invocation *i, const struct run_context *p,
+    const char *subject, const char *job)
 {
     const struct subject *s = argument_subject(i, p, subject);
     const struct job *j = s ? argument_job(i, p, job) : NULL;
 
     if (j == NULL)
         return NULL;
-    const struct task *t = fleet_task(pass_fleet(p), s, j);
+    const struct task *t = fleet_task(run_fleet(p), s, j);
     if (t == NULL)
         fault_fill(&i->fault, EX_USAGE,
             "%s does not have the job '%s'; add it to its jobs in the fleet "
@@ -110,8 +113,8 @@ argument_task(struct invocation *i, const struct pass *p, const char *subject,
 }
 
 day_t
-argument_day(
-    struct invocation *i, const struct pass *p, const char *option, int needed)
+argument_day(struct invocation *i, const struct run_context *p,
+    const char *option, int needed)
 {
     struct record_input e = argument_input(i, p);
 

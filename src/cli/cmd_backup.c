@@ -6,17 +6,17 @@ static int
 run(struct invocation *i)
 {
     const char *to = options_operand(&i->options, 0);
-    struct pass *p = command_fleet(i);
+    struct run_context *p = command_fleet(i);
     int64_t records;
 
     if (p == NULL ||
-        backup_make(pass_fleet(p)->site.ledger, to, &records, &i->fault)) {
-        pass_close(p);
+        backup_make(run_fleet(p)->site.ledger, to, &records, &i->fault)) {
+        run_close(p);
         return -1;
     }
     buf_print(i->out, "%s: %lld record%s, checked\n", to, (long long)records,
         records == 1 ? "" : "s");
-    pass_close(p);
+    run_close(p);
     return 0;
 }
 

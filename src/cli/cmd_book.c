@@ -21,7 +21,7 @@ static const struct option_row rows[] = {
 /* What is asked for. */
 struct booking_asked {
     struct invocation *i;
-    const struct pass *pass;
+    const struct run_context *run;
     const struct task *task;
     day_t day;
     const char *by;
@@ -49,13 +49,13 @@ check(const struct booking_asked *b, const struct due *d)
             "%s has no %s to be done by %s within the plan, which reaches to "
             "%s; see ostler plan",
             b->task->subject->id, b->task->job->id, day,
-            day_words(planning_until(b->pass), other));
+            day_words(planning_until(b->run), other));
     if (d->booked == b->day)
         return fault_set(f, EX_DATAERR, "it is booked for %s already", day);
     if (is_sure(b))
         return 0;
     if (b->day > d->deadline && !d->no_return &&
-        d->deadline >= pass_moment(b->pass).today)
+        d->deadline >= run_moment(b->run).today)
         return fault_set(f, EX_DATAERR,
             "%s is after the deadline, %s; give an earlier day, or --sure", day,
             day_words(d->deadline, other));
@@ -70,7 +70,7 @@ check(const struct booking_asked *b, const struct due *d)
 static int
 say_early(const struct booking_asked *b, const struct due *d)
 {
-    struct agenda *a = planning_agenda(b->pass, NULL, 0, NULL, &b->i->fault);
+    struct agenda *a = planning_agenda(b->run, NULL, 0, NULL, &b->i->fault);
     char day[DAY_WORDS];
 
     if (a == NULL)
@@ -97,11 +97,11 @@ add(const struct booking_asked *b, const struct due *d)
         .day = b->day,
         .until = DAY_NONE,
         .reading = -1,
-        .entered = pass_moment(b->pass).now,
+        .entered = run_moment(b->run).now,
         .by = b->by,
         .note = b->note,
     };
-    struct ledger *l = pass_ledger(b->pass);
+    struct ledger *l = run_ledger(b->run);
     int64_t id;
 
     if (d->booking != 0
@@ -138,7 +138,7 @@ due_ahead(const struct snapshot *s, const struct task *t, int ahead)
 static const struct due *
 taker(const struct booking_asked *b, const struct snapshot *s)
 {
-    day_t today = pass_moment(b->pass).today;
+    day_t today = run_moment(b->run).today;
     day_t last = DAY_NONE;
     const struct due *d;
 
@@ -155,7 +155,7 @@ static int
 book(const struct booking_asked *b)
 {
     struct snapshot *s =
-        dues_outline(b->pass, planning_until(b->pass), &b->i->fault);
+        dues_outline(b->run, planning_until(b->run), &b->i->fault);
     int rc = -1;
 
     if (s == NULL)
@@ -169,10 +169,11 @@ book(const struct booking_asked *b)
 
 /* The bookings that stand. */
 static int
-read_all(const struct pass *p, struct record **out, size_t *n, struct fault *f)
+read_all(const struct run_context *p, struct record **out, size_t *n,
+    struct fault *f)
 {
     return records_standing(
-        pass_ledger(p), pass_fleet(p), RECORD_BOOKED, pass_arena(p), out, n, f);
+        run_ledger(p), run_fleet(p), RECORD_BOOKED, run_arena(p), out, n, f);
 }
 
 static int
@@ -215,18 +216,18 @@ cancel(const struct booking_asked *b)
     size_t n;
     char day[DAY_WORDS];
 
-    if (read_all(b->pass, &all, &n, &b->i->fault))
+    if (read_all(b->run, &all, &n, &b->i->fault))
         return -1;
     const struct record *found = find(b, all, n);
     if (found == NULL)
         return -1;
     struct record back = *found;
     back.kind = RECORD_UNBOOKED;
-    back.entered = pass_moment(b->pass).now;
+    back.entered = run_moment(b->run).now;
     back.by = b->by;
     back.note = b->note;
     if (records_replace(
-            pass_ledger(b->pass), found->id, &back, NULL, &b->i->fault))
+            run_ledger(b->run), found->id, &back, NULL, &b->i->fault))
         return -1;
     buf_print(b->i->out, "taken back: booking %lld, %s %s on %s\n",
         (long long)found->id, found->subject_id, found->job_id,
@@ -271,7 +272,7 @@ list_all(const struct snapshot *s, const struct record *all, size_t n,
 }
 
 static int
-list(struct invocation *i, const struct pass *p)
+list(struct invocation *i, const struct run_context *p)
 {
     struct record *all;
     size_t n;
@@ -287,10 +288,10 @@ list(struct invocation *i, const struct pass *p)
 }
 
 static int
-run_for(struct invocation *i, const struct pass *p)
+run_for(struct invocation *i, const struct run_context *p)
 {
     int back = options_value(&i->options, "cancel") != NULL;
-    struct booking_asked b = {.i = i, .pass = p};
+    struct booking_asked b = {.i = i, .run = p};
 
     b.task = argument_task(
         i, p, options_operand(&i->options, 0), options_operand(&i->options, 1));
@@ -303,7 +304,7 @@ run_for(struct invocation *i, const struct pass *p)
         return -1;
     if (back)
         return cancel(&b);
-    if (b.day < pass_moment(p).today)
+    if (b.day < run_moment(p).today)
         return fault_set(&i->fault, EX_DATAERR,
             "that day is past; record work that was done with ostler record");
     return book(&b);
@@ -318,10 +319,10 @@ run(struct invocation *i)
     if (n == 1)
         return fault_set(&i->fault, EX_USAGE,
             "book takes the operands SUBJECT JOB, or none to list");
-    struct pass *p = command_pass(i, n ? LEDGER_WRITE : LEDGER_READ);
+    struct run_context *p = command_pass(i, n ? LEDGER_WRITE : LEDGER_READ);
     if (p != NULL)
         rc = n ? run_for(i, p) : list(i, p);
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

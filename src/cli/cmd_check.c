@@ -10,12 +10,12 @@ say_count(struct buf *out, size_t n, const char *one, const char *many)
 }
 
 static void
-say_counts(struct invocation *i, const struct pass *p)
+say_counts(struct invocation *i, const struct run_context *p)
 {
-    const struct fleet *f = pass_fleet(p);
+    const struct fleet *f = run_fleet(p);
     size_t n_records;
 
-    pass_records(p, &n_records);
+    run_records(p, &n_records);
     buf_print(i->out, "%s:", f->site.name);
     say_count(i->out, f->n_subjects, "subject,", "subjects,");
     say_count(i->out, f->n_jobs, "job,", "jobs,");
@@ -30,19 +30,19 @@ say_counts(struct invocation *i, const struct pass *p)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_history(i);
+    struct run_context *p = command_history(i);
     int failed;
 
     if (p == NULL)
         return -1;
-    pass_warn(p, i->problems);
+    run_warn(p, i->problems);
     failed = overtaken_warn(p, i->problems, &i->fault);
     if (!failed)
         failed = publish_warn(p, i->problems, &i->fault);
     if (!failed && options_value(&i->options, "explain") != NULL)
-        failed = pass_explain(p, i->out, &i->fault);
+        failed = run_explain(p, i->out, &i->fault);
     say_counts(i, p);
-    pass_close(p);
+    run_close(p);
     return failed;
 }
 

@@ -60,11 +60,11 @@ run(struct invocation *i)
         return list_commands(i);
     if (strcmp(what, "options") == 0)
         return list_options(i);
-    struct pass *p = command_pass(i, LEDGER_READ);
+    struct run_context *p = command_pass(i, LEDGER_READ);
     if (p == NULL)
         return -1;
-    list_ids(pass_fleet(p), what, i->out);
-    pass_close(p);
+    list_ids(run_fleet(p), what, i->out);
+    run_close(p);
     return 0;
 }
 

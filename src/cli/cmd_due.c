@@ -46,10 +46,11 @@ read_length(const char *text, struct span *out)
 
 /* The last day to list, from --within or --this-week. */
 static int
-choose_until(struct invocation *i, const struct pass *p, struct filter *filter)
+choose_until(
+    struct invocation *i, const struct run_context *p, struct filter *filter)
 {
     const char *within = options_value(&i->options, "within");
-    day_t today = pass_moment(p).today;
+    day_t today = run_moment(p).today;
     struct span length;
 
     if (options_value(&i->options, "this-week") != NULL)
@@ -69,7 +70,7 @@ choose_until(struct invocation *i, const struct pass *p, struct filter *filter)
 }
 
 static int
-choose(struct invocation *i, const struct pass *p, struct filter *filter)
+choose(struct invocation *i, const struct run_context *p, struct filter *filter)
 {
     const char *depot = options_value(&i->options, "depot");
     const char *subject = options_value(&i->options, "subject");
@@ -100,7 +101,7 @@ choose_view(struct invocation *i)
 }
 
 static int
-show(struct invocation *i, const struct pass *p, const struct view *view,
+show(struct invocation *i, const struct run_context *p, const struct view *view,
     const struct filter *filter)
 {
     struct snapshot *s = view->reasons ? dues_now(p, DAY_NONE, &i->fault)
@@ -123,12 +124,12 @@ run(struct invocation *i)
 {
     struct filter filter = {0};
     const struct view *view = choose_view(i);
-    struct pass *p = view ? command_pass(i, LEDGER_READ) : NULL;
+    struct run_context *p = view ? command_pass(i, LEDGER_READ) : NULL;
     int rc = -1;
 
     if (p != NULL && choose(i, p, &filter) == 0)
         rc = show(i, p, view, &filter);
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

@@ -17,9 +17,10 @@ static const struct option_row rows[] = {
 #define MONTHS_BACK 15
 
 static int
-read_days(struct invocation *i, const struct pass *p, struct evidence_sheet *s)
+read_days(
+    struct invocation *i, const struct run_context *p, struct evidence_sheet *s)
 {
-    s->today = pass_moment(p).today;
+    s->today = run_moment(p).today;
     s->from = argument_day(i, p, "from", 0);
     s->to = argument_day(i, p, "to", 0);
     if (i->fault.code)
@@ -34,16 +35,17 @@ read_days(struct invocation *i, const struct pass *p, struct evidence_sheet *s)
 }
 
 static int
-show(struct invocation *i, const struct pass *p, struct evidence_sheet *s)
+show(
+    struct invocation *i, const struct run_context *p, struct evidence_sheet *s)
 {
     int csv = options_value(&i->options, "csv") != NULL;
     int html = options_value(&i->options, "html") != NULL;
 
     if (csv && html)
         return fault_set(&i->fault, EX_USAGE, "--csv or --html, not both");
-    s->site = pass_fleet(p)->site.name;
+    s->site = run_fleet(p)->site.name;
     struct evidence *e =
-        evidence_new(pass_facts(p), s->subject, s->from, s->to, s->today);
+        evidence_new(run_facts(p), s->subject, s->from, s->to, s->today);
     s->evidence = e;
     int rc = -1;
     if (e != NULL)
@@ -57,7 +59,7 @@ show(struct invocation *i, const struct pass *p, struct evidence_sheet *s)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_history(i);
+    struct run_context *p = command_history(i);
     struct evidence_sheet s = {0};
     int rc = -1;
 
@@ -65,7 +67,7 @@ run(struct invocation *i)
         s.subject = argument_subject(i, p, options_operand(&i->options, 0));
     if (s.subject != NULL && read_days(i, p, &s) == 0)
         rc = show(i, p, &s);
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

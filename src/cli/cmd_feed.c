@@ -6,9 +6,9 @@
 #include "suggest.h"
 
 static const struct feed *
-find_feed(struct invocation *i, const struct pass *p, const char *id)
+find_feed(struct invocation *i, const struct run_context *p, const char *id)
 {
-    const struct fleet *f = pass_fleet(p);
+    const struct fleet *f = run_fleet(p);
     const struct feed *found = publish_find(p, id);
     struct suggest guess = suggest_start(id);
 
@@ -21,7 +21,7 @@ find_feed(struct invocation *i, const struct pass *p, const char *id)
 }
 
 static int
-show(struct invocation *i, const struct pass *p, const struct feed *feed)
+show(struct invocation *i, const struct run_context *p, const struct feed *feed)
 {
     struct snapshot *s = dues_settled(p, publish_horizon(p), &i->fault);
     int rc = s ? publish_feed(p, s, feed, i->out, &i->fault) : -1;
@@ -33,7 +33,7 @@ show(struct invocation *i, const struct pass *p, const struct feed *feed)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_feeds(i);
+    struct run_context *p = command_feeds(i);
     const struct feed *feed =
         p ? find_feed(i, p, options_operand(&i->options, 0)) : NULL;
     int rc = -1;
@@ -42,7 +42,7 @@ run(struct invocation *i)
         rc = options_value(&i->options, "accept")
                  ? nightly_accept(p, feed, i->notes, &i->fault)
                  : show(i, p, feed);
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

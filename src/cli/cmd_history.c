@@ -51,13 +51,13 @@ add_record(const struct record *r, struct buf *out)
 
 /* A subject that the fleet file has no more is known by its records. */
 static int
-list(struct invocation *i, const struct pass *p)
+list(struct invocation *i, const struct run_context *p)
 {
     const char *id = options_operand(&i->options, 0);
     size_t n;
     size_t shown = 0;
 
-    const struct record *all = pass_records(p, &n);
+    const struct record *all = run_records(p, &n);
     for (size_t k = 0; k < n; k++)
         if (id == NULL || strcasecmp(all[k].subject_id, id) == 0) {
             add_record(&all[k], i->out);
@@ -69,14 +69,14 @@ list(struct invocation *i, const struct pass *p)
 }
 
 static int
-verify(struct invocation *i, const struct pass *p)
+verify(struct invocation *i, const struct run_context *p)
 {
     struct chain chain;
 
     if (i->options.n_operands != 0)
         return fault_set(&i->fault, EX_USAGE,
             "--verify takes no SUBJECT: the records of all are one chain");
-    if (chain_verify(pass_ledger(p), &chain, &i->fault))
+    if (chain_verify(run_ledger(p), &chain, &i->fault))
         return -1;
     buf_print(i->out, "%lld record%s, the chain is whole\n",
         (long long)chain.records, chain.records == 1 ? "" : "s");
@@ -92,14 +92,14 @@ verify(struct invocation *i, const struct pass *p)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_history(i);
+    struct run_context *p = command_history(i);
     int rc = -1;
 
     if (p != NULL && options_value(&i->options, "verify") != NULL)
         rc = verify(i, p);
     else if (p != NULL)
         rc = list(i, p);
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

@@ -45,7 +45,7 @@ struct manner {
 /* One sheet on its way into the ledger. */
 struct import {
     struct invocation *i;
-    const struct pass *pass; /* without the ledger's records: there may be
+    const struct run_context *run; /* without the ledger's records: there may be
                                 many, and none of them is looked through */
     struct ledger *ledger;
     struct manner manner;
@@ -84,7 +84,7 @@ read_manner(struct invocation *i, struct manner *m)
 
 /* What the options name for every row must be known. */
 static int
-check_words(struct invocation *i, const struct pass *p)
+check_words(struct invocation *i, const struct run_context *p)
 {
     const char *subject = options_value(&i->options, "subject");
     const char *job = options_value(&i->options, "job");
@@ -161,8 +161,7 @@ add_record(struct import *im, const struct record *r)
     int64_t id;
 
     if (r->reading >= 0 && !im->manner.sure) {
-        int doubted =
-            suspect_reading(pass_fleet(im->pass), im->ledger, r, &s, f);
+        int doubted = suspect_reading(run_fleet(im->run), im->ledger, r, &s, f);
         if (doubted != 0)
             return doubted < 0 ? -1 : refuse_reading(im, r, &s);
     }
@@ -233,7 +232,7 @@ take_sheet(struct import *im)
 {
     struct fault *f = &im->i->fault;
 
-    im->ledger = ledger_open(pass_fleet(im->pass)->site.ledger,
+    im->ledger = ledger_open(run_fleet(im->run)->site.ledger,
         im->manner.add ? LEDGER_WRITE : LEDGER_TRIAL, f);
     if (im->ledger == NULL || ledger_begin(im->ledger, f))
         return -1;
@@ -284,7 +283,7 @@ import(struct import *im, FILE *from)
     im->file = problems_file(i->problems, im->name);
     im->sheet = csv_new(from, im->manner.separator);
     im->unused = buf_new();
-    im->rows = import_rows_new(i, im->pass, &im->map, im->manner.days);
+    im->rows = import_rows_new(i, im->run, &im->map, im->manner.days);
     if (import_report_start(&im->tally) || im->file < 0 || im->sheet == NULL ||
         im->unused == NULL || im->rows == NULL)
         fault_fill(&i->fault, EX_OSERR, "out of memory");
@@ -321,12 +320,12 @@ run(struct invocation *i)
 
     if (read_manner(i, &im.manner))
         return -1;
-    struct pass *p = command_fleet(i);
-    im.pass = p;
+    struct run_context *p = command_fleet(i);
+    im.run = p;
     int rc = p == NULL || check_words(i, p)
                  ? -1
                  : import_file(&im, options_operand(&i->options, 0));
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

@@ -33,9 +33,9 @@ is_given(const struct invocation *i, const char *option)
 /* The thing as the fleet file writes it, or, to revoke, as somebody wrote it:
  * a feed may be gone and its keys not. */
 static int
-find(struct invocation *i, const struct pass *p, struct thing *t)
+find(struct invocation *i, const struct run_context *p, struct thing *t)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
     struct suggest guess = suggest_start(t->name);
     const char *known;
 
@@ -54,17 +54,17 @@ find(struct invocation *i, const struct pass *p, struct thing *t)
 
 /* The key is shown here and nowhere else. */
 static int
-make(struct invocation *i, const struct pass *p, const struct thing *t)
+make(struct invocation *i, const struct run_context *p, const struct thing *t)
 {
     char text[KEY_TEXT + 1];
     struct keyring_key key = {
-        .kind = t->kind, .name = t->name, .made = pass_moment(p).now};
+        .kind = t->kind, .name = t->name, .made = run_moment(p).now};
 
     if (key_make(text))
         return fault_set(
             &i->fault, EX_OSERR, "cannot make a key: %s", strerror(errno));
     key_hash(text, KEY_TEXT, key.hash);
-    if (keyring_add(pass_ledger(p), &key, &i->fault))
+    if (keyring_add(run_ledger(p), &key, &i->fault))
         return -1;
     door_path(t->kind, text, t->name, i->out);
     buf_text(i->out, "\n");
@@ -73,14 +73,14 @@ make(struct invocation *i, const struct pass *p, const struct thing *t)
 }
 
 static int
-change(struct invocation *i, const struct pass *p, const struct thing *t)
+change(struct invocation *i, const struct run_context *p, const struct thing *t)
 {
     int revoke = is_given(i, "revoke");
     size_t n = 0;
 
     if ((is_given(i, "rotate") || revoke) &&
-        keyring_revoke(pass_ledger(p), t->kind, t->name, pass_moment(p).now, &n,
-            &i->fault))
+        keyring_revoke(
+            run_ledger(p), t->kind, t->name, run_moment(p).now, &n, &i->fault))
         return -1;
     if (!revoke)
         return make(i, p, t);
@@ -93,9 +93,9 @@ change(struct invocation *i, const struct pass *p, const struct thing *t)
 /* All or nothing: a feed whose keys are revoked has its new one. */
 static int
 change_in_group(
-    struct invocation *i, const struct pass *p, const struct thing *t)
+    struct invocation *i, const struct run_context *p, const struct thing *t)
 {
-    struct ledger *l = pass_ledger(p);
+    struct ledger *l = run_ledger(p);
 
     if (ledger_begin(l, &i->fault))
         return -1;
@@ -107,9 +107,9 @@ change_in_group(
 }
 
 static int
-list(struct invocation *i, const struct pass *p)
+list(struct invocation *i, const struct run_context *p)
 {
-    const char *zone = pass_fleet(p)->site.time_zone;
+    const char *zone = run_fleet(p)->site.time_zone;
     struct arena *a = arena_new();
     struct keyring_key *keys = NULL;
     size_t n = 0;
@@ -118,7 +118,7 @@ list(struct invocation *i, const struct pass *p)
 
     if (a == NULL)
         return fault_set(&i->fault, EX_OSERR, "out of memory");
-    int rc = keyring_list(pass_ledger(p), a, &keys, &n, &i->fault);
+    int rc = keyring_list(run_ledger(p), a, &keys, &n, &i->fault);
     for (size_t k = 0; k < n && rc == 0; k++)
         buf_print(i->out, "%-20s %-6s made %s%s%s\n", keys[k].name,
             door_word(keys[k].kind), clock_words(zone, keys[k].made, made),
@@ -154,7 +154,7 @@ read_thing(struct invocation *i, struct thing *t)
 }
 
 static int
-run_with(struct invocation *i, const struct pass *p, struct thing *t)
+run_with(struct invocation *i, const struct run_context *p, struct thing *t)
 {
     if (t->name == NULL)
         return list(i, p);
@@ -168,9 +168,10 @@ run(struct invocation *i)
 
     if (read_thing(i, &t))
         return -1;
-    struct pass *p = command_pass(i, t.name ? LEDGER_WRITE : LEDGER_READ);
+    struct run_context *p =
+        command_pass(i, t.name ? LEDGER_WRITE : LEDGER_READ);
     int rc = p ? run_with(i, p, &t) : -1;
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

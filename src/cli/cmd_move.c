@@ -32,7 +32,7 @@ check_kinds(struct invocation *i, const struct subject *what,
 }
 
 static int
-read_record(struct invocation *i, const struct pass *p, struct record *r)
+read_record(struct invocation *i, const struct run_context *p, struct record *r)
 {
     const struct subject *what =
         argument_subject(i, p, options_operand(&i->options, 0));
@@ -61,18 +61,18 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_WRITE);
+    struct run_context *p = command_pass(i, LEDGER_WRITE);
     struct record r;
     int64_t id;
     char day[DAY_WORDS];
     int rc = -1;
 
     if (p != NULL && read_record(i, p, &r) == 0)
-        rc = records_add(pass_ledger(p), &r, &id, &i->fault);
+        rc = records_add(run_ledger(p), &r, &id, &i->fault);
     if (rc == 0)
         buf_print(i->out, "record %lld: %s is carried by %s from %s\n",
             (long long)id, r.subject->id, r.other->id, day_words(r.day, day));
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

@@ -5,13 +5,14 @@ static int
 run(struct invocation *i)
 {
     int dry = options_value(&i->options, "dry-run") != NULL;
-    struct pass *p = dry ? command_pass(i, LEDGER_READ) : command_feeds(i);
+    struct run_context *p =
+        dry ? command_pass(i, LEDGER_READ) : command_feeds(i);
     int rc = -1;
 
     if (p != NULL)
         rc = dry ? nightly_show(p, i->out, &i->fault)
                  : nightly_run(p, i->notes, &i->fault);
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

@@ -15,9 +15,9 @@ static const struct option_row rows[] = {
 
 /* The spell of @s that has no end yet, or NULL. */
 static const struct record *
-open_spell(const struct pass *p, const struct subject *s)
+open_spell(const struct run_context *p, const struct subject *s)
 {
-    const struct facts *all = pass_facts(p);
+    const struct facts *all = run_facts(p);
 
     for (size_t k = all->first[s->index]; k < all->first[s->index + 1]; k++)
         if (all->records[k].kind == RECORD_OFF_ROAD &&
@@ -28,8 +28,8 @@ open_spell(const struct pass *p, const struct subject *s)
 
 /* --until alone ends the spell that is open; --from begins a new one. */
 static int
-read_days(struct invocation *i, const struct pass *p, const struct record *open,
-    struct record *r)
+read_days(struct invocation *i, const struct run_context *p,
+    const struct record *open, struct record *r)
 {
     int begins = options_value(&i->options, "from") != NULL;
     int ends = options_value(&i->options, "until") != NULL;
@@ -59,7 +59,7 @@ read_days(struct invocation *i, const struct pass *p, const struct record *open,
 }
 
 static int
-add(struct invocation *i, const struct pass *p)
+add(struct invocation *i, const struct run_context *p)
 {
     const struct subject *s =
         argument_subject(i, p, options_operand(&i->options, 0));
@@ -80,9 +80,8 @@ add(struct invocation *i, const struct pass *p)
         return -1;
     if (r.note == NULL && open != NULL)
         r.note = open->note;
-    int rc = open
-                 ? records_replace(pass_ledger(p), open->id, &r, &id, &i->fault)
-                 : records_add(pass_ledger(p), &r, &id, &i->fault);
+    int rc = open ? records_replace(run_ledger(p), open->id, &r, &id, &i->fault)
+                  : records_add(run_ledger(p), &r, &id, &i->fault);
     if (rc)
         return -1;
     buf_print(i->out, "record %lld: %s is off the road from %s %s%s\n",
@@ -95,10 +94,10 @@ add(struct invocation *i, const struct pass *p)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_WRITE);
+    struct run_context *p = command_pass(i, LEDGER_WRITE);
     int rc = p != NULL ? add(i, p) : -1;
 
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

@@ -20,7 +20,7 @@ static const struct option_row rows[] = {
 
 /* One listing: its messages and where they go. */
 struct listing {
-    const struct pass *pass;
+    const struct run_context *run;
     struct buf *out;
 };
 
@@ -30,7 +30,7 @@ add_time(const struct listing *l, const char *what, int64_t when)
     char words[CLOCK_WORDS];
 
     buf_print(l->out, "%s%s", what,
-        clock_words(pass_fleet(l->pass)->site.time_zone, when, words));
+        clock_words(run_fleet(l->run)->site.time_zone, when, words));
 }
 
 static void
@@ -83,7 +83,7 @@ add_part(const struct listing *l, const char *title,
 }
 
 static int
-list(struct invocation *i, const struct pass *p, int dropped)
+list(struct invocation *i, const struct run_context *p, int dropped)
 {
     struct listing l = {p, i->out};
     struct arena *a = arena_new();
@@ -93,7 +93,7 @@ list(struct invocation *i, const struct pass *p, int dropped)
     if (a == NULL)
         return fault_set(&i->fault, EX_OSERR, "out of memory");
     int rc = (dropped ? outbox_dropped : outbox_open)(
-        pass_ledger(p), a, &m, &n, &i->fault);
+        run_ledger(p), a, &m, &n, &i->fault);
     for (size_t k = 0; dropped && k < n; k++)
         add_message(&l, &m[k]);
     if (!dropped) {
@@ -107,7 +107,7 @@ list(struct invocation *i, const struct pass *p, int dropped)
 /* Only what will not mend itself is said: cron would mail the rest each time,
  * and nightly says it once a day. */
 static int
-send_timely(struct invocation *i, const struct pass *p)
+send_timely(struct invocation *i, const struct run_context *p)
 {
     struct send_tally tally;
 
@@ -118,7 +118,7 @@ send_timely(struct invocation *i, const struct pass *p)
 }
 
 static int
-retry(struct invocation *i, const struct pass *p, int64_t only)
+retry(struct invocation *i, const struct run_context *p, int64_t only)
 {
     struct send_tally tally;
     struct send_request request = {.only = only};
@@ -135,12 +135,12 @@ retry(struct invocation *i, const struct pass *p, int64_t only)
 }
 
 static int
-drop(struct invocation *i, const struct pass *p, int64_t id)
+drop(struct invocation *i, const struct run_context *p, int64_t id)
 {
     const char *note = options_value(&i->options, "note");
-    struct ledger *l = pass_ledger(p);
+    struct ledger *l = run_ledger(p);
 
-    if (outbox_drop(l, id, pass_moment(p).now, note, &i->fault))
+    if (outbox_drop(l, id, run_moment(p).now, note, &i->fault))
         return -1;
     buf_print(i->out,
         "message %lld is dropped; what it told is not told again\n",
@@ -185,11 +185,11 @@ read_words(struct invocation *i, int64_t *id)
 }
 
 static int
-act(struct invocation *i, const struct pass *p, int action, int64_t id)
+act(struct invocation *i, const struct run_context *p, int action, int64_t id)
 {
     if (action == LIST || action == DROPPED)
         return list(i, p, action == DROPPED);
-    if (pass_fleet(p)->site.mail.from == NULL && action != DROP)
+    if (run_fleet(p)->site.mail.from == NULL && action != DROP)
         return fault_set(
             &i->fault, EX_CONFIG, "there is no [mail] in the fleet file");
     int turn = turn_take(p, &i->fault);
@@ -210,10 +210,10 @@ run(struct invocation *i)
 
     if (action < 0)
         return -1;
-    struct pass *p = command_pass(
+    struct run_context *p = command_pass(
         i, action == LIST || action == DROPPED ? LEDGER_READ : LEDGER_WRITE);
     int rc = p != NULL ? act(i, p, action, id) : -1;
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

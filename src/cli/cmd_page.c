@@ -9,7 +9,8 @@ static const struct option_row rows[] = {
 };
 
 static int
-show(struct invocation *i, const struct pass *p, const struct depot *depot)
+show(struct invocation *i, const struct run_context *p,
+    const struct depot *depot)
 {
     const struct scope scope = {SCOPE_DEPOT, depot};
     const struct workshop w = {
@@ -18,7 +19,7 @@ show(struct invocation *i, const struct pass *p, const struct depot *depot)
         .part = depot ? depot->title : NULL,
     };
     struct snapshot *s =
-        dues_now(p, page_until(pass_moment(p).today), &i->fault);
+        dues_now(p, page_until(run_moment(p).today), &i->fault);
     int rc = s ? workshop_page(p, s, &w, i->out, &i->fault) : -1;
 
     snapshot_free(s);
@@ -29,12 +30,12 @@ static int
 run(struct invocation *i)
 {
     const char *id = options_value(&i->options, "depot");
-    struct pass *p = command_pass(i, LEDGER_READ);
+    struct run_context *p = command_pass(i, LEDGER_READ);
     const struct depot *depot = p && id ? argument_depot(i, p, id) : NULL;
     int rc =
         p != NULL && (id == NULL || depot != NULL) ? show(i, p, depot) : -1;
 
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

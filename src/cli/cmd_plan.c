@@ -62,7 +62,7 @@ show(struct invocation *i, const struct plan_asked *o, const struct agenda *a)
 /* The plan as it is, beside the same with the changes, which holds to its days
  * where it can. */
 static int
-show_what_if(struct invocation *i, const struct pass *p,
+show_what_if(struct invocation *i, const struct run_context *p,
     const struct plan_asked *o, const struct agenda *before)
 {
     struct change changes[CHANGES_MOST];
@@ -70,7 +70,7 @@ show_what_if(struct invocation *i, const struct pass *p,
     struct comparison c;
     size_t n;
 
-    if (change_read(pass_fleet(p), o->what_if, changes, &n, wrong))
+    if (change_read(run_fleet(p), o->what_if, changes, &n, wrong))
         return fault_set(&i->fault, EX_USAGE, "--what-if: %s", wrong);
     struct agenda *after = planning_agenda(p, changes, n, before, &i->fault);
     if (after == NULL)
@@ -87,7 +87,8 @@ show_what_if(struct invocation *i, const struct pass *p,
 }
 
 static int
-run_on(struct invocation *i, const struct pass *p, const struct plan_asked *o)
+run_on(struct invocation *i, const struct run_context *p,
+    const struct plan_asked *o)
 {
     struct agenda *a = planning_agenda(p, NULL, 0, NULL, &i->fault);
     int rc = a ? 0 : -1;
@@ -107,9 +108,10 @@ run(struct invocation *i)
 
     if (read_options(i, &o))
         return -1;
-    struct pass *p = command_pass(i, o.keep ? LEDGER_WRITE : LEDGER_READ);
+    struct run_context *p =
+        command_pass(i, o.keep ? LEDGER_WRITE : LEDGER_READ);
     int rc = p ? run_on(i, p, &o) : -1;
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

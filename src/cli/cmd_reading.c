@@ -16,7 +16,7 @@ static const struct option_row rows[] = {
 };
 
 static int
-read_record(struct invocation *i, const struct pass *p, struct record *r)
+read_record(struct invocation *i, const struct run_context *p, struct record *r)
 {
     const struct subject *s =
         argument_subject(i, p, options_operand(&i->options, 0));
@@ -32,7 +32,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
     int hours = options_value(&i->options, "hours") != NULL;
     *r = (struct record){
         .kind = fitted ? RECORD_REPLACED : RECORD_READING,
-        .meter = hours ? METER_HOURS : record_input_meter(pass_fleet(p), s),
+        .meter = hours ? METER_HOURS : record_input_meter(run_fleet(p), s),
         .subject = s,
         .subject_id = s->id,
         .day = argument_day(i, p, "on", 1),
@@ -50,7 +50,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 /* The last reading of the meter that @fitted replaces, when it is told.  It is
  * held against the others as any reading: 1 with @out set, 0 or -1. */
 static int
-read_old(struct invocation *i, const struct pass *p,
+read_old(struct invocation *i, const struct run_context *p,
     const struct record *fitted, struct record *out)
 {
     const char *old = options_value(&i->options, "old-meter");
@@ -69,13 +69,14 @@ read_old(struct invocation *i, const struct pass *p,
 
 /* What was not read of the old meter is estimated: say so. */
 static int
-note_gap(struct invocation *i, const struct pass *p, const struct record *r)
+note_gap(
+    struct invocation *i, const struct run_context *p, const struct record *r)
 {
     struct known_reading before;
     struct known_reading after;
     char day[DAY_WORDS];
 
-    if (records_readings_around(pass_ledger(p), r->subject_id, r->meter, r->day,
+    if (records_readings_around(run_ledger(p), r->subject_id, r->meter, r->day,
             &before, &after, &i->fault))
         return -1;
     if (before.found && before.day < r->day)
@@ -88,12 +89,12 @@ note_gap(struct invocation *i, const struct pass *p, const struct record *r)
 }
 
 static int
-add(struct invocation *i, const struct pass *p, const struct record *r)
+add(struct invocation *i, const struct run_context *p, const struct record *r)
 {
     int64_t id;
     char day[DAY_WORDS];
 
-    if (records_add(pass_ledger(p), r, &id, &i->fault))
+    if (records_add(run_ledger(p), r, &id, &i->fault))
         return -1;
     buf_print(i->out, "record %lld: %s%s showed %lld %s on %s\n", (long long)id,
         r->kind == RECORD_REPLACED ? "the new meter of " : "", r->subject->id,
@@ -103,19 +104,19 @@ add(struct invocation *i, const struct pass *p, const struct record *r)
 
 /* Both meters of one change, or neither. */
 static int
-add_both(struct invocation *i, const struct pass *p, const struct record *old,
-    const struct record *fitted)
+add_both(struct invocation *i, const struct run_context *p,
+    const struct record *old, const struct record *fitted)
 {
-    if (ledger_begin(pass_ledger(p), &i->fault))
+    if (ledger_begin(run_ledger(p), &i->fault))
         return -1;
     if (add(i, p, old) == 0 && add(i, p, fitted) == 0)
-        return ledger_commit(pass_ledger(p), &i->fault);
-    ledger_rollback(pass_ledger(p));
+        return ledger_commit(run_ledger(p), &i->fault);
+    ledger_rollback(run_ledger(p));
     return -1;
 }
 
 static int
-read_and_add(struct invocation *i, const struct pass *p)
+read_and_add(struct invocation *i, const struct run_context *p)
 {
     struct record r;
     struct record old;
@@ -133,10 +134,10 @@ read_and_add(struct invocation *i, const struct pass *p)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_WRITE);
+    struct run_context *p = command_pass(i, LEDGER_WRITE);
     int rc = p != NULL ? read_and_add(i, p) : -1;
 
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

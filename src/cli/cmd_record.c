@@ -17,7 +17,8 @@ static const struct option_row rows[] = {
 };
 
 static int
-void_record(struct invocation *i, const struct pass *p, const char *number)
+void_record(
+    struct invocation *i, const struct run_context *p, const char *number)
 {
     int64_t id = argument_number(i, "--void", number);
     const char *note = argument_text(i, "note");
@@ -32,8 +33,7 @@ void_record(struct invocation *i, const struct pass *p, const char *number)
         return fault_set(&i->fault, EX_USAGE,
             "--void needs --note TEXT: say why record %lld is wrong",
             (long long)id);
-    if (records_void(
-            pass_ledger(p), id, by, note, pass_moment(p).now, &i->fault))
+    if (records_void(run_ledger(p), id, by, note, run_moment(p).now, &i->fault))
         return -1;
     buf_print(i->out, "voided record %lld\n", (long long)id);
     return 0;
@@ -41,7 +41,7 @@ void_record(struct invocation *i, const struct pass *p, const char *number)
 
 /* Fill @r from the command line and refuse what cannot be. */
 static int
-read_record(struct invocation *i, const struct pass *p, struct record *r)
+read_record(struct invocation *i, const struct run_context *p, struct record *r)
 {
     struct options *o = &i->options;
     struct record_input e = argument_input(i, p);
@@ -62,7 +62,7 @@ read_record(struct invocation *i, const struct pass *p, struct record *r)
 }
 
 static int
-add_record(struct invocation *i, const struct pass *p)
+add_record(struct invocation *i, const struct run_context *p)
 {
     struct record r;
     int64_t id;
@@ -71,8 +71,7 @@ add_record(struct invocation *i, const struct pass *p)
     if (i->options.n_operands != 2)
         return fault_set(&i->fault, EX_USAGE,
             "record takes the operands SUBJECT JOB, or --void N");
-    if (read_record(i, p, &r) ||
-        records_add(pass_ledger(p), &r, &id, &i->fault))
+    if (read_record(i, p, &r) || records_add(run_ledger(p), &r, &id, &i->fault))
         return -1;
     buf_print(i->out, "record %lld: %s %s %s on %s\n", (long long)id,
         r.subject->id, r.job->id, record_kind_word(r.kind),
@@ -83,13 +82,13 @@ add_record(struct invocation *i, const struct pass *p)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_WRITE);
+    struct run_context *p = command_pass(i, LEDGER_WRITE);
     const char *void_number = options_value(&i->options, "void");
 
     if (p == NULL)
         return -1;
     int rc = void_number ? void_record(i, p, void_number) : add_record(i, p);
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

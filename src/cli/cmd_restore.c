@@ -28,17 +28,17 @@ run(struct invocation *i)
 {
     const char *from = options_operand(&i->options, 0);
     int drop = options_value(&i->options, "drop-newer") != NULL;
-    struct pass *p = command_fleet(i);
+    struct run_context *p = command_fleet(i);
     struct restored done;
     int rc = -1;
 
     if (p != NULL) {
-        const char *ledger = pass_fleet(p)->site.ledger;
+        const char *ledger = run_fleet(p)->site.ledger;
         rc = restore_from(ledger, from, drop, &done, &i->fault);
         if (rc == 0)
             say(&done, ledger, from, i->out);
     }
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

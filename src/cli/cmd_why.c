@@ -9,7 +9,7 @@
 #include <sysexits.h>
 
 static int
-show(struct invocation *i, const struct pass *p, const struct task *t)
+show(struct invocation *i, const struct run_context *p, const struct task *t)
 {
     struct filter filter = {.subject = t->subject, .job = t->job};
     struct snapshot *s = dues_now(p, DAY_NONE, &i->fault);
@@ -34,14 +34,14 @@ show(struct invocation *i, const struct pass *p, const struct task *t)
 static int
 run(struct invocation *i)
 {
-    struct pass *p = command_pass(i, LEDGER_READ);
+    struct run_context *p = command_pass(i, LEDGER_READ);
     const struct task *t = NULL;
 
     if (p != NULL)
         t = argument_task(i, p, options_operand(&i->options, 0),
             options_operand(&i->options, 1));
     int rc = t != NULL ? show(i, p, t) : -1;
-    pass_close(p);
+    run_close(p);
     return rc;
 }
 

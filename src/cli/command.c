@@ -83,8 +83,8 @@ command_help(const struct command *c, struct buf *out)
     options_help(command_common, out);
 }
 
-static struct pass *
-open_pass(struct invocation *i, struct pass_options o)
+static struct run_context *
+open_pass(struct invocation *i, struct run_options o)
 {
     const char *file = options_value(&i->options, "config");
     const char *today = options_value(&i->options, "today");
@@ -101,31 +101,31 @@ open_pass(struct invocation *i, struct pass_options o)
             return NULL;
         }
     }
-    return pass_open(&o, i->problems, &i->fault);
+    return run_open(&o, i->problems, &i->fault);
 }
 
-struct pass *
+struct run_context *
 command_pass(struct invocation *i, enum ledger_mode mode)
 {
-    return open_pass(i, (struct pass_options){.ledger = mode});
+    return open_pass(i, (struct run_options){.ledger = mode});
 }
 
-struct pass *
+struct run_context *
 command_history(struct invocation *i)
 {
     return open_pass(
-        i, (struct pass_options){.ledger = LEDGER_READ, .history = 1});
+        i, (struct run_options){.ledger = LEDGER_READ, .history = 1});
 }
 
-struct pass *
+struct run_context *
 command_feeds(struct invocation *i)
 {
     return open_pass(
-        i, (struct pass_options){.ledger = LEDGER_WRITE, .feeds = 1});
+        i, (struct run_options){.ledger = LEDGER_WRITE, .feeds = 1});
 }
 
-struct pass *
+struct run_context *
 command_fleet(struct invocation *i)
 {
-    return open_pass(i, (struct pass_options){.fleet_only = 1});
+    return open_pass(i, (struct run_options){.fleet_only = 1});
 }

@@ -3,7 +3,7 @@
 
 #include "fault.h"
 #include "options.h"
-#include "pass.h"
+#include "run_context.h"
 
 /* What a command gets: the words of the user, and where to say things. */
 struct invocation {
@@ -65,15 +65,15 @@ void command_help(const struct command *c, struct buf *out);
  * Open a pass with the common options, the ledger in @mode.  NULL with the
  * invocation's fault set.
  */
-struct pass *command_pass(struct invocation *i, enum ledger_mode mode);
+struct run_context *command_pass(struct invocation *i, enum ledger_mode mode);
 
 /* The same with all records, to read. */
-struct pass *command_history(struct invocation *i);
+struct run_context *command_history(struct invocation *i);
 
 /* The same to write feeds. */
-struct pass *command_feeds(struct invocation *i);
+struct run_context *command_feeds(struct invocation *i);
 
 /* The same without opening the ledger, for who works on its file. */
-struct pass *command_fleet(struct invocation *i);
+struct run_context *command_fleet(struct invocation *i);
 
 #endif

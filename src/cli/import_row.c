@@ -13,7 +13,7 @@
 
 struct import_rows {
     struct invocation *i;
-    const struct pass *pass;
+    const struct run_context *run;
     const struct import_map *map;
     enum day_order order;
     int hours;
@@ -23,17 +23,17 @@ struct import_rows {
 };
 
 struct import_rows *
-import_rows_new(struct invocation *i, const struct pass *p,
+import_rows_new(struct invocation *i, const struct run_context *p,
     const struct import_map *map, enum day_order order)
 {
-    const struct fleet *f = pass_fleet(p);
+    const struct fleet *f = run_fleet(p);
     struct import_rows *rows = calloc(1, sizeof *rows);
     int failed = 0;
 
     if (rows == NULL)
         return NULL;
     rows->i = i;
-    rows->pass = p;
+    rows->run = p;
     rows->map = map;
     rows->order = order;
     rows->hours = options_value(&i->options, "hours") != NULL;
@@ -120,7 +120,7 @@ find_subject(struct import_rows *rows)
     if (s == NULL && rows->hushed)
         fault_fill(&rows->i->fault, EX_USAGE, "the subject is unknown");
     else if (s == NULL) /* the slow way knows how to say what is wrong */
-        s = argument_subject(rows->i, rows->pass, id);
+        s = argument_subject(rows->i, rows->run, id);
     return s;
 }
 
@@ -136,13 +136,13 @@ take_job(struct import_rows *rows, struct record *r)
         r->kind = RECORD_READING;
         return 0;
     }
-    const struct fleet *f = pass_fleet(rows->pass);
+    const struct fleet *f = run_fleet(rows->run);
     r->job = fleet_job(f, id);
     int has = r->job != NULL && fleet_task(f, r->subject, r->job) != NULL;
     if (!has && rows->hushed)
         return fault_set(&rows->i->fault, EX_USAGE, "the job is unknown");
     if (!has)
-        return argument_task(rows->i, rows->pass, r->subject_id, id) ? 0 : -1;
+        return argument_task(rows->i, rows->run, r->subject_id, id) ? 0 : -1;
     r->job_id = r->job->id;
     return 0;
 }
@@ -185,7 +185,7 @@ take_reading(struct import_rows *rows, struct record *r)
             reading, READING_MOST);
     r->meter = rows->hours
                    ? METER_HOURS
-                   : record_input_meter(pass_fleet(rows->pass), r->subject);
+                   : record_input_meter(run_fleet(rows->run), r->subject);
     r->other_unit = record_input_other_unit(r);
     return 0;
 }
@@ -200,7 +200,7 @@ take_day(struct import_rows *rows, struct record *r)
     r->day = import_day(rows->order, day, &rows->i->fault);
     if (r->day == DAY_NONE)
         return -1;
-    struct record_input e = argument_input(rows->i, rows->pass);
+    struct record_input e = argument_input(rows->i, rows->run);
     return record_input_check_day(&e, r);
 }
 
@@ -213,7 +213,7 @@ import_row_read(
     *r = (struct record){
         .kind = RECORD_COMPLETED,
         .until = DAY_NONE,
-        .entered = pass_moment(rows->pass).now,
+        .entered = run_moment(rows->run).now,
     };
     if (take_cells(rows, sheet) || (r->subject = find_subject(rows)) == NULL)
         return ROW_BAD;

@@ -14,8 +14,9 @@ enum import_row { ROW_EMPTY, ROW_RECORD, ROW_BAD };
 /* What @i asks for of the rows under @map, whose days are in @order: all three
  * must outlive the result.  NULL when memory is out.  Free with
  * import_rows_free(). */
-struct import_rows *import_rows_new(struct invocation *i, const struct pass *p,
-    const struct import_map *map, enum day_order order);
+struct import_rows *import_rows_new(struct invocation *i,
+    const struct run_context *p, const struct import_map *map,
+    enum day_order order);
 
 /* Free @rows; NULL is ignored. */
 void import_rows_free(struct import_rows *rows);

@@ -50,7 +50,7 @@ struct daemon {
 static int
 take_lock(struct daemon *d, struct fault *f)
 {
-    const char *ledger = pass_fleet(service_pass(d->service))->site.ledger;
+    const char *ledger = run_fleet(service_run(d->service))->site.ledger;
     struct buf *path = buf_new();
 
     if (path == NULL)
@@ -100,7 +100,7 @@ static int
 serve(struct daemon *d, const struct daemon_options *o, struct fault *f)
 {
     const struct server_settings *s =
-        &pass_fleet(service_pass(d->service))->site.server;
+        &run_fleet(service_run(d->service))->site.server;
     struct sockets sockets;
     char where[300];
 
@@ -188,7 +188,7 @@ send_mail_apart(struct daemon *d)
     if (d->mailer.child != 0)
         return;
     service_sending(d->service);
-    if (mailer_start(&d->mailer, service_pass(d->service), &f))
+    if (mailer_start(&d->mailer, service_run(d->service), &f))
         service_sent(d->service, &f);
 }
 
@@ -212,7 +212,7 @@ make_round(struct daemon *d, unsigned work)
     postpone(d, service_go(d->service, work));
     /* The fleet may be a new one. */
     if (http_server_trust(d->server,
-            pass_fleet(service_pass(d->service))->site.server.proxies, &f))
+            run_fleet(service_run(d->service))->site.server.proxies, &f))
         journal(JOURNAL_ERROR, "%s", f.text);
     say_status(d);
 }

@@ -43,7 +43,7 @@ find(const struct feeds *s, const char *id)
 }
 
 static struct resource *
-make_page(const struct pass *p, const struct feed *feed,
+make_page(const struct run_context *p, const struct feed *feed,
     const struct file_map *file, struct fault *f)
 {
     struct resource_facts facts = {.type = "text/calendar; charset=utf-8"};
@@ -58,8 +58,8 @@ make_page(const struct pass *p, const struct feed *feed,
 
 /* Read the feed's file, unless it is the one we have. */
 static int
-read_file(const struct pass *p, const struct feed *feed, const char *path,
-    struct shown *out, struct fault *f)
+read_file(const struct run_context *p, const struct feed *feed,
+    const char *path, struct shown *out, struct fault *f)
 {
     struct file_map file;
     int64_t size;
@@ -85,13 +85,13 @@ read_file(const struct pass *p, const struct feed *feed, const char *path,
 }
 
 static int
-take_feed(struct feeds *next, const struct feeds *now, const struct pass *p,
-    const struct feed *feed, struct fault *f)
+take_feed(struct feeds *next, const struct feeds *now,
+    const struct run_context *p, const struct feed *feed, struct fault *f)
 {
     const struct shown *before = find(now, feed->id);
     struct shown *s = &next->list[next->n];
     const char *file = arena_print(
-        next->arena, "%s/%s.ics", pass_fleet(p)->site.feed_folder, feed->id);
+        next->arena, "%s/%s.ics", run_fleet(p)->site.feed_folder, feed->id);
 
     *s = before ? *before : (struct shown){0};
     if (before != NULL)
@@ -133,10 +133,10 @@ feeds_free(struct feeds *s)
 }
 
 int
-feeds_take(struct feeds *next, const struct feeds *now, const struct pass *p,
-    struct fault *f)
+feeds_take(struct feeds *next, const struct feeds *now,
+    const struct run_context *p, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
     int rc = 0;
 
     for (size_t i = 0; i < fleet->n_feeds; i++)

@@ -1,7 +1,7 @@
 #ifndef FEEDS_H
 #define FEEDS_H
 
-#include "pass.h"
+#include "run_context.h"
 
 struct routes;
 
@@ -19,7 +19,7 @@ void feeds_free(struct feeds *s);
  * changed, or cannot be read, stays as in @now.  Returns 0, or -1 with @f set
  * to the first failure. */
 int feeds_take(struct feeds *next, const struct feeds *now,
-    const struct pass *p, struct fault *f);
+    const struct run_context *p, struct fault *f);
 
 /* The path of that feed among the routes, valid as long as @s, or NULL. */
 const char *feeds_path(const struct feeds *s, const char *id);

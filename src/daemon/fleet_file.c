@@ -44,11 +44,11 @@ log_problems(int stands, struct problems *ps, struct fault *f)
 }
 
 /* Read it once; sets @missed when it is to be read again. */
-static struct pass *
+static struct run_context *
 read_once(
     const struct fleet_source *from, int stands, int *missed, struct fault *f)
 {
-    const struct pass_options options = {
+    const struct run_options options = {
         .fleet_file = from->file,
         .today = from->today,
         /* Who stops the daemon does not wait for who keeps the ledger. */
@@ -62,7 +62,7 @@ read_once(
         fault_fill(f, EX_OSERR, "out of memory");
         return NULL;
     }
-    struct pass *p = pass_open(&options, ps, f);
+    struct run_context *p = run_open(&options, ps, f);
     *missed = watch_files(from, ps);
     if (p == NULL && !*missed)
         log_problems(stands, ps, f);
@@ -72,22 +72,22 @@ read_once(
 
 /* What a fleet needs to be served; what was locked and opened cannot change. */
 static int
-check_fleet(const struct fleet_source *from, const struct pass *before,
-    const struct pass *p, struct fault *f)
+check_fleet(const struct fleet_source *from, const struct run_context *before,
+    const struct run_context *p, struct fault *f)
 {
-    const struct site *site = &pass_fleet(p)->site;
+    const struct site *site = &run_fleet(p)->site;
 
     if (site->feed_folder == NULL)
         return fault_set(f, EX_CONFIG,
             "%s: there is no feed-folder in [site], of which the feeds are "
             "served",
             from->file);
-    if (before != NULL && strcmp(pass_fleet(before)->site.server.listen,
-                              site->server.listen) != 0)
+    if (before != NULL &&
+        strcmp(run_fleet(before)->site.server.listen, site->server.listen) != 0)
         journal(JOURNAL_WARNING, "to listen at %s, start ostlerd anew",
             site->server.listen);
     if (before != NULL &&
-        strcmp(pass_fleet(before)->site.ledger, site->ledger) != 0)
+        strcmp(run_fleet(before)->site.ledger, site->ledger) != 0)
         return fault_set(f, EX_CONFIG,
             "%s: the ledger is another, and the one before stands: start "
             "ostlerd anew",
@@ -95,19 +95,19 @@ check_fleet(const struct fleet_source *from, const struct pass *before,
     return 0;
 }
 
-struct pass *
-fleet_file_read(
-    const struct fleet_source *from, const struct pass *before, struct fault *f)
+struct run_context *
+fleet_file_read(const struct fleet_source *from,
+    const struct run_context *before, struct fault *f)
 {
-    struct pass *p = NULL;
+    struct run_context *p = NULL;
     int missed = 1;
 
     for (int i = 0; i < 3 && missed; i++) {
-        pass_close(p);
+        run_close(p);
         p = read_once(from, before != NULL, &missed, f);
     }
     if (p == NULL || check_fleet(from, before, p, f) == 0)
         return p;
-    pass_close(p);
+    run_close(p);
     return NULL;
 }

@@ -2,7 +2,7 @@
 #define FLEET_FILE_H
 
 #include "fault.h"
-#include "pass.h"
+#include "run_context.h"
 
 struct file_watch;
 
@@ -18,9 +18,9 @@ struct fleet_source {
  * Read the fleet file, and watch it and all that it includes.  What is wrong
  * with it goes into the log, the first of it into @f.  @before is the fleet
  * that stands, or NULL: some of it cannot change.  Returns a pass that has no
- * ledger yet, see pass_again(), or NULL with @f set.
+ * ledger yet, see run_again(), or NULL with @f set.
  */
-struct pass *fleet_file_read(const struct fleet_source *from,
-    const struct pass *before, struct fault *f);
+struct run_context *fleet_file_read(const struct fleet_source *from,
+    const struct run_context *before, struct fault *f);
 
 #endif

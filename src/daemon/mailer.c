@@ -15,7 +15,7 @@
 #define PATIENCE 5000
 
 static int
-send_timely(struct pass *p, struct fault *f)
+send_timely(struct run_context *p, struct fault *f)
 {
     const struct send_request request = {.timely = 1};
     struct send_tally tally;
@@ -23,17 +23,17 @@ send_timely(struct pass *p, struct fault *f)
 
     if (rc == 0) {
         /* What is sent has to be noted, or it is sent again. */
-        ledger_patience(pass_ledger(p), PATIENCE);
+        ledger_patience(run_ledger(p), PATIENCE);
         rc = send_mail(p, &request, &tally, f);
     }
-    pass_rest(p);
+    run_rest(p);
     return rc;
 }
 
 /* What the child does: it has nothing of the server's but memory and @report,
  * to which a fault goes whole, being shorter than a pipe is long. */
 static int
-work(struct pass *p, int report)
+work(struct run_context *p, int report)
 {
     sigset_t none;
     struct fault f = {0};
@@ -48,7 +48,7 @@ work(struct pass *p, int report)
 }
 
 int
-mailer_start(struct mailer *m, struct pass *p, struct fault *f)
+mailer_start(struct mailer *m, struct run_context *p, struct fault *f)
 {
     int ends[2];
 

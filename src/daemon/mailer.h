@@ -1,7 +1,7 @@
 #ifndef MAILER_H
 #define MAILER_H
 
-#include "pass.h"
+#include "run_context.h"
 
 #include <sys/types.h>
 
@@ -15,7 +15,7 @@ struct mailer {
 };
 
 /* Begin; @m is none, and @p rests.  Returns 0, or -1 with @f set. */
-int mailer_start(struct mailer *m, struct pass *p, struct fault *f);
+int mailer_start(struct mailer *m, struct run_context *p, struct fault *f);
 
 /* Nonzero once the child has ended: @m is none then, and @f what became of it,
  * as of send_mail(), with a code of 0 when all went well. */

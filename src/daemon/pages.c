@@ -32,7 +32,7 @@ struct pages {
 
 /* What all pages of one time have in common. */
 struct page_making {
-    const struct pass *pass;
+    const struct run_context *run;
     const struct snapshot *snapshot;
     const struct pages_seal *seal;
     const char *notice;
@@ -103,7 +103,7 @@ print(const struct page_making *press, struct workshop *w,
         return no_memory(f);
     w->notice = press->notice;
     leaf->has_forms = w->desk != NULL;
-    int rc = workshop_page(press->pass, press->snapshot, w, out, f);
+    int rc = workshop_page(press->run, press->snapshot, w, out, f);
     if (rc == 0) {
         leaf->fresh = make(buf_str(out), buf_len(out), leaf->has_forms);
         rc = leaf->fresh ? 0 : no_memory(f);
@@ -136,7 +136,7 @@ static int
 print_leaf(const struct page_making *press, size_t nth,
     struct served_page *leaf, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(press->pass);
+    const struct fleet *fleet = run_fleet(press->run);
     struct workshop whole = {0};
 
     if (leaf->kind == KEYRING_DEPOT)
@@ -165,7 +165,7 @@ static int
 add(struct pages *g, const struct page_making *press,
     const struct keyring_key *key, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(press->pass);
+    const struct fleet *fleet = run_fleet(press->run);
     const char *name;
     size_t nth = 0;
 
@@ -203,14 +203,14 @@ count_wanted(const struct keyring_key *keys, size_t n)
 
 /* Said of a page when there is no newer one, when nothing can be made anew. */
 static const char *
-old_notice(struct arena *a, const struct pass *p)
+old_notice(struct arena *a, const struct run_context *p)
 {
     char words[CLOCK_WORDS];
 
     return arena_print(a,
         "This page could not be brought up to date since %s: what was recorded "
         "after that is not on it. The log of ostlerd says why.",
-        clock_words(pass_fleet(p)->site.time_zone, pass_moment(p).now, words));
+        clock_words(run_fleet(p)->site.time_zone, run_moment(p).now, words));
 }
 
 static int
@@ -218,7 +218,7 @@ print_all(struct pages *g, struct page_making *press,
     const struct keyring_key *keys, size_t n, struct fault *f)
 {
     struct snapshot *s = dues_settled_outline(
-        press->pass, page_until(pass_moment(press->pass).today), f);
+        press->run, page_until(run_moment(press->run).today), f);
     int rc = s ? 0 : -1;
 
     press->snapshot = s;
@@ -230,12 +230,12 @@ print_all(struct pages *g, struct page_making *press,
 }
 
 struct pages *
-pages_make(const struct pass *p, const struct keyring_key *keys, size_t n,
-    struct pages_seal *seal, const char *notice, struct fault *f)
+pages_make(const struct run_context *p, const struct keyring_key *keys,
+    size_t n, struct pages_seal *seal, const char *notice, struct fault *f)
 {
     struct pages *g = calloc(1, sizeof *g);
     size_t wanted = count_wanted(keys, n);
-    struct page_making press = {.pass = p, .seal = seal, .notice = notice};
+    struct page_making press = {.run = p, .seal = seal, .notice = notice};
 
     if (g == NULL || (g->arena = arena_new()) == NULL)
         goto no_memory;
@@ -245,7 +245,7 @@ pages_make(const struct pass *p, const struct keyring_key *keys, size_t n,
         goto no_memory;
     /* With a fixed day, or within a second, the clock does not go on. */
     seal->made =
-        pass_moment(p).now > seal->made ? pass_moment(p).now : seal->made + 1;
+        run_moment(p).now > seal->made ? run_moment(p).now : seal->made + 1;
     if (wanted > 0 && print_all(g, &press, keys, n, f))
         goto err;
     return g;

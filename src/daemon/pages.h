@@ -24,8 +24,9 @@ int pages_seal(struct pages_seal *seal);
 /* The pages that the @n keys at @keys open which are not revoked, with @notice
  * at their top unless it is NULL.  NULL with @f set on failure.  Free with
  * pages_free(). */
-struct pages *pages_make(const struct pass *p, const struct keyring_key *keys,
-    size_t n, struct pages_seal *seal, const char *notice, struct fault *f);
+struct pages *pages_make(const struct run_context *p,
+    const struct keyring_key *keys, size_t n, struct pages_seal *seal,
+    const char *notice, struct fault *f);
 
 /* Free @g; NULL, of no pages, is ignored, and by the next three as well. */
 void pages_free(struct pages *g);

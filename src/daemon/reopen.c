@@ -7,9 +7,9 @@
 /* A ledger that was there and is gone was moved away for a moment, or by
  * mistake: a new one in its place would know of nothing. */
 static int
-check_ledger(const struct pass *p, struct fault *f)
+check_ledger(const struct run_context *p, struct fault *f)
 {
-    const char *path = pass_fleet(p)->site.ledger;
+    const char *path = run_fleet(p)->site.ledger;
     int64_t size;
     int64_t written;
 
@@ -20,14 +20,14 @@ check_ledger(const struct pass *p, struct fault *f)
 }
 
 int
-reopen(struct pass *p, int must_exist, struct fault *f)
+reopen(struct run_context *p, int must_exist, struct fault *f)
 {
     if (must_exist && check_ledger(p, f))
         return -1;
     struct problems *ps = problems_new();
     if (ps == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    int rc = pass_again(p, ps, f);
+    int rc = run_again(p, ps, f);
     problems_free(ps);
     return rc;
 }

@@ -106,20 +106,20 @@ take_own_key(struct state *s, const struct feed *feed, struct fault *f)
 
 /* Without its keys nothing could be had: then all stays as it was. */
 static int
-take_keys(struct state *next, const struct pass *p, struct fault *f)
+take_keys(struct state *next, const struct run_context *p, struct fault *f)
 {
-    if (keyring_list(
-            pass_ledger(p), next->arena, &next->keys, &next->n_keys, f))
+    if (keyring_list(run_ledger(p), next->arena, &next->keys, &next->n_keys, f))
         return -1;
     next->own = arena_take(
-        next->arena, (pass_fleet(p)->n_feeds + 1) * sizeof *next->own);
+        next->arena, (run_fleet(p)->n_feeds + 1) * sizeof *next->own);
     return next->own ? 0 : no_memory(f);
 }
 
 int
-served_site_feeds(struct served_site *d, const struct pass *p, struct fault *f)
+served_site_feeds(
+    struct served_site *d, const struct run_context *p, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
     struct state next = {.arena = arena_new()};
 
     if (next.arena == NULL)
@@ -141,7 +141,7 @@ served_site_feeds(struct served_site *d, const struct pass *p, struct fault *f)
 }
 
 int
-served_site_pages(struct served_site *d, const struct pass *p,
+served_site_pages(struct served_site *d, const struct run_context *p,
     const char *notice, struct fault *f)
 {
     struct state *now = &d->now;

@@ -3,7 +3,7 @@
 
 #include "desk.h"
 #include "health.h"
-#include "pass.h"
+#include "run_context.h"
 
 struct routes;
 
@@ -23,12 +23,12 @@ void served_site_free(struct served_site *d);
  * What cannot be read stays as it was, and the pages do.  Returns 0, or -1 with
  * @f set to the first failure. */
 int served_site_feeds(
-    struct served_site *d, const struct pass *p, struct fault *f);
+    struct served_site *d, const struct run_context *p, struct fault *f);
 
 /* Make the pages anew to which there are keys, with @notice at their top unless
  * it is NULL.  Returns 0, or -1 with @f set: then those from before stay, as
  * old ones. */
-int served_site_pages(struct served_site *d, const struct pass *p,
+int served_site_pages(struct served_site *d, const struct run_context *p,
     const char *notice, struct fault *f);
 
 /* Where the person records to whose page, at @path, that key opens: 0, or -1

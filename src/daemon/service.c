@@ -23,7 +23,7 @@
 
 struct service {
     struct service_options options;
-    struct pass *pass;
+    struct run_context *run;
     struct served_site *served;
     struct timing timing;
     struct troubles troubles;
@@ -41,13 +41,13 @@ struct service {
 static int
 read_fleet(struct service *r, struct fault *f)
 {
-    struct pass *p = fleet_file_read(&r->options.from, r->pass, f);
+    struct run_context *p = fleet_file_read(&r->options.from, r->run, f);
 
     if (p == NULL)
         return -1;
-    pass_close(r->pass);
-    r->pass = p;
-    r->timing.fleet = pass_fleet(p);
+    run_close(r->run);
+    r->run = p;
+    r->timing.fleet = run_fleet(p);
     r->noted = DAY_NONE;
     r->retry.mail = 0; /* what kept it from being sent may be mended */
     return 0;
@@ -76,11 +76,11 @@ show(const struct service *r)
 static int
 take_over(struct service *r, struct fault *f)
 {
-    int rc = served_site_feeds(r->served, r->pass, f);
+    int rc = served_site_feeds(r->served, r->run, f);
 
     show(r);
     r->is_new =
-        served_site_pages(r->served, r->pass, notice(r), rc ? NULL : f) == 0;
+        served_site_pages(r->served, r->run, notice(r), rc ? NULL : f) == 0;
     return rc || !r->is_new ? -1 : 0;
 }
 
@@ -95,16 +95,16 @@ publish(struct service *r, struct fault *f)
 
     if (notes == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    int failed = publish_all(r->pass, notes, &first);
+    int failed = publish_all(r->run, notes, &first);
     if (take_over(r, &other) && !failed) {
         first = other;
         failed = 1;
     }
     (void)troubles_note(&r->troubles, TROUBLE_FEEDS, failed, &first);
     /* Not after each record. */
-    if (r->noted != pass_moment(r->pass).today)
+    if (r->noted != run_moment(r->run).today)
         journal_lines(JOURNAL_WARNING, buf_str(notes));
-    r->noted = pass_moment(r->pass).today;
+    r->noted = run_moment(r->run).today;
     r->is_shown = 1;
     buf_free(notes);
     return 0;
@@ -117,24 +117,23 @@ remind(struct service *r, const struct snapshot *s, unsigned work)
 {
     struct fault f;
     int all = (work & WORK_REMIND) != 0;
-    int failed =
-        all ? remind_all(r->pass, s, &f) : remind_failed(r->pass, s, &f);
+    int failed = all ? remind_all(r->run, s, &f) : remind_failed(r->run, s, &f);
 
     (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, &f);
     if (all && !failed)
-        r->timing.reminded = pass_moment(r->pass).today;
+        r->timing.reminded = run_moment(r->run).today;
 }
 
 /* As a pass of every night does, once a day. */
 static void
 keep_plan(struct service *r)
 {
-    day_t today = pass_moment(r->pass).today;
+    day_t today = run_moment(r->run).today;
     struct fault f;
 
     if (r->options.from.today != DAY_NONE || r->kept == today)
         return;
-    int failed = planning_keep_present(r->pass, &f);
+    int failed = planning_keep_present(r->run, &f);
     (void)troubles_note(&r->troubles, TROUBLE_PLAN, failed, &f);
     if (!failed)
         r->kept = today;
@@ -144,14 +143,14 @@ keep_plan(struct service *r)
 static int
 tell(struct service *r, unsigned work, struct fault *f)
 {
-    struct snapshot *s = dues_settled(r->pass, DAY_NONE, f);
+    struct snapshot *s = dues_settled(r->run, DAY_NONE, f);
     int rc = 0;
 
     if (s == NULL)
         return -1;
     remind(r, s, work);
     if ((work & WORK_REMIND) || r->news) {
-        rc = troubles_tell(&r->troubles, r->pass, s, f);
+        rc = troubles_tell(&r->troubles, r->run, s, f);
         r->news = rc ? r->news : 0;
     }
     snapshot_free(s);
@@ -161,7 +160,7 @@ tell(struct service *r, unsigned work, struct fault *f)
 static int
 look_at_mail(struct service *r, struct fault *f)
 {
-    if (waiting_look(r->pass, &r->waiting, f))
+    if (waiting_look(r->run, &r->waiting, f))
         return -1;
     r->timing.send = r->waiting.next;
     if (r->waiting.waiting == 0)
@@ -185,9 +184,9 @@ make(struct service *r, unsigned work, struct fault *f)
     struct fault unused;
 
     r->is_new = 0;
-    if (reopen(r->pass, r->is_shown, f))
+    if (reopen(r->run, r->is_shown, f))
         return -1;
-    int turn = turn_take(r->pass, f);
+    int turn = turn_take(r->run, f);
     if (turn < 0) {
         /* Another pass is running; keys may have changed meanwhile. */
         if (take_over(r, &unused) == 0)
@@ -228,8 +227,8 @@ look_back(struct service *r)
     struct fault f;
     unsigned work = seen & FILE_WATCH_FLEET ? WORK_FLEET | WORK_PASS : 0;
 
-    if (pass_ledger(r->pass) != NULL &&
-        ledger_overtaken(pass_ledger(r->pass), &f) != 0)
+    if (run_ledger(r->run) != NULL &&
+        ledger_overtaken(run_ledger(r->run), &f) != 0)
         work |= WORK_PASS;
     return work;
 }
@@ -252,7 +251,7 @@ service_go(struct service *r, unsigned work)
         note_success(r, now);
     show(r);
     unsigned more = look_back(r);
-    pass_rest(r->pass);
+    run_rest(r->run);
     return more;
 }
 
@@ -273,9 +272,9 @@ service_start(const struct service_options *o, struct fault *f)
     r->timing.reminded = DAY_NONE;
     r->noted = r->kept = DAY_NONE;
     if (read_fleet(r, f) ||
-        file_watch_ledger(o->from.watch, pass_fleet(r->pass)->site.ledger, f))
+        file_watch_ledger(o->from.watch, run_fleet(r->run)->site.ledger, f))
         goto err;
-    pass_rest(r->pass);
+    run_rest(r->run);
     return r;
 err:
     service_free(r);
@@ -288,14 +287,14 @@ service_free(struct service *r)
     if (r == NULL)
         return;
     served_site_free(r->served);
-    pass_close(r->pass);
+    run_close(r->run);
     free(r);
 }
 
-struct pass *
-service_pass(const struct service *r)
+struct run_context *
+service_run(const struct service *r)
 {
-    return r->pass;
+    return r->run;
 }
 
 const struct fault *
@@ -325,7 +324,7 @@ service_routes(const struct service *r)
 struct resource *
 service_take(struct service *r, const struct http_request *form)
 {
-    return take_form(r->served, r->pass, form);
+    return take_form(r->served, r->run, form);
 }
 
 unsigned
@@ -382,6 +381,6 @@ service_describe(const struct service *r, char *out, size_t size)
     snprintf(out, size,
         "up to date since %s, %lld messages waiting, %lld "
         "given up",
-        clock_words(pass_fleet(r->pass)->site.time_zone, r->passed, words),
+        clock_words(run_fleet(r->run)->site.time_zone, r->passed, words),
         (long long)r->waiting.waiting, (long long)r->waiting.given_up);
 }

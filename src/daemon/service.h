@@ -30,8 +30,8 @@ struct service *service_start(const struct service_options *o, struct fault *f);
 /* Free @r; NULL is ignored. */
 void service_free(struct service *r);
 
-/* The pass, which rests. */
-struct pass *service_pass(const struct service *r);
+/* The run, which rests. */
+struct run_context *service_run(const struct service *r);
 
 /* Do @work, as bits of enum timed_work, but for sending.  What fails is logged
  * when it is news, and tried again.  Returns the work that has come up

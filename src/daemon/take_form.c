@@ -39,11 +39,11 @@ page(unsigned status, const struct buf *html)
 
 /* That it was not taken, and nothing more. */
 static struct resource *
-refuse(const struct pass *p, unsigned status, const char *text,
+refuse(const struct run_context *p, unsigned status, const char *text,
     const char *back, struct buf *out)
 {
     const struct page_answer a = {
-        .site = pass_fleet(p)->site.name,
+        .site = run_fleet(p)->site.name,
         .heading = "Not recorded",
         .text = text,
         .back = back,
@@ -54,7 +54,7 @@ refuse(const struct pass *p, unsigned status, const char *text,
 }
 
 static struct resource *
-fail(const struct pass *p, const struct http_request *form,
+fail(const struct run_context *p, const struct http_request *form,
     const struct fault *f, struct buf *out)
 {
     journal(JOURNAL_ERROR, "a form could not be recorded: %s", f->text);
@@ -65,8 +65,8 @@ fail(const struct pass *p, const struct http_request *form,
 }
 
 static struct resource *
-take(const struct desk *d, struct pass *p, const struct http_request *form,
-    struct buf *out)
+take(const struct desk *d, struct run_context *p,
+    const struct http_request *form, struct buf *out)
 {
     static const unsigned statuses[] = {
         [DESK_REFUSED] = 422, [DESK_RECORDED] = 200, [DESK_AGAIN] = 200};
@@ -80,12 +80,12 @@ take(const struct desk *d, struct pass *p, const struct http_request *form,
     struct resource *answer = outcome == DESK_FAILED
                                   ? fail(p, form, &f, out)
                                   : page(statuses[outcome], out);
-    pass_rest(p);
+    run_rest(p);
     return answer;
 }
 
 struct resource *
-take_form(const struct served_site *d, struct pass *p,
+take_form(const struct served_site *d, struct run_context *p,
     const struct http_request *form)
 {
     struct buf *out = buf_new();
@@ -99,7 +99,7 @@ take_form(const struct served_site *d, struct pass *p,
             "The form was sent from another site, or by no browser. Open the "
             "page and record it there.",
             NULL, out);
-    else if (served_site_desk(d, pass_fleet(p), http_request_path(form),
+    else if (served_site_desk(d, run_fleet(p), http_request_path(form),
                  http_request_key(form), &desk))
         answer =
             refuse(p, 404, "There is no such page, or no more.", NULL, out);

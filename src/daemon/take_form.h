@@ -11,7 +11,7 @@ struct resource;
  * in the ledger of @p, a pass that rests and rests again afterwards.  Returns
  * what to answer; NULL when memory is out.
  */
-struct resource *take_form(const struct served_site *d, struct pass *p,
+struct resource *take_form(const struct served_site *d, struct run_context *p,
     const struct http_request *form);
 
 #endif

@@ -52,7 +52,7 @@ troubles_any(const struct troubles *t)
 }
 
 int
-troubles_tell(const struct troubles *t, const struct pass *p,
+troubles_tell(const struct troubles *t, const struct run_context *p,
     const struct snapshot *s, struct fault *f)
 {
     struct watch *w = watch_new();

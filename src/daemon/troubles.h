@@ -1,7 +1,7 @@
 #ifndef TROUBLES_H
 #define TROUBLES_H
 
-#include "pass.h"
+#include "run_context.h"
 
 /* What can be wrong. */
 enum trouble_with {
@@ -33,7 +33,7 @@ const struct fault *troubles_any(const struct troubles *t);
 
 /* Tell the keeper of all that is wrong, with @p, in @s, or here.  Returns 0, or
  * -1 with @f set. */
-int troubles_tell(const struct troubles *t, const struct pass *p,
+int troubles_tell(const struct troubles *t, const struct run_context *p,
     const struct snapshot *s, struct fault *f);
 
 #endif

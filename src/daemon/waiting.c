@@ -8,9 +8,10 @@
 #include <sysexits.h>
 
 static void
-count(const struct pass *p, const struct outbox_message *m, struct waiting *out)
+count(const struct run_context *p, const struct outbox_message *m,
+    struct waiting *out)
 {
-    int64_t now = pass_moment(p).now;
+    int64_t now = run_moment(p).now;
     /* One tried in the future was tried by a clock that was wrong. */
     int64_t next = m->tried > now ? now : m->next_try;
 
@@ -20,12 +21,12 @@ count(const struct pass *p, const struct outbox_message *m, struct waiting *out)
     }
     out->waiting++;
     out->late += now - m->created >= WATCH_MAIL_WAITING;
-    if (pass_fleet(p)->site.mail.from != NULL && next < out->next)
+    if (run_fleet(p)->site.mail.from != NULL && next < out->next)
         out->next = next;
 }
 
 int
-waiting_look(const struct pass *p, struct waiting *out, struct fault *f)
+waiting_look(const struct run_context *p, struct waiting *out, struct fault *f)
 {
     struct arena *a = arena_new();
     struct outbox_message *open = NULL;
@@ -33,7 +34,7 @@ waiting_look(const struct pass *p, struct waiting *out, struct fault *f)
 
     if (a == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    int rc = outbox_open(pass_ledger(p), a, &open, &n, f);
+    int rc = outbox_open(run_ledger(p), a, &open, &n, f);
     if (rc == 0)
         *out = (struct waiting){.next = TIMING_NEVER};
     for (size_t i = 0; i < n && rc == 0; i++)

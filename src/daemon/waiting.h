@@ -1,7 +1,7 @@
 #ifndef WAITING_H
 #define WAITING_H
 
-#include "pass.h"
+#include "run_context.h"
 
 /* The mail that is not sent. */
 struct waiting {
@@ -12,6 +12,7 @@ struct waiting {
 };
 
 /* Look into the outbox.  Returns 0, or -1 with @f set, and @out as it was. */
-int waiting_look(const struct pass *p, struct waiting *out, struct fault *f);
+int waiting_look(
+    const struct run_context *p, struct waiting *out, struct fault *f);
 
 #endif

@@ -16,7 +16,7 @@
 
 /* What is at hand while a feed is written. */
 struct composing {
-    const struct pass *pass;
+    const struct run_context *run;
     const struct contents *c;
     struct ical *ical;
     struct buf *content; /* of one event */
@@ -54,9 +54,9 @@ stamp(struct composing *w, const struct ical_item *item, struct ical_stamp *out,
 
     ical_uid(w->ical, item, uid);
     hash_content(w->content, hash);
-    if (stamp_event(pass_ledger(w->pass),
+    if (stamp_event(run_ledger(w->run),
             &(struct stamp_of){w->c->feed->id, uid, hash},
-            pass_moment(w->pass).now, &kept, f))
+            run_moment(w->run).now, &kept, f))
         return -1;
     *out = (struct ical_stamp){kept.sequence, kept.modified};
     return 0;
@@ -177,7 +177,7 @@ add_all(struct composing *w, struct fault *f)
 static int
 add_in_group(struct composing *w, struct fault *f)
 {
-    struct ledger *l = pass_ledger(w->pass);
+    struct ledger *l = run_ledger(w->run);
 
     if (ledger_begin(l, f))
         return -1;
@@ -188,11 +188,12 @@ add_in_group(struct composing *w, struct fault *f)
 }
 
 int
-compose_feed(const struct pass *p, const struct contents *c, struct buf *out,
-    struct atomic_file *file, struct composed *done, struct fault *f)
+compose_feed(const struct run_context *p, const struct contents *c,
+    struct buf *out, struct atomic_file *file, struct composed *done,
+    struct fault *f)
 {
     struct composing w = {
-        .pass = p,
+        .run = p,
         .c = c,
         .ical = ical_new(&c->form),
         .content = buf_new(),
@@ -210,8 +211,8 @@ compose_feed(const struct pass *p, const struct contents *c, struct buf *out,
 }
 
 static int
-learn_all(const struct pass *p, const struct feed *feed, struct ical_back *back,
-    size_t *dues, struct fault *f)
+learn_all(const struct run_context *p, const struct feed *feed,
+    struct ical_back *back, size_t *dues, struct fault *f)
 {
     struct buf *content = buf_new();
     struct ical_seen seen;
@@ -224,7 +225,7 @@ learn_all(const struct pass *p, const struct feed *feed, struct ical_back *back,
         rc =
             buf_failed(content)
                 ? no_memory(f)
-                : stamp_learn(pass_ledger(p),
+                : stamp_learn(run_ledger(p),
                       &(struct stamp_of){feed->id, seen.uid, hash},
                       &(struct stamp){seen.stamp.sequence, seen.stamp.modified},
                       f);
@@ -234,16 +235,16 @@ learn_all(const struct pass *p, const struct feed *feed, struct ical_back *back,
 }
 
 int
-compose_learn(const struct pass *p, const struct feed *feed, const char *bytes,
-    size_t len, size_t *dues, struct fault *f)
+compose_learn(const struct run_context *p, const struct feed *feed,
+    const char *bytes, size_t len, size_t *dues, struct fault *f)
 {
     struct ical_back back = {bytes, bytes + len};
 
     *dues = 0;
-    if (ledger_begin(pass_ledger(p), f))
+    if (ledger_begin(run_ledger(p), f))
         return -1;
     if (learn_all(p, feed, &back, dues, f) == 0)
-        return ledger_commit(pass_ledger(p), f);
-    ledger_rollback(pass_ledger(p));
+        return ledger_commit(run_ledger(p), f);
+    ledger_rollback(run_ledger(p));
     return -1;
 }

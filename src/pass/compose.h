@@ -19,7 +19,7 @@ struct composed {
  * from there now and then to @file, which may be NULL.  Returns 0, or -1 with
  * @f set.
  */
-int compose_feed(const struct pass *p, const struct contents *c,
+int compose_feed(const struct run_context *p, const struct contents *c,
     struct buf *out, struct atomic_file *file, struct composed *done,
     struct fault *f);
 
@@ -28,7 +28,7 @@ int compose_feed(const struct pass *p, const struct contents *c,
  * not know of it: learn the stamps in it.  Sets @dues to how many dues it
  * shows.  Returns 0 or -1.
  */
-int compose_learn(const struct pass *p, const struct feed *feed,
+int compose_learn(const struct run_context *p, const struct feed *feed,
     const char *bytes, size_t len, size_t *dues, struct fault *f);
 
 #endif

@@ -40,9 +40,10 @@ must_be_shown(const struct due *d)
 }
 
 static int
-choose_dues(const struct pass *p, const struct snapshot *s, struct contents *c)
+choose_dues(
+    const struct run_context *p, const struct snapshot *s, struct contents *c)
 {
-    day_t today = pass_moment(p).today;
+    day_t today = run_moment(p).today;
     struct filter filter = {
         .scopes = c->feed->shows,
         .n_scopes = c->feed->n_shows,
@@ -133,10 +134,10 @@ drop_repeated(struct contents *c)
 }
 
 static int
-choose_done(const struct pass *p, struct contents *c)
+choose_done(const struct run_context *p, struct contents *c)
 {
-    const struct fleet *fleet = pass_fleet(p);
-    day_t today = pass_moment(p).today;
+    const struct fleet *fleet = run_fleet(p);
+    day_t today = run_moment(p).today;
     day_t from = step_span(today, c->feed->history, -1, MONTH_END_CLAMP);
 
     if (c->feed->history.n == 0)
@@ -150,7 +151,7 @@ choose_done(const struct pass *p, struct contents *c)
         const struct subject *s = &fleet->subjects[i];
         if (!shows_subject(c->feed, fleet, s))
             continue;
-        struct evidence *e = evidence_new(pass_facts(p), s, from, today, today);
+        struct evidence *e = evidence_new(run_facts(p), s, from, today, today);
         if (e == NULL)
             return -1;
         c->evidence[c->n_evidence++] = e;
@@ -247,10 +248,10 @@ hash_items(const struct contents *c, struct sha256_ctx *sha)
 }
 
 int
-contents_choose(const struct pass *p, const struct snapshot *s,
+contents_choose(const struct run_context *p, const struct snapshot *s,
     const struct feed *feed, struct contents *out, struct fault *f)
 {
-    const struct site *site = &pass_fleet(p)->site;
+    const struct site *site = &run_fleet(p)->site;
     struct sha256_ctx sha;
 
     *out = (struct contents){

@@ -4,7 +4,7 @@
 #include "edition.h"
 #include "evidence.h"
 #include "ical.h"
-#include "pass.h"
+#include "run_context.h"
 
 /* All that a feed is to show, in the order in which it does. */
 struct contents {
@@ -27,7 +27,7 @@ struct contents {
  * both must outlive it.  Returns 0, or -1 with @f set.  Give it back with
  * contents_drop() in either case.
  */
-int contents_choose(const struct pass *p, const struct snapshot *s,
+int contents_choose(const struct run_context *p, const struct snapshot *s,
     const struct feed *feed, struct contents *out, struct fault *f);
 
 /* How many of its dues have room among the events it may hold. */

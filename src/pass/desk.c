@@ -17,7 +17,7 @@
 /* Everything about a form while it is taken. */
 struct taking {
     const struct desk *desk;
-    const struct pass *pass;
+    const struct run_context *run;
     struct page_fields fields; /* empty ones are NULL */
     const char *back;
     const struct task *task;
@@ -93,7 +93,7 @@ refuse(struct taking *t, const char *why)
 static int
 find_due(struct taking *t, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(t->pass);
+    const struct fleet *fleet = run_fleet(t->run);
     const struct page_fields *w = &t->fields;
     const struct subject *s =
         w->subject ? fleet_subject(fleet, w->subject) : NULL;
@@ -104,7 +104,7 @@ find_due(struct taking *t, struct fault *f)
     if (t->task == NULL)
         return refuse(t, "the fleet file has no such job any more; go back to "
                          "the page and load it anew");
-    t->snapshot = dues_outline(t->pass, DAY_NONE, f);
+    t->snapshot = dues_outline(t->run, DAY_NONE, f);
     if (t->snapshot == NULL)
         return -1;
     const struct due *dues = snapshot_dues(t->snapshot, &n);
@@ -119,7 +119,7 @@ static int
 check_token(struct taking *t)
 {
     const struct page_fields *w = &t->fields;
-    int64_t now = pass_moment(t->pass).now;
+    int64_t now = run_moment(t->run).now;
     char token[PAGE_TOKEN];
     int64_t made;
 
@@ -189,7 +189,7 @@ read_meter(
     r->job = NULL;
     r->job_id = NULL;
     r->meter =
-        named ? t->due->to_read : record_input_meter(pass_fleet(t->pass), s);
+        named ? t->due->to_read : record_input_meter(run_fleet(t->run), s);
     r->other_unit = record_input_other_unit(r);
     r->reading = record_input_number(
         "what the meter shows", t->fields.reading, e->fault);
@@ -202,7 +202,7 @@ read_record(struct taking *t, struct record *r)
 {
     const struct page_fields *w = &t->fields;
     int bare = w->result != NULL && strcmp(w->result, "reading") == 0;
-    const struct record_input e = {.pass = t->pass,
+    const struct record_input e = {.run = t->run,
         .mark = "the field ",
         .say_sure = SAY_SURE,
         .sure = w->sure != NULL,
@@ -227,13 +227,13 @@ answer(const struct taking *t, const char *heading, const char *text,
 {
     int refused = t->refusal.code != 0;
     const struct page_answer a = {
-        .site = pass_fleet(t->pass)->site.name,
+        .site = run_fleet(t->run)->site.name,
         .heading = heading,
         .text = text,
         .back = t->back,
         .desk = refused ? &t->desk->page : NULL,
         .due = t->due,
-        .today = pass_moment(t->pass).today,
+        .today = run_moment(t->run).today,
         .fields = &t->fields,
         .ask_sure = strstr(text, SAY_SURE) != NULL,
     };
@@ -287,7 +287,7 @@ answer_again(
 static enum desk_outcome
 take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
 {
-    struct ledger *l = pass_ledger(t->pass);
+    struct ledger *l = run_ledger(t->run);
     const char *token = t->fields.token;
     int again = token != NULL ? forms_find(l, token, id, f) : 0;
 
@@ -311,7 +311,7 @@ take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
 static enum desk_outcome
 take_and_answer(struct taking *t, struct buf *out, struct fault *f)
 {
-    struct ledger *l = pass_ledger(t->pass);
+    struct ledger *l = run_ledger(t->run);
     struct record r = {0};
     int64_t id = 0;
     int rc = -1;
@@ -333,12 +333,12 @@ take_and_answer(struct taking *t, struct buf *out, struct fault *f)
 }
 
 enum desk_outcome
-desk_take(const struct desk *d, const struct pass *p,
+desk_take(const struct desk *d, const struct run_context *p,
     const struct desk_form *form, struct buf *out, struct fault *f)
 {
     struct taking t = {
         .desk = d,
-        .pass = p,
+        .run = p,
 #define X(name) .fields.name = field(form, #name),
         PAGE_FIELDS
 #undef X

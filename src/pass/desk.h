@@ -3,7 +3,7 @@
 
 #include "key.h"
 #include "page.h"
-#include "pass.h"
+#include "run_context.h"
 
 /*
  * Recording from the workshop page: where one person, by their own key, writes
@@ -48,7 +48,7 @@ enum desk_outcome {
  * refuses, and also what was recorded by somebody else in the meantime. Appends
  * the page that says what became of it, after a refusal with the form, to @out.
  */
-enum desk_outcome desk_take(const struct desk *d, const struct pass *p,
+enum desk_outcome desk_take(const struct desk *d, const struct run_context *p,
     const struct desk_form *form, struct buf *out, struct fault *f);
 
 #endif

@@ -120,8 +120,8 @@ make_lists(const struct digest *g, struct lists *l, struct fault *f)
         .events = calloc(n + 1, sizeof(void *)),
         .letter =
             {
-                .site = pass_fleet(g->pass)->site.name,
-                .today = pass_moment(g->pass).today,
+                .site = run_fleet(g->run)->site.name,
+                .today = run_moment(g->run).today,
                 .outlook = step_days(g->outlook, OUTLOOK_DAYS),
             },
     };
@@ -151,7 +151,7 @@ write_parts(const struct digest *g, const struct lists *l,
         reminder_text(&l->letter, m->text) ||
         reminder_html(&l->letter, m->html))
         return fault_set(f, EX_OSERR, "out of memory");
-    return digest_calendar(g->pass, l->events, l->n_events, m->calendar, f);
+    return digest_calendar(g->run, l->events, l->n_events, m->calendar, f);
 }
 
 /* All that the message tells, to be kept with it; sets @n. */
@@ -196,7 +196,7 @@ put_parts(const struct digest *g, const struct digest_parts *m, struct fault *f)
         .html = m->html,
         .calendar = m->calendar,
     };
-    int rc = mailing_put(g->pass, &mailing, told, n, f);
+    int rc = mailing_put(g->run, &mailing, told, n, f);
     free(told);
     return rc;
 }

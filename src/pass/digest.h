@@ -1,7 +1,7 @@
 #ifndef DIGEST_H
 #define DIGEST_H
 
-#include "pass.h"
+#include "run_context.h"
 #include "stage.h"
 #include "told.h"
 
@@ -20,7 +20,7 @@ struct digest_item {
 
 /* What one person is to hear of today; see remind.h for who decides. */
 struct digest {
-    const struct pass *pass;
+    const struct run_context *run;
     const struct snapshot *of;
     const struct person *person;
     int only_failed; /* the rest waits for its hour */

@@ -39,11 +39,11 @@ write_file(const struct ical_feed *feed, const struct due *const *dues,
 }
 
 int
-digest_calendar(const struct pass *p, const struct due *const *dues, size_t n,
-    struct buf *out, struct fault *f)
+digest_calendar(const struct run_context *p, const struct due *const *dues,
+    size_t n, struct buf *out, struct fault *f)
 {
     const struct ical_feed feed = {
-        .site = pass_fleet(p)->site.name,
+        .site = run_fleet(p)->site.name,
         .id = "mail",
         .form = FEED_EVENTS,
         .alarm = {-1, STEP_DAYS},
@@ -51,7 +51,7 @@ digest_calendar(const struct pass *p, const struct due *const *dues, size_t n,
     size_t events;
 
     buf_clear(out);
-    if (write_file(&feed, dues, n, pass_moment(p).now, out, &events))
+    if (write_file(&feed, dues, n, run_moment(p).now, out, &events))
         return fault_set(f, EX_OSERR, "out of memory");
     if (events == 0) {
         buf_clear(out);

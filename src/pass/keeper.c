@@ -14,7 +14,7 @@
 
 /* What is wrong, and what was told of it. */
 struct news {
-    const struct pass *pass;
+    const struct run_context *run;
     struct arena *arena;
     const struct trouble *now;
     size_t n_now;
@@ -37,7 +37,7 @@ static int
 is_new(const struct news *news, const struct trouble *t)
 {
     const struct trouble *before = find(news->told, news->n_told, t->about);
-    day_t today = pass_moment(news->pass).today;
+    day_t today = run_moment(news->run).today;
 
     return before == NULL || strcmp(before->says, t->says) != 0 ||
            today - before->told >= AGAIN_AFTER || today < before->told;
@@ -50,15 +50,15 @@ is_over(const struct news *news, const struct trouble *t)
 }
 
 static int
-gather(const struct pass *p, const struct watch *w, struct news *news,
+gather(const struct run_context *p, const struct watch *w, struct news *news,
     struct fault *f)
 {
-    *news = (struct news){.pass = p, .arena = arena_new()};
+    *news = (struct news){.run = p, .arena = arena_new()};
     news->now = watch_found(w, &news->n_now);
     if (news->arena == NULL || news->now == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     return trouble_list(
-        pass_ledger(p), news->arena, &news->told, &news->n_told, f);
+        run_ledger(p), news->arena, &news->told, &news->n_told, f);
 }
 
 /* Append the list of what is to be told, a line each, and what the first of
@@ -90,13 +90,13 @@ keep(const struct news *news, struct fault *f)
 {
     for (size_t i = 0; i < news->n_now; i++) {
         struct trouble t = news->now[i];
-        t.told = pass_moment(news->pass).today;
-        if (is_new(news, &t) && trouble_keep(pass_ledger(news->pass), &t, f))
+        t.told = run_moment(news->run).today;
+        if (is_new(news, &t) && trouble_keep(run_ledger(news->run), &t, f))
             return -1;
     }
     for (size_t i = 0; i < news->n_told; i++)
         if (is_over(news, &news->told[i]) &&
-            trouble_drop(pass_ledger(news->pass), news->told[i].about, f))
+            trouble_drop(run_ledger(news->run), news->told[i].about, f))
             return -1;
     return 0;
 }
@@ -104,11 +104,11 @@ keep(const struct news *news, struct fault *f)
 static int
 put(const struct news *news, const struct mailing *m, struct fault *f)
 {
-    struct ledger *l = pass_ledger(news->pass);
+    struct ledger *l = run_ledger(news->run);
 
     if (ledger_begin(l, f))
         return -1;
-    if (mailing_put(news->pass, m, NULL, 0, f) == 0 && keep(news, f) == 0)
+    if (mailing_put(news->run, m, NULL, 0, f) == 0 && keep(news, f) == 0)
         return ledger_commit(l, f);
     ledger_rollback(l);
     return -1;
@@ -129,8 +129,8 @@ write_letter(const struct news *news, const struct keeper_letter *m)
 {
     char day[WORDING_DATE];
 
-    buf_print(m->raw, "%s, %s\n\n", pass_fleet(news->pass)->site.name,
-        wording_date(pass_moment(news->pass).today, day));
+    buf_print(m->raw, "%s, %s\n\n", run_fleet(news->run)->site.name,
+        wording_date(run_moment(news->run).today, day));
     size_t n = add_list(news, m->raw, m->raw_subject);
     buf_text(m->raw, "\nEach is told when it begins, changes or is over, and "
                      "again after a week.\n");
@@ -139,7 +139,7 @@ write_letter(const struct news *news, const struct keeper_letter *m)
         buf_len(m->raw_subject));
     /* What begins anew on the same day is another message with the same text.
      */
-    buf_print(m->seed, "%lld\n%s", (long long)pass_moment(news->pass).now,
+    buf_print(m->seed, "%lld\n%s", (long long)run_moment(news->run).now,
         buf_str(m->text));
     return n;
 }
@@ -156,7 +156,7 @@ static int
 deliver(const struct news *news, const struct keeper_letter *m, struct buf *out,
     struct fault *f)
 {
-    const char *keeper = pass_fleet(news->pass)->site.mail.keeper;
+    const char *keeper = run_fleet(news->run)->site.mail.keeper;
     size_t n = write_letter(news, m);
     struct mailing mailing = {
         .person = MAILING_KEEPER,
@@ -197,12 +197,12 @@ tell(const struct news *news, struct buf *out, struct fault *f)
 }
 
 static int
-gather_and_tell(const struct pass *p, const struct watch *w, struct buf *out,
-    struct fault *f)
+gather_and_tell(const struct run_context *p, const struct watch *w,
+    struct buf *out, struct fault *f)
 {
     struct news news;
 
-    if (pass_fleet(p)->site.mail.keeper == NULL)
+    if (run_fleet(p)->site.mail.keeper == NULL)
         return 0;
     int rc = gather(p, w, &news, f);
     if (rc == 0)
@@ -212,13 +212,13 @@ gather_and_tell(const struct pass *p, const struct watch *w, struct buf *out,
 }
 
 int
-keeper_tell(const struct pass *p, const struct watch *w, struct fault *f)
+keeper_tell(const struct run_context *p, const struct watch *w, struct fault *f)
 {
     return gather_and_tell(p, w, NULL, f);
 }
 
 int
-keeper_show(const struct pass *p, const struct watch *w, struct buf *out,
+keeper_show(const struct run_context *p, const struct watch *w, struct buf *out,
     struct fault *f)
 {
     return gather_and_tell(p, w, out, f);

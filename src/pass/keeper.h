@@ -12,10 +12,11 @@ struct buf;
  * neither.  The message goes into the outbox together with the note of what it
  * tells.  Returns 0, or -1 with @f set.
  */
-int keeper_tell(const struct pass *p, const struct watch *w, struct fault *f);
+int keeper_tell(
+    const struct run_context *p, const struct watch *w, struct fault *f);
 
 /* Append what keeper_tell() would do, writing nothing.  Returns 0 or -1. */
-int keeper_show(const struct pass *p, const struct watch *w, struct buf *out,
-    struct fault *f);
+int keeper_show(const struct run_context *p, const struct watch *w,
+    struct buf *out, struct fault *f);
 
 #endif

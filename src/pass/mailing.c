@@ -11,22 +11,22 @@
 
 /* The domain that all messages are from. */
 static const char *
-domain_of(const struct pass *p)
+domain_of(const struct run_context *p)
 {
-    const char *at = strchr(pass_fleet(p)->site.mail.from, '@');
+    const char *at = strchr(run_fleet(p)->site.mail.from, '@');
 
     return at != NULL ? at + 1 : "";
 }
 
 static int
 name_message(
-    const struct pass *p, const struct mailing *m, char *id, size_t size)
+    const struct run_context *p, const struct mailing *m, char *id, size_t size)
 {
     struct buf *seed = buf_new();
 
     if (seed == NULL)
         return -1;
-    buf_print(seed, "%s\n%s", pass_fleet(p)->site.name, buf_str(m->seed));
+    buf_print(seed, "%s\n%s", run_fleet(p)->site.name, buf_str(m->seed));
     int failed = buf_failed(seed) || buf_failed(m->seed) ||
                  mail_message_id(buf_str(seed), domain_of(p), id, size);
     buf_free(seed);
@@ -34,10 +34,10 @@ name_message(
 }
 
 static int
-compose(const struct pass *p, const struct mailing *m, const char *id,
+compose(const struct run_context *p, const struct mailing *m, const char *id,
     struct buf *list, struct buf *name, struct buf *bytes, struct fault *f)
 {
-    const struct site *site = &pass_fleet(p)->site;
+    const struct site *site = &run_fleet(p)->site;
     struct mail_attachment dues = {.name = "dues.ics"};
 
     if (m->calendar != NULL) {
@@ -57,7 +57,7 @@ compose(const struct pass *p, const struct mailing *m, const char *id,
         .subject = buf_str(m->subject),
         .list_id = buf_str(list),
         .message_id = id,
-        .date = pass_moment(p).now,
+        .date = run_moment(p).now,
         .text = buf_str(m->text),
         .html = m->html ? buf_str(m->html) : NULL,
         .attachment = dues.len > 0 ? &dues : NULL,
@@ -66,7 +66,7 @@ compose(const struct pass *p, const struct mailing *m, const char *id,
 }
 
 int
-mailing_put(const struct pass *p, const struct mailing *m,
+mailing_put(const struct run_context *p, const struct mailing *m,
     const struct told *told, size_t n, struct fault *f)
 {
     char id[ID_TEXT];
@@ -84,9 +84,9 @@ mailing_put(const struct pass *p, const struct mailing *m,
             .recipient = m->address,
             .bytes = buf_str(bytes),
             .len = buf_len(bytes),
-            .created = pass_moment(p).now,
+            .created = run_moment(p).now,
         };
-        rc = outbox_add(pass_ledger(p), &message, told, n, f);
+        rc = outbox_add(run_ledger(p), &message, told, n, f);
     }
     buf_free(name);
     buf_free(list);

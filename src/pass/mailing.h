@@ -2,7 +2,7 @@
 #define MAILING_H
 
 #include "buf.h"
-#include "pass.h"
+#include "run_context.h"
 #include "told.h"
 
 /* Whoever keeps the program, as the outbox has them: no person's id. */
@@ -24,7 +24,7 @@ struct mailing {
  * Compose the message and put it into the outbox with the @n things that it
  * tells, all or nothing.  Returns 0, or -1 with @f set.
  */
-int mailing_put(const struct pass *p, const struct mailing *m,
+int mailing_put(const struct run_context *p, const struct mailing *m,
     const struct told *told, size_t n, struct fault *f);
 
 #endif

@@ -1,7 +1,7 @@
 #ifndef MODIFIED_H
 #define MODIFIED_H
 
-#include "pass.h"
+#include "run_context.h"
 
 /*
  * When the bytes of @feed, of which @len are at @bytes, became what they are,
@@ -9,7 +9,7 @@
  * when they change it is later than before, whatever the clock says.  Returns
  * 0, or -1 with @f set.
  */
-int modified_since(const struct pass *p, const struct feed *feed,
+int modified_since(const struct run_context *p, const struct feed *feed,
     const char *bytes, size_t len, int64_t *out, struct fault *f);
 
 #endif

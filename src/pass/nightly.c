@@ -45,7 +45,7 @@ report(struct run_outcome *o, struct watch *w, const char *about, int failed,
 
 /* What is given up is told once, so nothing may keep it from being told. */
 static void
-send_all(const struct pass *p, struct run_outcome *o)
+send_all(const struct run_context *p, struct run_outcome *o)
 {
     static const struct send_request everything = {0};
     struct send_tally tally;
@@ -59,8 +59,8 @@ send_all(const struct pass *p, struct run_outcome *o)
 }
 
 static int
-run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
-    struct buf *notes, struct fault *f)
+run_parts(const struct run_context *p, const struct snapshot *s,
+    struct watch *w, struct buf *notes, struct fault *f)
 {
     struct run_outcome o = {0, f};
     struct fault seen;
@@ -75,7 +75,7 @@ run_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
 }
 
 static int
-run(const struct pass *p, struct buf *notes, struct fault *f)
+run(const struct run_context *p, struct buf *notes, struct fault *f)
 {
     struct snapshot *s = dues_settled(p, DAY_NONE, f);
     struct watch *w = watch_new();
@@ -91,8 +91,8 @@ run(const struct pass *p, struct buf *notes, struct fault *f)
 }
 
 int
-nightly_accept(const struct pass *p, const struct feed *feed, struct buf *notes,
-    struct fault *f)
+nightly_accept(const struct run_context *p, const struct feed *feed,
+    struct buf *notes, struct fault *f)
 {
     int turn = turn_take(p, f);
 
@@ -104,7 +104,7 @@ nightly_accept(const struct pass *p, const struct feed *feed, struct buf *notes,
 }
 
 int
-nightly_run(const struct pass *p, struct buf *notes, struct fault *f)
+nightly_run(const struct run_context *p, struct buf *notes, struct fault *f)
 {
     int turn = turn_take(p, f);
 
@@ -117,7 +117,7 @@ nightly_run(const struct pass *p, struct buf *notes, struct fault *f)
 
 /* A feed that could not be written is not looked at: taken to be as it was. */
 static int
-keep_feeds(const struct pass *p, struct watch *w, struct fault *f)
+keep_feeds(const struct run_context *p, struct watch *w, struct fault *f)
 {
     struct arena *a = arena_new();
     struct trouble *told;
@@ -125,7 +125,7 @@ keep_feeds(const struct pass *p, struct watch *w, struct fault *f)
 
     if (a == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    int rc = trouble_list(pass_ledger(p), a, &told, &n, f);
+    int rc = trouble_list(run_ledger(p), a, &told, &n, f);
     for (size_t i = 0; i < n && rc == 0; i++)
         if (strcmp(told[i].about, ABOUT_FEEDS) == 0)
             watch_add(w, ABOUT_FEEDS, "%s", told[i].says);
@@ -134,7 +134,7 @@ keep_feeds(const struct pass *p, struct watch *w, struct fault *f)
 }
 
 static int
-show_waiting(const struct pass *p, struct buf *out, struct fault *f)
+show_waiting(const struct run_context *p, struct buf *out, struct fault *f)
 {
     struct arena *a = arena_new();
     struct outbox_message *open;
@@ -142,7 +142,7 @@ show_waiting(const struct pass *p, struct buf *out, struct fault *f)
 
     if (a == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    int rc = outbox_open(pass_ledger(p), a, &open, &n, f);
+    int rc = outbox_open(run_ledger(p), a, &open, &n, f);
     for (size_t i = 0; i < n && rc == 0; i++)
         if (open[i].gave_up == 0)
             buf_print(out, "to %s, once more: message %lld of the outbox\n",
@@ -152,10 +152,10 @@ show_waiting(const struct pass *p, struct buf *out, struct fault *f)
 }
 
 static int
-show_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
-    struct buf *out, struct fault *f)
+show_parts(const struct run_context *p, const struct snapshot *s,
+    struct watch *w, struct buf *out, struct fault *f)
 {
-    if (pass_fleet(p)->site.mail.from == NULL) {
+    if (run_fleet(p)->site.mail.from == NULL) {
         buf_text(out, "there is no [mail], so nobody is written to\n");
         return 0;
     }
@@ -166,7 +166,7 @@ show_parts(const struct pass *p, const struct snapshot *s, struct watch *w,
 }
 
 int
-nightly_show(const struct pass *p, struct buf *out, struct fault *f)
+nightly_show(const struct run_context *p, struct buf *out, struct fault *f)
 {
     struct snapshot *s = dues_now(p, DAY_NONE, f);
     struct watch *w = watch_new();

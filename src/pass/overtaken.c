@@ -6,7 +6,7 @@
 #include <sysexits.h>
 
 struct warning {
-    const struct pass *pass;
+    const struct run_context *run;
     struct problems *problems;
 };
 
@@ -54,15 +54,16 @@ say(void *with, const struct stated *s)
             "that, correct one of the two days",
             what, s->task->subject->id,
             day_words(s->deadline, (char[DAY_WORDS]){0}));
-    pass_warn_stated(w->pass, s->task, text, w->problems);
+    run_warn_stated(w->run, s->task, text, w->problems);
 }
 
 int
-overtaken_warn(const struct pass *p, struct problems *ps, struct fault *f)
+overtaken_warn(
+    const struct run_context *p, struct problems *ps, struct fault *f)
 {
     struct warning w = {p, ps};
 
-    if (stated_look(pass_facts(p), say, &w))
+    if (stated_look(run_facts(p), say, &w))
         return fault_set(f, EX_OSERR, "out of memory");
     return 0;
 }

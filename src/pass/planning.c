@@ -9,10 +9,10 @@
 #include <sysexits.h>
 
 day_t
-planning_until(const struct pass *p)
+planning_until(const struct run_context *p)
 {
-    day_t until = step_span(pass_moment(p).today,
-        pass_fleet(p)->site.plan_ahead, 1, MONTH_END_CLAMP);
+    day_t until = step_span(
+        run_moment(p).today, run_fleet(p)->site.plan_ahead, 1, MONTH_END_CLAMP);
 
     return until == DAY_NONE ? DAY_LAST : until;
 }
@@ -33,13 +33,13 @@ days_like(const struct agenda *like, size_t *n, struct fault *f)
 }
 
 static struct agenda_day *
-days_kept(const struct pass *p, const struct standing_names *names, size_t *n,
-    struct fault *f)
+days_kept(const struct run_context *p, const struct standing_names *names,
+    size_t *n, struct fault *f)
 {
     struct planned *rows;
     size_t n_rows;
 
-    if (planned_read(pass_ledger(p), pass_arena(p), &rows, &n_rows, f))
+    if (planned_read(run_ledger(p), run_arena(p), &rows, &n_rows, f))
         return NULL;
     struct agenda_day *days = malloc((n_rows + 1) * sizeof *days);
     if (days == NULL)
@@ -55,8 +55,9 @@ days_kept(const struct pass *p, const struct standing_names *names, size_t *n,
 }
 
 static struct agenda *
-make(const struct pass *p, struct agenda_options *o, const struct agenda *like,
-    const struct standing_names *names, struct fault *f)
+make(const struct run_context *p, struct agenda_options *o,
+    const struct agenda *like, const struct standing_names *names,
+    struct fault *f)
 {
     struct agenda *a = NULL;
     struct booked *fixed = standing_bookings(p, &o->n_fixed, f);
@@ -68,7 +69,7 @@ make(const struct pass *p, struct agenda_options *o, const struct agenda *like,
     if (kept != NULL) {
         o->fixed = fixed;
         o->kept = kept;
-        a = agenda_new(pass_facts(p), o);
+        a = agenda_new(run_facts(p), o);
         if (a == NULL)
             fault_fill(f, EX_OSERR, "out of memory");
     }
@@ -77,14 +78,14 @@ make(const struct pass *p, struct agenda_options *o, const struct agenda *like,
 }
 
 struct agenda *
-planning_agenda(const struct pass *p, const struct change *changes, size_t n,
-    const struct agenda *like, struct fault *f)
+planning_agenda(const struct run_context *p, const struct change *changes,
+    size_t n, const struct agenda *like, struct fault *f)
 {
-    struct agenda_options o = {.today = pass_moment(p).today,
+    struct agenda_options o = {.today = run_moment(p).today,
         .until = planning_until(p),
         .changes = changes,
         .n_changes = n};
-    struct standing_names *names = standing_names(pass_fleet(p));
+    struct standing_names *names = standing_names(run_fleet(p));
     struct agenda *a = NULL;
 
     if (names != NULL)
@@ -140,8 +141,8 @@ day_of_plan(void *with, const struct task *t, day_t deadline, const char **why)
 }
 
 struct snapshot *
-planning_snapshot(
-    const struct pass *p, struct snapshot_options options, struct fault *f)
+planning_snapshot(const struct run_context *p, struct snapshot_options options,
+    struct fault *f)
 {
     struct agenda *a = planning_agenda(p, NULL, 0, NULL, f);
     struct followed followed = {a, buf_new()};
@@ -150,7 +151,7 @@ planning_snapshot(
     options.planned = day_of_plan;
     options.with = &followed;
     if (a != NULL && followed.why != NULL) {
-        s = snapshot_new(pass_facts(p), &options);
+        s = snapshot_new(run_facts(p), &options);
         if (s == NULL || buf_failed(followed.why)) {
             fault_fill(f, EX_OSERR, "out of memory");
             snapshot_free(s);
@@ -165,7 +166,8 @@ planning_snapshot(
 }
 
 int
-planning_keep(const struct pass *p, const struct agenda *a, struct fault *f)
+planning_keep(
+    const struct run_context *p, const struct agenda *a, struct fault *f)
 {
     size_t n;
     const struct plan_booking *b = plan_bookings(agenda_plan(a), &n);
@@ -185,15 +187,15 @@ planning_keep(const struct pass *p, const struct agenda *a, struct fault *f)
             days[n_days++] =
                 (struct planned){t->subject->id, t->job->id, passed};
     }
-    int rc = planned_write(pass_ledger(p), days, n_days, f);
+    int rc = planned_write(run_ledger(p), days, n_days, f);
     free(days);
     return rc;
 }
 
 int
-planning_keep_present(const struct pass *p, struct fault *f)
+planning_keep_present(const struct run_context *p, struct fault *f)
 {
-    if (!pass_fleet(p)->site.planner)
+    if (!run_fleet(p)->site.planner)
         return 0;
     struct agenda *a = planning_agenda(p, NULL, 0, NULL, f);
     int rc = a ? planning_keep(p, a, f) : -1;

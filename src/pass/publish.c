@@ -17,7 +17,7 @@
 
 /* A feed on its way to its file. */
 struct issue {
-    const struct pass *pass;
+    const struct run_context *run;
     const struct feed *feed;
     int accepted; /* whatever it loses */
     struct buf *notes;
@@ -38,8 +38,8 @@ static int
 set_path(struct issue *i, struct fault *f)
 {
     buf_clear(i->path);
-    buf_print(i->path, "%s/%s.ics", pass_fleet(i->pass)->site.feed_folder,
-        i->feed->id);
+    buf_print(
+        i->path, "%s/%s.ics", run_fleet(i->run)->site.feed_folder, i->feed->id);
     return buf_failed(i->path) ? no_memory(f) : 0;
 }
 
@@ -53,7 +53,7 @@ learn(struct issue *i, struct fault *f)
 
     if (file_map_open(buf_str(i->path), &file))
         return 0; /* none is there, or none that anybody can see */
-    int rc = compose_learn(i->pass, i->feed, file.bytes, file.len, &dues, f);
+    int rc = compose_learn(i->run, i->feed, file.bytes, file.len, &dues, f);
     file_map_close(&file);
     i->before = (int64_t)dues;
     return rc;
@@ -67,7 +67,7 @@ look_back(struct issue *i, struct fault *f)
     int64_t written = 0;
 
     i->last = (struct edition){.hash = i->contents.hash, .size = -1};
-    if (edition_find(pass_ledger(i->pass), i->feed->id, &i->last, f) < 0)
+    if (edition_find(run_ledger(i->run), i->feed->id, &i->last, f) < 0)
         return -1;
     int is_there = file_map_look(buf_str(i->path), &size, &written) == 0;
     i->is_known =
@@ -97,7 +97,7 @@ note_full(const struct issue *i, struct fault *f)
     if (i->last.left_out == 0)
         return 0;
     buf_text(i->notes, "ostler: ");
-    if (full_advice(pass_fleet(i->pass), &i->contents, (size_t)i->last.left_out,
+    if (full_advice(run_fleet(i->run), &i->contents, (size_t)i->last.left_out,
             i->notes))
         return no_memory(f);
     buf_text(i->notes, "\n");
@@ -112,7 +112,7 @@ keep(struct issue *i, const struct composed *done, struct fault *f)
     if (file_map_look(buf_str(i->path), &i->last.size, &i->last.written))
         return fault_set(f, EX_IOERR, "%s: cannot look at the feed: %s",
             buf_str(i->path), strerror(errno));
-    return edition_keep(pass_ledger(i->pass), i->feed->id, &i->last, f);
+    return edition_keep(run_ledger(i->run), i->feed->id, &i->last, f);
 }
 
 static int
@@ -128,7 +128,7 @@ write_new(const struct issue *i, struct atomic_file *file,
     struct composed *done, struct fault *f)
 {
     struct buf *out = buf_new();
-    int rc = out ? compose_feed(i->pass, &i->contents, out, file, done, f)
+    int rc = out ? compose_feed(i->run, &i->contents, out, file, done, f)
                  : no_memory(f);
     size_t len;
 
@@ -165,7 +165,7 @@ publish(struct issue *i, const struct snapshot *s, struct fault *f)
 
     if (set_path(i, f))
         return -1;
-    if (contents_choose(i->pass, s, i->feed, &i->contents, f) == 0 &&
+    if (contents_choose(i->run, s, i->feed, &i->contents, f) == 0 &&
         look_back(i, f) == 0 && check_loss(i, f) == 0)
         rc = i->is_known && i->last.same ? 0 : replace(i, f);
     if (rc == 0)
@@ -175,15 +175,15 @@ publish(struct issue *i, const struct snapshot *s, struct fault *f)
 }
 
 int
-publish_feed(const struct pass *p, const struct snapshot *s,
+publish_feed(const struct run_context *p, const struct snapshot *s,
     const struct feed *feed, struct buf *out, struct fault *f)
 {
-    struct issue i = {.pass = p, .feed = feed, .path = buf_new()};
+    struct issue i = {.run = p, .feed = feed, .path = buf_new()};
     size_t before = buf_len(out);
     struct composed done;
     int rc = i.path ? 0 : no_memory(f);
 
-    if (rc == 0 && pass_fleet(p)->site.feed_folder != NULL)
+    if (rc == 0 && run_fleet(p)->site.feed_folder != NULL)
         rc = set_path(&i, f);
     if (rc == 0)
         rc = contents_choose(p, s, feed, &i.contents, f);
@@ -202,10 +202,10 @@ publish_feed(const struct pass *p, const struct snapshot *s,
 /* Publish @only, or with NULL every feed, even when one fails: whoever has to
  * accept several hears of all at once. */
 static int
-publish_each(const struct pass *p, const struct snapshot *s,
+publish_each(const struct run_context *p, const struct snapshot *s,
     const struct feed *only, struct buf *notes, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
     struct buf *path = buf_new();
     int rc = 0;
 
@@ -213,7 +213,7 @@ publish_each(const struct pass *p, const struct snapshot *s,
         return no_memory(f);
     for (size_t i = 0; i < fleet->n_feeds; i++) {
         const struct feed *feed = &fleet->feeds[i];
-        struct issue issue = {.pass = p,
+        struct issue issue = {.run = p,
             .feed = feed,
             .accepted = only != NULL,
             .notes = notes,
@@ -234,10 +234,10 @@ publish_each(const struct pass *p, const struct snapshot *s,
 }
 
 static int
-publish_some(const struct pass *p, const struct feed *only, struct buf *notes,
-    struct fault *f)
+publish_some(const struct run_context *p, const struct feed *only,
+    struct buf *notes, struct fault *f)
 {
-    const char *folder = pass_fleet(p)->site.feed_folder;
+    const char *folder = run_fleet(p)->site.feed_folder;
 
     if (atomic_file_folder(folder))
         return fault_set(f, EX_CANTCREAT, "%s: cannot make the folder: %s",
@@ -251,9 +251,9 @@ publish_some(const struct pass *p, const struct feed *only, struct buf *notes,
 }
 
 int
-publish_all(const struct pass *p, struct buf *notes, struct fault *f)
+publish_all(const struct run_context *p, struct buf *notes, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
 
     if (fleet->site.feed_folder == NULL || fleet->n_feeds == 0)
         return 0;
@@ -261,10 +261,10 @@ publish_all(const struct pass *p, struct buf *notes, struct fault *f)
 }
 
 int
-publish_accept(const struct pass *p, const struct feed *feed, struct buf *notes,
-    struct fault *f)
+publish_accept(const struct run_context *p, const struct feed *feed,
+    struct buf *notes, struct fault *f)
 {
-    if (pass_fleet(p)->site.feed_folder == NULL)
+    if (run_fleet(p)->site.feed_folder == NULL)
         return fault_set(f, EX_CONFIG,
             "the fleet file has no feed-folder, so no feed is held back");
     return publish_some(p, feed, notes, f);
@@ -272,7 +272,7 @@ publish_accept(const struct pass *p, const struct feed *feed, struct buf *notes,
 
 /* Warn where the dues of @feed are more than it may have events. */
 static int
-warn_full(const struct pass *p, const struct snapshot *s,
+warn_full(const struct run_context *p, const struct snapshot *s,
     const struct feed *feed, struct problems *ps, struct fault *f)
 {
     struct contents c;
@@ -282,7 +282,7 @@ warn_full(const struct pass *p, const struct snapshot *s,
     if (text == NULL)
         return rc;
     if (rc == 0 && contents_room(&c) < c.n_dues) {
-        if (full_advice(pass_fleet(p), &c, c.n_dues - contents_room(&c), text))
+        if (full_advice(run_fleet(p), &c, c.n_dues - contents_room(&c), text))
             rc = no_memory(f);
         else
             problems_add(
@@ -294,9 +294,9 @@ warn_full(const struct pass *p, const struct snapshot *s,
 }
 
 int
-publish_warn(const struct pass *p, struct problems *ps, struct fault *f)
+publish_warn(const struct run_context *p, struct problems *ps, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
 
     if (fleet->n_feeds == 0)
         return 0;
@@ -309,22 +309,22 @@ publish_warn(const struct pass *p, struct problems *ps, struct fault *f)
 }
 
 day_t
-publish_horizon(const struct pass *p)
+publish_horizon(const struct run_context *p)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
     day_t last = DAY_NONE;
 
     for (size_t i = 0; i < fleet->n_feeds; i++)
         last =
-            day_later(last, step_span(pass_moment(p).today,
+            day_later(last, step_span(run_moment(p).today,
                                 fleet->feeds[i].horizon, 1, MONTH_END_CLAMP));
     return last;
 }
 
 const struct feed *
-publish_find(const struct pass *p, const char *id)
+publish_find(const struct run_context *p, const char *id)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
 
     for (size_t i = 0; i < fleet->n_feeds; i++)
         if (strcasecmp(fleet->feeds[i].id, id) == 0)

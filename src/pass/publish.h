@@ -1,7 +1,7 @@
 #ifndef PUBLISH_H
 #define PUBLISH_H
 
-#include "pass.h"
+#include "run_context.h"
 
 struct buf;
 
@@ -11,7 +11,7 @@ struct buf;
  * keeps.  What was built is read back before it is handed out.  Returns 0, or
  * -1 with @f set: then the old bytes are to stay.
  */
-int publish_feed(const struct pass *p, const struct snapshot *s,
+int publish_feed(const struct run_context *p, const struct snapshot *s,
     const struct feed *feed, struct buf *out, struct fault *f);
 
 /*
@@ -21,19 +21,21 @@ int publish_feed(const struct pass *p, const struct snapshot *s,
  * One that has no room for all its dues is a line in @notes.  Every feed is
  * tried; returns 0, or -1 with @f set to what failed, as far as it holds.
  */
-int publish_all(const struct pass *p, struct buf *notes, struct fault *f);
+int publish_all(
+    const struct run_context *p, struct buf *notes, struct fault *f);
 
 /* Do so for @feed alone, even when it loses more than half. */
-int publish_accept(const struct pass *p, const struct feed *feed,
+int publish_accept(const struct run_context *p, const struct feed *feed,
     struct buf *notes, struct fault *f);
 
 /* Add a warning for each feed with more dues than it may have events. */
-int publish_warn(const struct pass *p, struct problems *ps, struct fault *f);
+int publish_warn(
+    const struct run_context *p, struct problems *ps, struct fault *f);
 
 /* The last day that any feed of the fleet shows. */
-day_t publish_horizon(const struct pass *p);
+day_t publish_horizon(const struct run_context *p);
 
 /* The feed of that id, letters in either case, or NULL. */
-const struct feed *publish_find(const struct pass *p, const char *id);
+const struct feed *publish_find(const struct run_context *p, const char *id);
 
 #endif

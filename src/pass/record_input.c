@@ -37,7 +37,7 @@ record_input_day(const struct record_input *e, const char *name,
     if (text == NULL)
         return DAY_NONE;
     if (strcmp(text, "today") == 0)
-        return pass_moment(e->pass).today;
+        return run_moment(e->run).today;
     day_t day = day_parse(text, strlen(text));
     if (day == DAY_NONE)
         fault_fill(e->fault, EX_USAGE,
@@ -84,7 +84,7 @@ record_input_check_day(const struct record_input *e, const struct record *r)
 {
     char day[DAY_WORDS];
     char other[DAY_WORDS];
-    day_t today = pass_moment(e->pass).today;
+    day_t today = run_moment(e->run).today;
 
     if (r->day > today)
         return fault_set(e->fault, EX_DATAERR,
@@ -132,8 +132,8 @@ record_input_check_reading(const struct record_input *e, const struct record *r)
 
     if (e->sure)
         return 0;
-    int doubted = suspect_reading(
-        pass_fleet(e->pass), pass_ledger(e->pass), r, &s, e->fault);
+    int doubted =
+        suspect_reading(run_fleet(e->run), run_ledger(e->run), r, &s, e->fault);
     return doubted > 0 ? suspect_refuse(r, &s, e->say_sure, e->fault) : doubted;
 }
 
@@ -159,7 +159,7 @@ read_reading(
     if (reading == NULL)
         return 0;
     snprintf(what, sizeof what, "%sreading", e->mark);
-    r->meter = record_input_meter(pass_fleet(e->pass), r->subject);
+    r->meter = record_input_meter(run_fleet(e->run), r->subject);
     r->other_unit = record_input_other_unit(r);
     r->reading = record_input_number(what, reading, e->fault);
     return r->reading < 0 ? -1 : record_input_check_reading(e, r);
@@ -176,7 +176,7 @@ record_input_work(const struct record_input *e, const struct task *t,
         .job_id = t->job->id,
         .day = record_input_day(e, "on", w->day, 1),
         .until = DAY_NONE,
-        .entered = pass_moment(e->pass).now,
+        .entered = run_moment(e->run).now,
         .by = w->by,
         .reference = w->reference,
         .note = w->note,
@@ -197,7 +197,7 @@ record_input_check_twice(const struct record_input *e, const struct record *r)
 
     if (e->sure || r->kind != RECORD_COMPLETED)
         return 0;
-    int done = records_done_on(pass_ledger(e->pass), r, &id, e->fault);
+    int done = records_done_on(run_ledger(e->run), r, &id, e->fault);
     if (done <= 0)
         return done;
     return fault_set(e->fault, EX_DATAERR,

@@ -1,8 +1,8 @@
 #ifndef RECORD_INPUT_H
 #define RECORD_INPUT_H
 
-#include "pass.h"
 #include "record.h"
+#include "run_context.h"
 
 /*
  * From what a person writes to a record, and what is refused of it: the same
@@ -11,7 +11,7 @@
 
 /* Who asks, and how a refusal speaks to them. */
 struct record_input {
-    const struct pass *pass;
+    const struct run_context *run;
     const char *mark;     /* before the name of what they give: "--" */
     const char *say_sure; /* how they insist: "add --sure" */
     int sure;             /* they do: what only looks wrong is taken */

@@ -44,7 +44,7 @@ tell_until(const struct person *person, day_t today)
 static day_t
 look_ahead(const struct digest *g, const struct due *d)
 {
-    day_t today = pass_moment(g->pass).today;
+    day_t today = run_moment(g->run).today;
 
     if (g->until == DAY_NONE || d->deadline == DAY_NONE)
         return today;
@@ -77,7 +77,7 @@ find_move(const struct digest *g, struct digest_item *item, struct fault *f)
     struct told told = digest_told(g, item, &item->stage);
     day_t before;
 
-    if (told_last_deadline(pass_ledger(g->pass), &told, &before, f))
+    if (told_last_deadline(run_ledger(g->run), &told, &before, f))
         return -1;
     item->moved_from = before != item->due->deadline ? before : DAY_NONE;
     return 0;
@@ -92,7 +92,7 @@ drop_told(const struct digest *g, const struct digest_item *item,
     int had = 0;
 
     if (stage->name[0] != '\0')
-        had = told_has(pass_ledger(g->pass), &told, f);
+        had = told_has(run_ledger(g->run), &told, f);
     if (had > 0)
         stage->name[0] = '\0';
     return had < 0 ? -1 : 0;
@@ -111,8 +111,8 @@ name_stage(const struct digest *g, struct digest_item *item, struct fault *f)
     size_t len = strlen(name);
     struct told told = digest_told(g, item, &item->stage);
     char day[DAY_TEXT];
-    int known = len > 0 ? told_of_deadline(pass_ledger(g->pass), &told, f) : 1;
-    int had = known ? known : told_has(pass_ledger(g->pass), &told, f);
+    int known = len > 0 ? told_of_deadline(run_ledger(g->run), &told, f) : 1;
+    int had = known ? known : told_has(run_ledger(g->run), &told, f);
 
     if (had <= 0)
         return had;
@@ -121,7 +121,7 @@ name_stage(const struct digest *g, struct digest_item *item, struct fault *f)
         return 0;
     }
     snprintf(name + len, sizeof item->stage.name - len, "%s@%s",
-        len > 0 ? "" : "moved", day_text(pass_moment(g->pass).today, day));
+        len > 0 ? "" : "moved", day_text(run_moment(g->run).today, day));
     return drop_told(g, item, &item->stage, f);
 }
 
@@ -135,8 +135,7 @@ is_old(const struct digest *g, const struct digest_item *item)
 
     if (d->state != DUE_AHEAD || d->warnings & WARN_BOOK_NOW || due_at_once(d))
         return 0;
-    return stage_reached(
-               d, step_days(pass_moment(g->pass).today, -1), &before) &&
+    return stage_reached(d, step_days(run_moment(g->run).today, -1), &before) &&
            strcmp(before.name, item->stage.name) == 0;
 }
 
@@ -147,7 +146,7 @@ find_stages(const struct digest *g, struct digest_item *item)
 {
     const struct due *d = item->due;
     day_t look = look_ahead(g, d);
-    day_t today = pass_moment(g->pass).today;
+    day_t today = run_moment(g->run).today;
 
     if (!stage_reached(d, look, &item->stage) ||
         !stage_concerns(&item->stage, d, look, g->person))
@@ -212,7 +211,7 @@ find_outlook(struct digest *g, struct fault *f)
     while (!(g->person->outlook >> day_weekday(day) & 1))
         day = step_days(day, -1);
     struct told told = digest_outlook(g->person, day, stage);
-    int had = told_has(pass_ledger(g->pass), &told, f);
+    int had = told_has(run_ledger(g->run), &told, f);
     if (had == 0)
         g->outlook = day;
     return had < 0 ? -1 : 0;
@@ -220,20 +219,20 @@ find_outlook(struct digest *g, struct fault *f)
 
 /* Fill in @g, whose items then go to free(). */
 static int
-decide(const struct pass *p, const struct snapshot *s,
+decide(const struct run_context *p, const struct snapshot *s,
     const struct person *person, int only_failed, struct digest *g,
     struct fault *f)
 {
     size_t n;
     const struct due *dues = snapshot_dues(s, &n);
-    int known = told_anything(pass_ledger(p), person->id, f);
+    int known = told_anything(run_ledger(p), person->id, f);
 
-    *g = (struct digest){.pass = p,
+    *g = (struct digest){.run = p,
         .of = s,
         .person = person,
         .only_failed = only_failed,
         .outlook = DAY_NONE};
-    g->until = tell_until(person, pass_moment(p).today);
+    g->until = tell_until(person, run_moment(p).today);
     g->items = calloc(n + 1, sizeof *g->items);
     if (g->items == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
@@ -246,7 +245,7 @@ decide(const struct pass *p, const struct snapshot *s,
 }
 
 static int
-remind_person(const struct pass *p, const struct snapshot *s,
+remind_person(const struct run_context *p, const struct snapshot *s,
     const struct person *person, int only_failed, struct fault *f)
 {
     struct digest g;
@@ -259,10 +258,10 @@ remind_person(const struct pass *p, const struct snapshot *s,
 }
 
 static int
-remind(const struct pass *p, const struct snapshot *s, int only_failed,
+remind(const struct run_context *p, const struct snapshot *s, int only_failed,
     struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
     int rc = 0;
 
     if (fleet->site.mail.from == NULL)
@@ -274,22 +273,24 @@ remind(const struct pass *p, const struct snapshot *s, int only_failed,
 }
 
 int
-remind_all(const struct pass *p, const struct snapshot *s, struct fault *f)
+remind_all(
+    const struct run_context *p, const struct snapshot *s, struct fault *f)
 {
     return remind(p, s, 0, f);
 }
 
 int
-remind_failed(const struct pass *p, const struct snapshot *s, struct fault *f)
+remind_failed(
+    const struct run_context *p, const struct snapshot *s, struct fault *f)
 {
     return remind(p, s, 1, f);
 }
 
 int
-remind_show(const struct pass *p, const struct snapshot *s, struct buf *out,
-    struct fault *f)
+remind_show(const struct run_context *p, const struct snapshot *s,
+    struct buf *out, struct fault *f)
 {
-    const struct fleet *fleet = pass_fleet(p);
+    const struct fleet *fleet = run_fleet(p);
     int rc = 0;
 
     for (size_t i = 0; i < fleet->n_persons && rc == 0; i++) {

@@ -1,7 +1,7 @@
 #ifndef REMIND_H
 #define REMIND_H
 
-#include "pass.h"
+#include "run_context.h"
 
 struct buf;
 
@@ -14,15 +14,16 @@ struct buf;
  * booked, and only the names of the rest that is under way.  Every person is
  * tried; returns 0, or -1 with @f set to the first failure.
  */
-int remind_all(const struct pass *p, const struct snapshot *s, struct fault *f);
+int remind_all(
+    const struct run_context *p, const struct snapshot *s, struct fault *f);
 
 /* The same of what has failed since the last run, and nothing else: it does not
  * wait for the hour of the reminders. */
 int remind_failed(
-    const struct pass *p, const struct snapshot *s, struct fault *f);
+    const struct run_context *p, const struct snapshot *s, struct fault *f);
 
 /* Append what remind_all() would do, writing nothing.  Returns 0 or -1. */
-int remind_show(const struct pass *p, const struct snapshot *s, struct buf *out,
-    struct fault *f);
+int remind_show(const struct run_context *p, const struct snapshot *s,
+    struct buf *out, struct fault *f);
 
 #endif

@@ -15,7 +15,7 @@
 
 /* Sending under way. */
 struct sending {
-    const struct pass *pass;
+    const struct run_context *run;
     struct mail_session session;
     struct fault last;    /* of the message tried last */
     struct fault given;   /* the first that was given up */
@@ -47,9 +47,9 @@ is_wanted(
 
 /* Somebody whose address was wrong gets what waits at the right one. */
 static const char *
-address_of(const struct pass *p, const struct outbox_message *m)
+address_of(const struct run_context *p, const struct outbox_message *m)
 {
-    const struct fleet *f = pass_fleet(p);
+    const struct fleet *f = run_fleet(p);
 
     if (strcmp(m->person, MAILING_KEEPER) == 0 && f->site.mail.keeper != NULL)
         return f->site.mail.keeper;
@@ -72,9 +72,9 @@ is_final(const struct fault *f)
 static int
 note_failure(struct sending *g, const struct outbox_message *m, struct fault *f)
 {
-    struct ledger *l = pass_ledger(g->pass);
-    int64_t now = pass_moment(g->pass).now;
-    const char *to = address_of(g->pass, m);
+    struct ledger *l = run_ledger(g->run);
+    int64_t now = run_moment(g->run).now;
+    const char *to = address_of(g->run, m);
     const char *why = g->last.text;
 
     if (is_final(&g->last) || now - m->created >= SEND_DAYS * INT64_C(86400)) {
@@ -94,10 +94,10 @@ note_failure(struct sending *g, const struct outbox_message *m, struct fault *f)
 static int
 send_one(struct sending *g, const struct outbox_message *m, struct fault *f)
 {
-    struct ledger *l = pass_ledger(g->pass);
-    int64_t now = pass_moment(g->pass).now;
-    struct mail_envelope e = {pass_fleet(g->pass)->site.mail.from,
-        address_of(g->pass, m), m->message_id};
+    struct ledger *l = run_ledger(g->run);
+    int64_t now = run_moment(g->run).now;
+    struct mail_envelope e = {run_fleet(g->run)->site.mail.from,
+        address_of(g->run, m), m->message_id};
 
     if (g->session.down)
         return note_failure(g, m, f);
@@ -131,11 +131,11 @@ send_all(struct sending *g, const struct send_request *r, struct fault *f)
 
     if (a == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    int rc = outbox_open(pass_ledger(g->pass), a, &open, &n, f);
+    int rc = outbox_open(run_ledger(g->run), a, &open, &n, f);
     if (rc == 0 && n > 1)
         qsort(open, n, sizeof *open, least_tried_first);
     for (size_t i = 0; i < n && rc == 0; i++)
-        if (is_wanted(&open[i], r, pass_moment(g->pass).now))
+        if (is_wanted(&open[i], r, run_moment(g->run).now))
             rc = send_one(g, &open[i], f);
     arena_free(a);
     return rc;
@@ -160,12 +160,12 @@ result(const struct sending *g, struct fault *f)
 }
 
 int
-send_mail(const struct pass *p, const struct send_request *request,
+send_mail(const struct run_context *p, const struct send_request *request,
     struct send_tally *tally, struct fault *f)
 {
-    const struct mail_settings *mail = &pass_fleet(p)->site.mail;
+    const struct mail_settings *mail = &run_fleet(p)->site.mail;
     char password[SECRET_MOST + 1] = "";
-    struct sending g = {.pass = p, .tally = tally};
+    struct sending g = {.run = p, .tally = tally};
     struct mail_route route = {
         .argument = mail->argument,
         .tls = mail->tls,

@@ -1,7 +1,7 @@
 #ifndef SEND_H
 #define SEND_H
 
-#include "pass.h"
+#include "run_context.h"
 
 /* How long a message is tried, and the waits between: from the first to the
  * last, each twice the one before. */
@@ -32,7 +32,7 @@ struct send_tally {
  * ledger's fault, else EX_UNAVAILABLE for what was given up, else EX_TEMPFAIL
  * for what waits.
  */
-int send_mail(const struct pass *p, const struct send_request *request,
+int send_mail(const struct run_context *p, const struct send_request *request,
     struct send_tally *tally, struct fault *f);
 
 #endif

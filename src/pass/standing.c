@@ -85,17 +85,17 @@ take(const struct fleet *f, const struct record *rows, size_t n_rows,
 }
 
 struct booked *
-standing_bookings(const struct pass *p, size_t *n, struct fault *f)
+standing_bookings(const struct run_context *p, size_t *n, struct fault *f)
 {
     struct record *rows;
     size_t n_rows;
 
-    if (records_standing(pass_ledger(p), pass_fleet(p), RECORD_BOOKED,
-            pass_arena(p), &rows, &n_rows, f))
+    if (records_standing(run_ledger(p), run_fleet(p), RECORD_BOOKED,
+            run_arena(p), &rows, &n_rows, f))
         return NULL;
-    struct booked *out = arena_take(pass_arena(p), (n_rows + 1) * sizeof *out);
+    struct booked *out = arena_take(run_arena(p), (n_rows + 1) * sizeof *out);
     if (out != NULL)
-        *n = take(pass_fleet(p), rows, n_rows, out);
+        *n = take(run_fleet(p), rows, n_rows, out);
     else
         fault_fill(f, EX_OSERR, "out of memory");
     return out;

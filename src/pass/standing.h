@@ -2,7 +2,7 @@
 #define STANDING_H
 
 #include "booked.h"
-#include "pass.h"
+#include "run_context.h"
 
 /*
  * The bookings that stand in the ledger for what the fleet file has, in order
@@ -10,7 +10,7 @@
  * that are over.  NULL with @f set.
  */
 struct booked *standing_bookings(
-    const struct pass *p, size_t *n, struct fault *f);
+    const struct run_context *p, size_t *n, struct fault *f);
 
 /* The task of those ids, of which letters match in either case; NULL where the
  * fleet file has it no more. */

@@ -10,15 +10,15 @@
 /* The lock that has the ledger's name and @suffix, unless another has it and
  * does @what. */
 static int
-take(
-    const struct pass *p, const char *suffix, const char *what, struct fault *f)
+take(const struct run_context *p, const char *suffix, const char *what,
+    struct fault *f)
 {
     struct buf *path = buf_new();
     int lock = -1;
 
     if (path == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    buf_print(path, "%s%s", pass_fleet(p)->site.ledger, suffix);
+    buf_print(path, "%s%s", run_fleet(p)->site.ledger, suffix);
     lock = lock_take(buf_str(path));
     if (lock < 0 && errno == EWOULDBLOCK)
         fault_fill(f, EX_TEMPFAIL, "%s: another %s", buf_str(path), what);
@@ -30,13 +30,13 @@ take(
 }
 
 int
-turn_take(const struct pass *p, struct fault *f)
+turn_take(const struct run_context *p, struct fault *f)
 {
     return take(p, ".lock", "pass is running, so this one did nothing", f);
 }
 
 int
-turn_send(const struct pass *p, struct fault *f)
+turn_send(const struct run_context *p, struct fault *f)
 {
     return take(
         p, ".sending", "process is sending mail, so this one did not", f);

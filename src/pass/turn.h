@@ -1,17 +1,17 @@
 #ifndef TURN_H
 #define TURN_H
 
-#include "pass.h"
+#include "run_context.h"
 
 /*
  * Wait for nobody: the turn to write feeds and to send, which one process at a
  * time has.  Two at once would tell people everything twice.  Returns a handle
  * for lock_drop(), or -1 with @f set: EX_TEMPFAIL when another has it.
  */
-int turn_take(const struct pass *p, struct fault *f);
+int turn_take(const struct run_context *p, struct fault *f);
 
 /* The same for who hands mail to a server, which may take its time: so that
  * nothing else has to wait for it. */
-int turn_send(const struct pass *p, struct fault *f);
+int turn_send(const struct run_context *p, struct fault *f);
 
 #endif

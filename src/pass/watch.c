@@ -103,10 +103,10 @@ look_at_calendar(struct watch *w, const char *kind, const char *name,
 }
 
 static void
-look_at_holidays(struct watch *w, const struct pass *p)
+look_at_holidays(struct watch *w, const struct run_context *p)
 {
-    const struct fleet *fleet = pass_fleet(p);
-    day_t today = pass_moment(p).today;
+    const struct fleet *fleet = run_fleet(p);
+    day_t today = run_moment(p).today;
 
     for (size_t i = 0; i < fleet->n_depots; i++)
         look_at_calendar(
@@ -131,22 +131,22 @@ first_of(const struct outbox_message *m, size_t n, int gave_up, int64_t now)
 }
 
 static int
-look_at_mail(struct watch *w, const struct pass *p, struct fault *f)
+look_at_mail(struct watch *w, const struct run_context *p, struct fault *f)
 {
-    int64_t now = pass_moment(p).now;
+    int64_t now = run_moment(p).now;
     struct outbox_message *open;
     const struct outbox_message *m;
     size_t n;
     char when[CLOCK_WORDS];
 
-    if (outbox_open(pass_ledger(p), w->arena, &open, &n, f))
+    if (outbox_open(run_ledger(p), w->arena, &open, &n, f))
         return -1;
     if ((m = first_of(open, n, 0, now)) != NULL)
         watch_add(w, "the mail",
             "message %lld to %s, written %s, is not sent yet, and is tried "
             "again each time",
             (long long)m->id, m->recipient,
-            clock_words(pass_fleet(p)->site.time_zone, m->created, when));
+            clock_words(run_fleet(p)->site.time_zone, m->created, when));
     if ((m = first_of(open, n, 1, now)) != NULL)
         watch_add(w, "mail that was given up",
             "message %lld to %s was given up: see ostler outbox, and then "
@@ -173,9 +173,9 @@ any_metered(const struct snapshot *s)
 
 static void
 look_at_readings(
-    struct watch *w, const struct pass *p, const struct snapshot *s)
+    struct watch *w, const struct run_context *p, const struct snapshot *s)
 {
-    const struct facts *facts = pass_facts(p);
+    const struct facts *facts = run_facts(p);
     size_t n = facts->first[facts->fleet->n_subjects];
     day_t newest = DAY_NONE;
     char day[WORDING_DATE];
@@ -184,15 +184,15 @@ look_at_readings(
         if (facts->records[i].reading >= 0)
             newest = day_later(newest, facts->records[i].day);
     if (newest != DAY_NONE && any_metered(s) &&
-        pass_moment(p).today - newest >= READINGS_QUIET)
+        run_moment(p).today - newest >= READINGS_QUIET)
         watch_add(w, "the readings",
             "no reading of any vehicle is on record since %s",
             wording_date(newest, day));
 }
 
 int
-watch_look(struct watch *w, const struct pass *p, const struct snapshot *s,
-    struct fault *f)
+watch_look(struct watch *w, const struct run_context *p,
+    const struct snapshot *s, struct fault *f)
 {
     look_at_holidays(w, p);
     look_at_readings(w, p, s);

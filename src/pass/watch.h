@@ -1,7 +1,7 @@
 #ifndef WATCH_H
 #define WATCH_H
 
-#include "pass.h"
+#include "run_context.h"
 #include "trouble.h"
 
 struct arena;
@@ -30,8 +30,8 @@ void watch_add(struct watch *w, const char *about, const char *format, ...)
  * and no reading for four weeks where there were some and something is due by
  * them.  Returns 0, or -1 with @f set.
  */
-int watch_look(struct watch *w, const struct pass *p, const struct snapshot *s,
-    struct fault *f);
+int watch_look(struct watch *w, const struct run_context *p,
+    const struct snapshot *s, struct fault *f);
 
 /* All that was found, in the order in which it was, and how many; NULL when
  * memory ran out. */

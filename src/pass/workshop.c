@@ -4,7 +4,7 @@
 #include <sysexits.h>
 
 int
-workshop_page(const struct pass *p, const struct snapshot *s,
+workshop_page(const struct run_context *p, const struct snapshot *s,
     const struct workshop *w, struct buf *out, struct fault *f)
 {
     day_t today = snapshot_today(s);
@@ -18,10 +18,10 @@ workshop_page(const struct pass *p, const struct snapshot *s,
     struct selection dues;
     const struct page page = {
         .dues = &dues,
-        .facts = pass_facts(p),
+        .facts = run_facts(p),
         .part = w->part,
-        .drawn = clock_words(
-            pass_fleet(p)->site.time_zone, pass_moment(p).now, drawn),
+        .drawn =
+            clock_words(run_fleet(p)->site.time_zone, run_moment(p).now, drawn),
         .notice = w->notice,
         .desk = w->desk,
     };

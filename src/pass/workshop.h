@@ -2,7 +2,7 @@
 #define WORKSHOP_H
 
 #include "page.h"
-#include "pass.h"
+#include "run_context.h"
 
 /* The workshop page of a pass. */
 struct workshop {
@@ -17,7 +17,7 @@ struct workshop {
  * Append the page to @out; @s is of @p, and goes up to page_until() of its day.
  * Returns 0, or -1 with @f set when memory is out.
  */
-int workshop_page(const struct pass *p, const struct snapshot *s,
+int workshop_page(const struct run_context *p, const struct snapshot *s,
     const struct workshop *w, struct buf *out, struct fault *f);
 
 #endif

@@ -25,11 +25,11 @@ value(const void *from, const char *name)
 }
 
 static int
-show(const struct pass *p, const struct desk *d, const char *notice,
+show(const struct run_context *p, const struct desk *d, const char *notice,
     struct buf *out, struct fault *f)
 {
     const struct workshop w = {.notice = notice, .desk = &d->page};
-    struct snapshot *s = dues_now(p, page_until(pass_moment(p).today), f);
+    struct snapshot *s = dues_now(p, page_until(run_moment(p).today), f);
     int rc = s ? workshop_page(p, s, &w, out, f) : -1;
 
     snapshot_free(s);
@@ -37,7 +37,7 @@ show(const struct pass *p, const struct desk *d, const char *notice,
 }
 
 static int
-take(const struct pass *p, const struct desk *d, struct buf *out,
+take(const struct run_context *p, const struct desk *d, struct buf *out,
     struct fault *f)
 {
     static char body[16384];
@@ -64,10 +64,10 @@ main(int argc, char **argv)
         return 64;
     if (strcmp(argv[4], "policy") == 0)
         return puts(page_policy) == EOF;
-    const struct pass_options o = {.fleet_file = argv[1],
+    const struct run_options o = {.fleet_file = argv[1],
         .today = day_parse(argv[2], strlen(argv[2])),
         .ledger = LEDGER_WRITE};
-    struct pass *p = pass_open(&o, problems, &f);
+    struct run_context *p = run_open(&o, problems, &f);
     struct desk d = desk_of(secret, key, "R. Teal", atoll(argv[3]));
     if (p != NULL)
         rc = strcmp(argv[4], "post") == 0 ? take(p, &d, out, &f)
@@ -75,7 +75,7 @@ main(int argc, char **argv)
     fwrite(buf_str(out), 1, buf_len(out), stdout);
     if (rc != 0)
         fprintf(stderr, "%s\n", f.text);
-    pass_close(p);
+    run_close(p);
     buf_free(out);
     problems_free(problems);
     return rc != 0;

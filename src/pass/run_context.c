@@ -1,4 +1,4 @@
-#include "pass.h"
+#include "run_context.h"
 
 #include "arena.h"
 #include "config.h"
@@ -13,8 +13,8 @@
 /* More ways to send mail than there will ever be. */
 #define TRANSPORTS_MOST 16
 
-struct pass {
-    struct pass_options options;
+struct run_context {
+    struct run_options options;
     struct config *config;
     const struct fleet *fleet;
     struct moment moment;
@@ -27,7 +27,7 @@ struct pass {
 };
 
 static int
-read_fleet(struct pass *p, const struct pass_options *o,
+read_fleet(struct run_context *p, const struct run_options *o,
     struct problems *problems, struct fault *f)
 {
     struct config_transport transports[TRANSPORTS_MOST];
@@ -49,7 +49,7 @@ read_fleet(struct pass *p, const struct pass_options *o,
 }
 
 static int
-read_clock(struct pass *p, const struct pass_options *o, struct fault *f)
+read_clock(struct run_context *p, const struct run_options *o, struct fault *f)
 {
     if (o->today == DAY_NONE)
         return clock_read(p->fleet->site.time_zone, &p->moment, f);
@@ -70,7 +70,7 @@ say_not_followed(struct problems *ps, const struct record *k)
 
 /* Equipment goes back to where the fleet file has it, which was possible. */
 static void
-undo_moves(struct pass *p)
+undo_moves(struct run_context *p)
 {
     for (size_t s = 0; s < p->fleet->n_subjects; s++) {
         const struct subject *x = &p->fleet->subjects[s];
@@ -81,7 +81,7 @@ undo_moves(struct pass *p)
 
 /* Follow the moves of equipment up to today, in the order of day and entry. */
 static void
-follow_moves(struct pass *p, struct problems *ps)
+follow_moves(struct run_context *p, struct problems *ps)
 {
     undo_moves(p);
     for (size_t s = 0; s < p->fleet->n_subjects; s++)
@@ -125,7 +125,7 @@ mark_units(struct record *list, size_t n)
 
 /* Records that stand, in an order of their own, for the calculator. */
 static struct record *
-standing(const struct pass *p, size_t *n)
+standing(const struct run_context *p, size_t *n)
 {
     struct record *list = arena_take(p->arena, p->n_records * sizeof *list);
 
@@ -137,7 +137,8 @@ standing(const struct pass *p, size_t *n)
 }
 
 static int
-read_records(struct pass *p, struct record **facts, size_t *n, struct fault *f)
+read_records(
+    struct run_context *p, struct record **facts, size_t *n, struct fault *f)
 {
     if (!p->history) {
         if (records_needed(p->ledger, p->fleet, p->arena, facts, n, f))
@@ -163,7 +164,7 @@ shows_history(const struct fleet *f)
 }
 
 static int
-read_ledger(struct pass *p, const struct pass_options *o, struct fault *f)
+read_ledger(struct run_context *p, const struct run_options *o, struct fault *f)
 {
     size_t *first =
         arena_take(p->arena, (p->fleet->n_subjects + 1) * sizeof *first);
@@ -180,11 +181,11 @@ read_ledger(struct pass *p, const struct pass_options *o, struct fault *f)
     return 0;
 }
 
-struct pass *
-pass_open(const struct pass_options *options, struct problems *problems,
+struct run_context *
+run_open(const struct run_options *options, struct problems *problems,
     struct fault *f)
 {
-    struct pass *p = calloc(1, sizeof *p);
+    struct run_context *p = calloc(1, sizeof *p);
 
     if (p == NULL)
         goto no_memory;
@@ -202,12 +203,12 @@ pass_open(const struct pass_options *options, struct problems *problems,
 no_memory:
     fault_fill(f, EX_OSERR, "out of memory");
 err:
-    pass_close(p);
+    run_close(p);
     return NULL;
 }
 
 void
-pass_close(struct pass *p)
+run_close(struct run_context *p)
 {
     if (p == NULL)
         return;
@@ -218,7 +219,7 @@ pass_close(struct pass *p)
 }
 
 void
-pass_rest(struct pass *p)
+run_rest(struct run_context *p)
 {
     ledger_close(p->ledger);
     arena_free(p->arena);
@@ -230,14 +231,14 @@ pass_rest(struct pass *p)
 }
 
 int
-pass_again(struct pass *p, struct problems *problems, struct fault *f)
+run_again(struct run_context *p, struct problems *problems, struct fault *f)
 {
-    pass_rest(p);
+    run_rest(p);
     p->arena = arena_new();
     if (p->arena == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     if (read_clock(p, &p->options, f) || read_ledger(p, &p->options, f)) {
-        pass_rest(p);
+        run_rest(p);
         return -1;
     }
     follow_moves(p, problems);
@@ -245,31 +246,31 @@ pass_again(struct pass *p, struct problems *problems, struct fault *f)
 }
 
 const struct fleet *
-pass_fleet(const struct pass *p)
+run_fleet(const struct run_context *p)
 {
     return p->fleet;
 }
 
 struct moment
-pass_moment(const struct pass *p)
+run_moment(const struct run_context *p)
 {
     return p->moment;
 }
 
 struct ledger *
-pass_ledger(const struct pass *p)
+run_ledger(const struct run_context *p)
 {
     return p->ledger;
 }
 
 struct arena *
-pass_arena(const struct pass *p)
+run_arena(const struct run_context *p)
 {
     return p->arena;
 }
 
 const struct record *
-pass_records(const struct pass *p, size_t *n)
+run_records(const struct run_context *p, size_t *n)
 {
     assert(p->history);
     *n = p->n_records;
@@ -277,26 +278,26 @@ pass_records(const struct pass *p, size_t *n)
 }
 
 const struct facts *
-pass_facts(const struct pass *p)
+run_facts(const struct run_context *p)
 {
     return &p->facts;
 }
 
 void
-pass_warn(const struct pass *p, struct problems *ps)
+run_warn(const struct run_context *p, struct problems *ps)
 {
     config_warn_dates(p->config, p->moment.today, ps);
 }
 
 void
-pass_warn_stated(const struct pass *p, const struct task *t, const char *text,
-    struct problems *ps)
+run_warn_stated(const struct run_context *p, const struct task *t,
+    const char *text, struct problems *ps)
 {
     config_warn_stated(p->config, t, text, ps);
 }
 
 int
-pass_explain(const struct pass *p, struct buf *out, struct fault *f)
+run_explain(const struct run_context *p, struct buf *out, struct fault *f)
 {
     if (config_explain(p->config, out))
         return fault_set(f, EX_OSERR, "out of memory");

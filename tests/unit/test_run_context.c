@@ -6,8 +6,8 @@
 
 #include <cmocka.h>
 
-#include "pass.h"
 #include "records.h"
+#include "run_context.h"
 #include "test_ledger.h"
 
 static const char fleet[] =
@@ -18,10 +18,10 @@ static const char fleet[] =
     "[equipment carried]\ncarried-by = K1\n"
     "[equipment loose]\ndepot = d\n";
 
-static struct pass *
+static struct run_context *
 opened_pass(struct problems *ps)
 {
-    const struct pass_options options = {.fleet_file = "fleet.conf",
+    const struct run_options options = {.fleet_file = "fleet.conf",
         .today = 20789, /* 2026-12-02 */
         .ledger = LEDGER_WRITE,
         .fleet_only = 1};
@@ -31,7 +31,7 @@ opened_pass(struct problems *ps)
     assert_non_null(out);
     assert_true(fputs(fleet, out) >= 0);
     assert_int_equal(fclose(out), 0);
-    struct pass *p = pass_open(&options, ps, &f);
+    struct run_context *p = run_open(&options, ps, &f);
     if (p == NULL)
         fail_msg("%s", f.text);
     return p;
@@ -39,9 +39,9 @@ opened_pass(struct problems *ps)
 
 /* The id of what carries @id, or "". */
 static const char *
-carrier(const struct pass *p, const char *id)
+carrier(const struct run_context *p, const char *id)
 {
-    const struct subject *s = fleet_subject(pass_fleet(p), id);
+    const struct subject *s = fleet_subject(run_fleet(p), id);
 
     return s->carrier ? s->carrier->id : "";
 }
@@ -78,31 +78,31 @@ static void
 what_moved_goes_back_when_that_is_voided(void **state)
 {
     struct problems *ps = problems_new();
-    struct pass *p = opened_pass(ps);
+    struct run_context *p = opened_pass(ps);
     struct fault f;
 
     (void)state;
-    assert_int_equal(pass_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, ps, &f), 0);
     assert_string_equal(carrier(p, "carried"), "K1");
     assert_string_equal(carrier(p, "loose"), "");
-    pass_rest(p);
-    assert_null(pass_ledger(p));
+    run_rest(p);
+    assert_null(run_ledger(p));
 
     int64_t first = move("carried", "K2");
     int64_t second = move("loose", "K1");
-    assert_int_equal(pass_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, ps, &f), 0);
     assert_string_equal(carrier(p, "carried"), "K2");
     assert_string_equal(carrier(p, "loose"), "K1");
     /* The same once more is the same. */
-    assert_int_equal(pass_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, ps, &f), 0);
     assert_string_equal(carrier(p, "carried"), "K2");
 
     voided(first);
     voided(second);
-    assert_int_equal(pass_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, ps, &f), 0);
     assert_string_equal(carrier(p, "carried"), "K1");
     assert_string_equal(carrier(p, "loose"), "");
-    pass_close(p);
+    run_close(p);
     problems_free(ps);
 }
 
@@ -110,19 +110,19 @@ static void
 a_ledger_that_fails_leaves_the_fleet(void **state)
 {
     struct problems *ps = problems_new();
-    struct pass *p = opened_pass(ps);
+    struct run_context *p = opened_pass(ps);
     struct fault f;
     FILE *out = fopen(LEDGER, "w");
 
     (void)state;
     assert_true(fputs("not a ledger", out) >= 0);
     assert_int_equal(fclose(out), 0);
-    assert_int_equal(pass_again(p, ps, &f), -1);
-    assert_null(pass_ledger(p));
-    assert_int_equal(pass_fleet(p)->n_subjects, 4);
+    assert_int_equal(run_again(p, ps, &f), -1);
+    assert_null(run_ledger(p));
+    assert_int_equal(run_fleet(p)->n_subjects, 4);
     assert_int_equal(unlink(LEDGER), 0);
-    assert_int_equal(pass_again(p, ps, &f), 0);
-    pass_close(p);
+    assert_int_equal(run_again(p, ps, &f), 0);
+    run_close(p);
     problems_free(ps);
 }
 

@@ -1,5 +1,5 @@
-#ifndef PASS_H
-#define PASS_H
+#ifndef RUN_CONTEXT_H
+#define RUN_CONTEXT_H
 
 #include "arena.h"
 #include "buf.h"
@@ -9,12 +9,12 @@
 #include "snapshot.h"
 
 /*
- * One pass over everything: the fleet file and the ledger, read at one moment.
- * Whatever a command or the daemon does, it does with one of these.
+ * One run of a command, or one round of the daemon: the fleet file and the
+ * ledger, read at one moment. Whatever is done is done with one of these.
  */
-struct pass;
+struct run_context;
 
-struct pass_options {
+struct run_options {
     const char *fleet_file;
     day_t today;             /* DAY_NONE to read the clock */
     enum ledger_mode ledger; /* LEDGER_WRITE when something will be written */
@@ -28,50 +28,51 @@ struct pass_options {
 /*
  * Read the fleet file, the clock and the ledger.  Problems of the fleet file
  * go to @problems; errors among them, like a ledger that cannot be read, end
- * in NULL with @f set.  Close with pass_close().
+ * in NULL with @f set.  Close with run_close().
  */
-struct pass *pass_open(const struct pass_options *options,
+struct run_context *run_open(const struct run_options *options,
     struct problems *problems, struct fault *f);
 
 /* Give back everything; NULL is ignored. */
-void pass_close(struct pass *p);
+void run_close(struct run_context *p);
 
 /*
  * Give back all but the fleet, which stays as it was read: whoever waits for
- * the next thing to do holds no ledger meanwhile.  Until pass_again() only
- * pass_fleet() may be asked.
+ * the next thing to do holds no ledger meanwhile.  Until run_again() only
+ * run_fleet() may be asked.
  */
-void pass_rest(struct pass *p);
+void run_rest(struct run_context *p);
 
 /* Read the clock and the ledger once more, for the fleet as it was read.  0, or
- * -1 with @f set, and the pass rests. */
-int pass_again(struct pass *p, struct problems *problems, struct fault *f);
+ * -1 with @f set, and the run rests. */
+int run_again(
+    struct run_context *p, struct problems *problems, struct fault *f);
 
-/* The fleet, the moment and the ledger of the pass; the ledger is NULL when it
+/* The fleet, the moment and the ledger of the run; the ledger is NULL when it
  * was not opened. */
-const struct fleet *pass_fleet(const struct pass *p);
-struct moment pass_moment(const struct pass *p);
-struct ledger *pass_ledger(const struct pass *p);
+const struct fleet *run_fleet(const struct run_context *p);
+struct moment run_moment(const struct run_context *p);
+struct ledger *run_ledger(const struct run_context *p);
 
-/* Memory that lives as long as the pass. */
-struct arena *pass_arena(const struct pass *p);
+/* Memory that lives as long as the run. */
+struct arena *run_arena(const struct run_context *p);
 
 /* The facts that the calculator works from: with history all that stand, else
  * those that the dues need, among them all spells off the road. */
-const struct facts *pass_facts(const struct pass *p);
+const struct facts *run_facts(const struct run_context *p);
 
-/* All records in the order of entry, voided ones too; sets @n.  Only of a pass
+/* All records in the order of entry, voided ones too; sets @n.  Only of a run
  * that was opened with history. */
-const struct record *pass_records(const struct pass *p, size_t *n);
+const struct record *run_records(const struct run_context *p, size_t *n);
 
 /* Add the warnings about the fleet file that depend on today. */
-void pass_warn(const struct pass *p, struct problems *ps);
+void run_warn(const struct run_context *p, struct problems *ps);
 
 /* Warn of the line of the fleet file that states the deadline of @t. */
-void pass_warn_stated(const struct pass *p, const struct task *t,
+void run_warn_stated(const struct run_context *p, const struct task *t,
     const char *text, struct problems *ps);
 
 /* Append the fleet as it was understood, as config_explain() does. */
-int pass_explain(const struct pass *p, struct buf *out, struct fault *f);
+int run_explain(const struct run_context *p, struct buf *out, struct fault *f);
 
 #endif
