@@ -331,6 +331,7 @@ build_fleet(struct load_context *r, struct place whole)
     tasks_make(r);
     check_works(r);
     check_all_jobs(r);
+    check_names(r);
     check_site(r, whole);
     warn_no_mail(r);
     /* Errors leave gaps that would be doubted for nothing. */

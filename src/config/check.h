@@ -18,7 +18,7 @@ void check_mail(struct load_context *r, const struct section *s,
     struct mail_settings *mail);
 
 /* check_fleet.c: a set of holidays, a calendar, a job, a subject, a person,
- * all jobs. */
+ * the names of all people, all jobs. */
 void check_holidays(
     struct load_context *r, const struct section *s, const struct holidays *h);
 void check_calendar(
@@ -27,6 +27,7 @@ void check_job(
     struct load_context *r, const struct section *s, const struct job *job);
 void check_subject(struct load_context *r, const struct subject_def *h);
 void check_person(struct load_context *r, const struct section *s);
+void check_names(struct load_context *r);
 void check_all_jobs(struct load_context *r);
 
 /* check_plan.c: what could never be planned, and a limit that limits nothing.

@@ -186,6 +186,30 @@ check_person(struct load_context *r, const struct section *s)
     }
 }
 
+/* Of two with one name nobody could tell whose word it was that a vehicle may
+ * go; where neither decides anything, it does no harm. */
+void
+check_names(struct load_context *r)
+{
+    for (const struct section *s = r->document->sections; s; s = s->next) {
+        const struct person *p = s->object;
+        if (s->kind != SECTION_PERSON || s->again || p->name == NULL)
+            continue;
+        for (size_t i = 0; i < r->fleet->n_persons; i++) {
+            const struct person *other = &r->persons[i];
+            const char *name = other->name && i < s->index ? other->name : "";
+            if (other == p || (p->may == 0 && other->may == 0) ||
+                (strcasecmp(p->name, other->id) != 0 &&
+                    strcasecmp(p->name, name) != 0))
+                continue;
+            context_error(r, section_entry(s, "name")->place,
+                "'name': [person %s] is called so too, and one of the two "
+                "decides about defects; tell them apart",
+                other->id);
+        }
+    }
+}
+
 /* Nonzero when the job covers none that may stand in a circle. */
 static int
 is_settled(const struct job *job, const char *settled)

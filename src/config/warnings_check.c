@@ -1,5 +1,6 @@
 #include "warnings.h"
 
+#include "people.h"
 #include "sheets.h"
 #include "subject_def.h"
 
@@ -44,16 +45,6 @@ follows_condition(const struct load_context *r)
     return 0;
 }
 
-static size_t
-releasers(const struct load_context *r, const struct subject *s)
-{
-    size_t n = 0;
-
-    for (size_t i = 0; i < r->fleet->n_persons; i++)
-        n += fleet_may(&r->persons[i], MAY_RELEASE, s) != 0;
-    return n;
-}
-
 /* What nobody can release stays off the road for good; and what one person
  * mends and releases alone nobody has looked over. */
 static void
@@ -64,7 +55,7 @@ warn_release(struct load_context *r)
     for (size_t i = 0; i < r->fleet->n_subjects; i++) {
         if (r->defs[i].subject.kind != SUBJECT_VEHICLE)
             continue;
-        size_t n = releasers(r, &r->subjects[i]);
+        size_t n = people_count(r->fleet, MAY_RELEASE, &r->subjects[i]);
         if (n < 2)
             count_vehicle(n == 0 ? &none : &one, &r->defs[i]);
     }
@@ -91,7 +82,7 @@ warn_rights(struct load_context *r)
         size_t i = 0;
         while (i < r->fleet->n_subjects &&
                (r->subjects[i].kind != SUBJECT_VEHICLE ||
-                   !fleet_may(p, p->may, &r->subjects[i])))
+                   !people_may(p, p->may, &r->subjects[i])))
             i++;
         if (i == r->fleet->n_subjects)
             context_warning(r, section_entry(s, "may")->place,

@@ -57,39 +57,6 @@ fleet_task(const struct fleet *f, const struct subject *s, const struct job *j)
     return NULL;
 }
 
-const struct person *
-fleet_person(const struct fleet *f, const char *word)
-{
-    for (size_t i = 0; i < f->n_persons; i++)
-        if (strcasecmp(f->persons[i].id, word) == 0)
-            return &f->persons[i];
-    for (size_t i = 0; i < f->n_persons; i++)
-        if (f->persons[i].name && strcasecmp(f->persons[i].name, word) == 0)
-            return &f->persons[i];
-    return NULL;
-}
-
-/* Rights go by vehicles, so being told of a job gives none.  Who is told
- * nothing at all is somebody without mail, such as the fitter of a small
- * fleet, and not somebody without vehicles. */
-int
-fleet_may(const struct person *p, unsigned may, const struct subject *s)
-{
-    if ((p->may & may) != may)
-        return 0;
-    if (p->n_told == 0)
-        return 1;
-    for (size_t i = 0; i < p->n_told; i++)
-        if (p->told[i].kind == SCOPE_ALL ||
-            (p->told[i].kind == SCOPE_DEPOT &&
-                p->told[i].which == fleet_depot(s)) ||
-            (p->told[i].kind == SCOPE_SUBJECT &&
-                (p->told[i].which == s ||
-                    (s->carrier != NULL && p->told[i].which == s->carrier))))
-            return 1;
-    return 0;
-}
-
 const char *fleet_class_word(enum job_class class)
 {
     static const char *const words[] = {

@@ -157,7 +157,7 @@ struct person {
     const char *mail; /* may be NULL for one who is told nothing */
     const struct scope *told;
     size_t n_told;
-    unsigned may;     /* bits of enum person_may, see fleet_may() */
+    unsigned may;     /* bits of enum person_may, see people.h */
     struct span from; /* the earliest stage to hear of, before the
                          deadline, or after it */
     int from_overdue; /* that span counts from the deadline on */
@@ -275,15 +275,6 @@ const struct job *fleet_job(const struct fleet *f, const char *id);
 /* The task of @s and @j, or NULL when @s does not have that job. */
 const struct task *fleet_task(
     const struct fleet *f, const struct subject *s, const struct job *j);
-
-/* The person with that id, or else that name, letters in either case, or
- * NULL. */
-const struct person *fleet_person(const struct fleet *f, const char *word);
-
-/* Whether @p may do all of @may, of enum person_may, to @s: it or its carrier
- * is in what @p is told of as all, a depot or a subject.  For who is told
- * nothing, that is all of them. */
-int fleet_may(const struct person *p, unsigned may, const struct subject *s);
 
 /* The words by which the fleet file names classes and kinds of subject. */
 const char *fleet_class_word(enum job_class class);

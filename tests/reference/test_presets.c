@@ -454,6 +454,11 @@ walk_round_checks(void **state)
         }
     }
     assert_false(looks_at(sheet_named(f, "minibus-check"), "ramp"));
+    /* Nobody has one, so nothing is shown of them. */
+    struct buf *out = buf_new();
+    assert_int_equal(config_explain(c, out), 0);
+    assert_null(strstr(buf_str(out), "[check"));
+    buf_free(out);
     config_free(c);
 }
 

@@ -1,6 +1,7 @@
 /* Check sheets, types and rights: what is refused, doubted and understood. */
 #include "config/try.h"
 
+#include "people.h"
 #include "sheet.h"
 
 #define F "fleet.conf:"
@@ -184,6 +185,30 @@ bad_names(void **state)
     TRY_CASES(cases);
 }
 
+static void
+bad_people(void **state)
+{
+    static const struct try_case cases[] = {
+        {"[person a]\nname = Ann\nmay = repair\n[person b]\nname = ANN\n"
+         "mail = b@b.example\ntold = all\n[person ann]\nmay = assess\n",
+            F "2: error: 'name': [person ann] is called so too, and one of the "
+              "two decides about defects; tell them apart\n" F
+              "5: error: 'name': [person a] is called so too, and one of the "
+              "two decides about defects; tell them apart\n" F
+              "5: error: 'name': [person ann] is called so too, and one of the "
+              "two decides about defects; tell them apart\n"},
+        /* One person, called by their own id; and two who only get mail. */
+        {"[person ann]\nname = Ann\nmay = release\n"
+         "[person b]\nmay = release\n"
+         "[person c]\nname = C\nmail = c@b.example\ntold = all\n"
+         "[person d]\nname = C\nmail = d@b.example\ntold = all\n",
+            ""},
+    };
+
+    (void)state;
+    TRY_CASES(cases);
+}
+
 /* K7, which comes with every case, has neither a sheet nor an inspection. */
 static void
 warnings(void **state)
@@ -220,6 +245,12 @@ warnings(void **state)
               "21: warning: nobody may release K7, so a defect that stops it "
               "does so for good; give two people may = release, and 'told' "
               "where it is\n"},
+        /* Once for a type, however many there are of it. */
+        {SHEET "  A1, Tyres, stops\n" BUS "inspection = yes\n" TWO
+               "[type van]\ndepot = harbour\njobs = look\n"
+               "[vehicle V1]\ntype = van\n[vehicle V2]\ntype = van\n",
+            F "18: warning: [type van] has no check sheet, though other "
+              "vehicles have one; add check = CHECK\n" NO_SHEET(41)},
         {SHEET "  A1, Kit, major\nA1.carried = kit\n[type kit]\n"
                "jobs = check\n" BUS "inspection = yes\n" TWO,
             F "5: warning: 'A1.carried': no equipment is of the type 'kit', so "
@@ -294,10 +325,26 @@ static const char fleet_text[] =
     "every = 1 year\n"
     "failure = stops\n"
     "overdue = stops\n"
+    "[driver D1]\n"
+    "title = bea Bunting\n"
+    "depot = harbour\n"
+    "jobs = look\n"
+    "[driver D2]\n"
+    "title = D. Knot\n"
+    "depot = harbour\n"
+    "jobs = look\n"
+    "[driver D3]\n"
+    "title = D. Knot\n"
+    "depot = harbour\n"
+    "jobs = look\n"
+    "[driver D4]\n"
+    "depot = harbour\n"
+    "jobs = look\n"
     "[person ann]\n"
     "name = Ann Fitter\n"
     "may = REPAIR\n"
     "[person bea]\n"
+    "name = Bea Bunting\n"
     "mail = b@b.example\n"
     "told = subject B, job test\n"
     "may = assess, release\n"
@@ -441,26 +488,40 @@ of_jobs_and_people(void **state)
     assert_int_equal(fleet_job(f, "own")->failure, FAILURE_STOPS);
     assert_int_equal(fleet_job(f, "own")->overdue, OVERDUE_STOPS);
 
-    const struct person *ann = fleet_person(f, "ann fitter");
-    const struct person *bea = fleet_person(f, "BEA");
+    const struct person *ann = people_find(f, "ann fitter");
+    const struct person *bea = people_find(f, "BEA");
     assert_non_null(ann);
-    assert_ptr_equal(fleet_person(f, "ann"), ann);
-    assert_null(fleet_person(f, "dan"));
+    assert_ptr_equal(people_find(f, "ann"), ann);
+    assert_null(people_find(f, "dan"));
+    /* A driver with the title of a person is that person; a title that two
+     * have is nobody's. */
+    assert_string_equal(people_id(f, "ANN"), "ann");
+    assert_string_equal(people_id(f, "ann fitter"), "ann");
+    assert_string_equal(people_id(f, "D1"), "bea");
+    assert_string_equal(people_id(f, "Bea Bunting"), "bea");
+    assert_string_equal(people_id(f, "d2"), "D2");
+    assert_string_equal(people_id(f, "D4"), "D4");
+    assert_null(people_id(f, "D. Knot"));
+    assert_null(people_id(f, "E"));
+    assert_null(people_id(f, "nobody"));
+    assert_int_equal(people_count(f, MAY_RELEASE, b), 1);
+    assert_int_equal(people_count(f, MAY_RELEASE, other), 0);
+    assert_int_equal(people_count(f, MAY_REPAIR, other), 1);
     assert_int_equal(ann->may, MAY_REPAIR);
     assert_null(ann->mail);
     assert_int_equal(bea->may, MAY_ASSESS | MAY_RELEASE);
     /* Who is told nothing may everywhere; who is told of a vehicle, to it and
      * what it carries; of a job, nowhere. */
-    assert_true(fleet_may(ann, MAY_REPAIR, b));
-    assert_true(fleet_may(ann, MAY_REPAIR, other));
-    assert_false(fleet_may(ann, MAY_RELEASE, b));
-    assert_false(fleet_may(ann, MAY_RELEASE | MAY_REPAIR, b));
-    assert_true(fleet_may(bea, MAY_RELEASE, b));
-    assert_true(fleet_may(bea, MAY_RELEASE | MAY_ASSESS, b));
-    assert_true(fleet_may(bea, MAY_RELEASE, fleet_subject(f, "E")));
-    assert_false(fleet_may(bea, MAY_RELEASE, other));
-    assert_false(fleet_may(bea, MAY_REPAIR, b));
-    assert_false(fleet_may(fleet_person(f, "cyd"), MAY_REPAIR, b));
+    assert_true(people_may(ann, MAY_REPAIR, b));
+    assert_true(people_may(ann, MAY_REPAIR, other));
+    assert_false(people_may(ann, MAY_RELEASE, b));
+    assert_false(people_may(ann, MAY_RELEASE | MAY_REPAIR, b));
+    assert_true(people_may(bea, MAY_RELEASE, b));
+    assert_true(people_may(bea, MAY_RELEASE | MAY_ASSESS, b));
+    assert_true(people_may(bea, MAY_RELEASE, fleet_subject(f, "E")));
+    assert_false(people_may(bea, MAY_RELEASE, other));
+    assert_false(people_may(bea, MAY_REPAIR, b));
+    assert_false(people_may(people_find(f, "cyd"), MAY_REPAIR, b));
     config_free(c);
 }
 
@@ -498,7 +559,7 @@ explained(void **state)
         "  check            walk lift  (fleet.conf:33)\n"
         "  first-use        inspection  (fleet.conf:28, type bus)\n"));
     assert_non_null(strstr(
-        buf_str(out), "  may              assess release  (fleet.conf:69)\n"));
+        buf_str(out), "  may              assess release  (fleet.conf:85)\n"));
     assert_non_null(
         strstr(buf_str(out), "  inspection       yes  (fleet.conf:45)\n"
                              "  failure          stops  (default)\n"
@@ -515,6 +576,7 @@ main(void)
         cmocka_unit_test(bad_keys),
         cmocka_unit_test(too_many_items),
         cmocka_unit_test(bad_names),
+        cmocka_unit_test(bad_people),
         cmocka_unit_test(warnings),
         cmocka_unit_test(a_fleet),
         cmocka_unit_test(of_subjects),
