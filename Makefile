@@ -49,7 +49,7 @@ LIBRARY := $(BUILD)/libostler.a
 EMBEDDED := $(patsubst src/view/%,$(BUILD)/embedded/%.h,$(subst .,_,$(wildcard \
 	$(addprefix src/view/*.,css js))))
 
-UNIT_SOURCES := $(wildcard tests/unit/test_*.c tests/reference/test_*.c)
+UNIT_SOURCES := $(wildcard tests/unit/*/test_*.c tests/reference/test_*.c)
 UNIT_TESTS := $(UNIT_SOURCES:tests/%.c=$(BUILD)/tests/%)
 # A server of made-up feeds, for scenarios and benchmark.
 SERVE := $(BUILD)/tests/http/serve
@@ -157,30 +157,30 @@ sanitize:
 # What five libraries read in the feeds of 5,000 hostile fleets.
 FLEETS ?= 5000
 .PHONY: readers
-readers: all $(BUILD)/tests/unit/test_ical $(BUILD)/tests/reference/ical_reader
-	@BUILD=$(BUILD) FLEETS=$(FLEETS) tests/reference/10-ical-readers
+readers: all $(BUILD)/tests/unit/view/test_ical $(BUILD)/tests/reference/ical_reader
+	@BUILD=$(BUILD) FLEETS=$(FLEETS) tests/reference/ical-readers
 
 # What must hold of any fleet: 10,000 of them, and 200 through the program.
 .PHONY: invariants
 invariants: FLEETS = 10000
-invariants: all $(BUILD)/tests/unit/test_invariants
+invariants: all $(BUILD)/tests/unit/due/test_invariants
 	@for seed in $(or $(SEED),1 2 3); do \
-		SEED=$$seed FLEETS=$(FLEETS) $(BUILD)/tests/unit/test_invariants && \
-		SEED=$$seed FLEETS=200 BUILD=$(BUILD) tests/reference/31-invariants \
+		SEED=$$seed FLEETS=$(FLEETS) $(BUILD)/tests/unit/due/test_invariants && \
+		SEED=$$seed FLEETS=200 BUILD=$(BUILD) tests/reference/invariants \
 			|| exit 1; \
 	done
 
 # Mail while each write in turn fails, not only some of them.
 .PHONY: torture
 torture: all
-	@TORTURE=1 BUILD=$(BUILD) tests/run 52-outbox
+	@TORTURE=1 BUILD=$(BUILD) tests/run scenarios/mail/outbox-retries-and-gives-up
 
 # Plans against the optimum, on 1,000 problems each of three seeds.
 .PHONY: plan-proof
 plan-proof: deps-test all $(ASKED)
 	@for seed in 1 2 3; do \
 		BUILD=$(BUILD) CC="$(CC)" PROBLEMS=1000 SEED=$$seed \
-			tests/reference/40-plan-solver || exit 1; \
+			tests/reference/plan-solver || exit 1; \
 	done
 
 # Speed and memory beside a peer, in one run; ratios, never a test.
@@ -206,12 +206,12 @@ bench-built: all $(SERVE) $(BENCHES) $(ASKED)
 # Three days in the life of the daemon, in minutes.
 .PHONY: day
 day: all
-	@BUILD=$(BUILD) HOURS=72 RATE=1800 tests/scenarios/74-daemon-day
+	@BUILD=$(BUILD) HOURS=72 RATE=1800 tests/scenarios/daemon/days-in-fast-time
 
 # The daemon misused ten times as much as in "make check".
 .PHONY: abuse
 abuse: all
-	@TIMES=10 BUILD=$(BUILD) tests/scenarios/77-daemon-abuse
+	@TIMES=10 BUILD=$(BUILD) tests/scenarios/daemon/misuse-holds-up-nobody
 
 # The units, on a machine that systemd boots in an emulator; minutes.
 .PHONY: boot
@@ -222,7 +222,7 @@ boot: all
 # A pass with ten messages, killed at every one of its system calls.
 .PHONY: kill
 kill: all
-	@BUILD=$(BUILD) KILL=all tests/scenarios/61-kill-ten
+	@BUILD=$(BUILD) KILL=all tests/scenarios/mail/killed-sends-nothing-twice
 
 # What libFuzzer makes up, for so long: for the reader of the fleet file, ...
 FUZZ_SECONDS ?= 600
@@ -295,13 +295,14 @@ compilers: deps-tools
 lint: deps-tools all
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
-	@clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/*/*.[ch])
+	@clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/*/*.[ch] \
+		tests/unit/*/*.[ch])
 	@BUILD=$(BUILD) tests/lint/house
 	@BUILD=$(BUILD) tests/lint/tidy $(SOURCES)
 
 .PHONY: format
 format: deps-tools
-	clang-format -i $(wildcard src/*/*.[ch] tests/*/*.[ch])
+	clang-format -i $(wildcard src/*/*.[ch] tests/*/*.[ch] tests/unit/*/*.[ch])
 
 .PHONY: install
 install: all

@@ -17,7 +17,7 @@
  * RSCALE=GREGORIAN;SKIP=BACKWARD (RFC 7529) it is the last day instead.
  *
  * libical reads the text and no more: the days that its iterator finds are not
- * those of the RFC for one rule in ten (3.0.16; tests/reference/21-dateutil).
+ * those of the RFC for one rule in ten (3.0.16; tests/reference/dateutil).
  */
 
 /* A list of libical's as places of at most @most. */

@@ -1,6 +1,6 @@
 /*
  * calc: answers questions about dates, one a line on stdin, one answer a line
- * on stdout, for 21-dateutil to compare.
+ * on stdout, for dateutil to compare.
  *
  *   months DAY N   N months on          sticky DAY N   month ends stay
  *   last DAY       end of its month     week DAY       YEAR WEEK WEEKDAY

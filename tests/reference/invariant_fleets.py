@@ -1,4 +1,4 @@
-"""Random fleets with everything in them, for 31-invariants: what
+"""Random fleets with everything in them, for invariants: what
 second_fleets.py makes, and meters, holiday files, moves, bookings and a plan
 with limits besides."""
 import copy

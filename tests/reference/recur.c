@@ -1,5 +1,5 @@
 /*
- * recur: the days of recurrence rules as a job has them, for 21-dateutil to
+ * recur: the days of recurrence rules as a job has them, for dateutil to
  * compare.  A question a line on stdin, "RRULE FIRST DAY ...": for each DAY the
  * first day of the rule on or after it, "-" when there is none; or "refused".
  */

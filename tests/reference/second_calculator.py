@@ -6,7 +6,7 @@ shares no code with the program, but its reading of the rules is by the same
 hands: a rule misread once is misread twice, and so it was with follow-ons and
 with two of one day in "N within SPAN".  What a rule means is for the stories
 and the outside sources to say.  It reads the fleet file and its
-ledger and prints the dues as JSON.  30-second-calculator compares the two.
+ledger and prints the dues as JSON.  second-calculator compares the two.
 Distances, hours and reminders are left out; second_usage has the forecasts.
 """
 import calendar

@@ -1,4 +1,4 @@
-"""Random fleets and ledgers for 30-second-calculator, leaning to the dates
+"""Random fleets and ledgers for second-calculator, leaning to the dates
 where calculators go wrong."""
 import calendar
 from datetime import date, timedelta

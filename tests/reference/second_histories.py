@@ -1,4 +1,4 @@
-"""Random fleets and what happens to them, for 50-second-reminders."""
+"""Random fleets and what happens to them, for second-reminders."""
 from datetime import date, timedelta
 
 from second_steps import WEEKDAYS

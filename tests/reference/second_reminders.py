@@ -2,7 +2,7 @@
 
 A slow, plain model written from REMINDERS in ostler(1) and from job and person
 in ostler-fleet(5) alone, so that it shares no thinking with the program.
-50-second-reminders compares the two.  The dues of each day are taken from
+second-reminders compares the two.  The dues of each day are taken from
 "ostler due --json": they have a second calculator of their own.
 """
 import itertools

@@ -4,18 +4,13 @@
  * sets are compared, not names: of the two Christmas days the published list
  * calls now the one, now the other the substitute.
  */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
 #include <stdio.h>
 #include <string.h>
 
-#include <cmocka.h>
-
 #include "days.h"
+#include "test.h"
 #include "uk_holidays.h"
 
-#define COUNT(list) (sizeof(list) / sizeof *(list))
 #define PUBLISHED "tests/reference/uk-bank-holidays-2015-2028.csv"
 
 /* The days published for one nation, in order. */

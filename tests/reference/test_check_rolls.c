@@ -3,17 +3,10 @@
  * FOLLOWING, PRECEDING, NEAREST), worked by hand from the bank holidays that
  * GOV.UK published.
  */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-
-#include <cmocka.h>
-
 #include "days.h"
+#include "test.h"
 #include "uk_holidays.h"
 #include "work_calendar.h"
-
-#define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum where { ENGLAND, SCOTLAND };
 

@@ -3,16 +3,9 @@
  * official guidance and standards; each row names its source.  "Worked" marks
  * values worked out by hand from the rule that is named.
  */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-
-#include <cmocka.h>
-
 #include "days.h"
 #include "step.h"
-
-#define COUNT(list) (sizeof(list) / sizeof *(list))
+#include "test.h"
 
 /* What a row asks of the day @from and its number @n. */
 enum ask {

@@ -3,19 +3,12 @@
  * no source stands, the values were worked out from ISO 8601's rule and agree
  * with two other programs (date(1) and Python).
  */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-
-#include <cmocka.h>
-
 #include "days.h"
 #include "easter.h"
 #include "holiday.h"
 #include "isoweek.h"
 #include "step.h"
-
-#define COUNT(list) (sizeof(list) / sizeof *(list))
+#include "test.h"
 
 struct week_date {
     const char *day;

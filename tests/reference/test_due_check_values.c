@@ -4,17 +4,10 @@
  * worked out by hand from the rule that is named, "from memory" a rule whose
  * text was not at hand, and "common practice" one without a source.
  */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-
-#include <cmocka.h>
-
 #include "fixture.h"
 #include "isoweek.h"
+#include "test.h"
 #include "window.h"
-
-#define COUNT(list) (sizeof(list) / sizeof *(list))
 
 /* How the certificates and checks below are set up in a fleet file. */
 enum regime {

@@ -5,21 +5,17 @@
  * of weekdays, because the names of substitute days vary and a holiday that
  * falls on a weekend closes that day as well.
  */
-#include "buf.h"
-#include "config.h"
-#include "problem.h"
-#include "sheet.h"
-#include "work_calendar.h"
-
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
-#include <cmocka.h>
+#include "buf.h"
+#include "config.h"
+#include "problem.h"
+#include "sheet.h"
+#include "test.h"
+#include "work_calendar.h"
 
 #define PUBLISHED "tests/reference/uk-bank-holidays-2015-2028.csv"
 

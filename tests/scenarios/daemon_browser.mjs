@@ -1,4 +1,4 @@
-// daemon_browser.mjs: see 76-daemon-browser.
+// daemon_browser.mjs: see page/chromium-records-a-job.
 import { appendFileSync, copyFileSync } from "node:fs";
 import { setTimeout as sleep } from "node:timers/promises";
 import { SHOTS, check, look, openSome, ostler, records, scenes, tabTo }

@@ -1,4 +1,4 @@
-// page_browser.mjs TREE BUILD NODE_MODULES: see 73-page-browser.  Serves the page of
+// page_browser.mjs TREE BUILD NODE_MODULES: see page/chromium-shows-the-page.  Serves the page of
 // the fleet in the current folder on a free port of 127.0.0.1, as ostlerd does.
 import { createServer } from "node:http";
 import { SHOTS, TODAY, browser, check, look, open, openSome, ostler,

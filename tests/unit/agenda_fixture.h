@@ -3,13 +3,14 @@
 
 /*
  * A fleet to plan for: two vehicles, K7 and K8, whose depot is a place.  Today
- * is Monday 2026-03-02.  Include after <cmocka.h>.
+ * is Monday 2026-03-02.
  */
 
 #include "agenda.h"
 #include "because.h"
 #include "buf.h"
 #include "fixture.h"
+#include "test.h"
 #include "visit.h"
 
 struct shop {

@@ -1,9 +1,10 @@
 #ifndef DAYS_H
 #define DAYS_H
 
-/* Writing days as text in checks.  Include after <cmocka.h>. */
+/* Writing days as text in checks. */
 
 #include "day.h"
+#include "test.h"
 
 #include <string.h>
 

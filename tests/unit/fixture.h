@@ -2,9 +2,9 @@
 #define FIXTURE_H
 
 /*
- * A fleet in a few lines, for tests of the due layer.  Include after
- * <cmocka.h>.  It starts with one vehicle, K7, at one depot that works Monday
- * to Friday and has no holidays; nothing of the vehicle is known.
+ * A fleet in a few lines, for tests of the due layer.  It starts with one
+ * vehicle, K7, at one depot that works Monday to Friday and has no holidays;
+ * nothing of the vehicle is known.
  */
 
 #include "arena.h"
@@ -14,6 +14,7 @@
 #include "record.h"
 #include "scan.h"
 #include "snapshot.h"
+#include "test.h"
 #include "work_calendar.h"
 
 #include <stdlib.h>

@@ -10,6 +10,7 @@
 
 #include "calc_context.h"
 #include "random_task.h"
+#include "test.h"
 
 #define FLEET_JOBS 6
 #define FLEET_CLOSED 60

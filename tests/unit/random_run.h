@@ -8,6 +8,7 @@
  */
 
 #include "random_task.h"
+#include "test.h"
 
 #define TASKS 10000
 #define CALENDARS 8

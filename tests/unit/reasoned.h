@@ -1,9 +1,10 @@
 #ifndef REASONED_H
 #define REASONED_H
 
-/* What the reasons of a due say.  Include after <cmocka.h>. */
+/* What the reasons of a due say. */
 
 #include "due.h"
+#include "test.h"
 
 #include <string.h>
 

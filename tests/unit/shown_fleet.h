@@ -5,6 +5,7 @@
  * its ledger, to be tried by hand.  Include after "random_fleet.h". */
 
 #include "span.h"
+#include "test.h"
 
 /* A line of what is shown, one of the comments of the test's output. */
 #define SHOW(...) print_message("#   " __VA_ARGS__)

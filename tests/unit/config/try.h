@@ -5,16 +5,10 @@
  * For the tests of the fleet file: files written into a folder of their own,
  * from which the program then runs, so that problems name them shortly.
  */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
-
-#include <cmocka.h>
-
 #include "buf.h"
 #include "config.h"
 #include "problem.h"
+#include "test.h"
 
 #include <stdio.h>
 #include <stdlib.h>
