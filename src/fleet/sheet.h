@@ -10,7 +10,7 @@
  */
 
 /* How grave a defect is.  The grades are those of Directive 2014/45/EU,
- * article 7(2): minor, major and dangerous, which the fleet file calls
+ * annex I: minor, major and dangerous, which the fleet file calls
  * "stops", for that is what it does. */
 enum grade { GRADE_MINOR, GRADE_MAJOR, GRADE_STOPS };
 

@@ -23,7 +23,7 @@ bad_items(void **state)
         {SHEET "  A1, Tyres, stop\n",
             F "4: error: 'items': the grade 'stop' is none of minor, major or "
               "stops; did you mean 'stops'?\n"},
-        /* The word of Directive 2014/45/EU, article 7(2)(c). */
+        /* The word of Directive 2014/45/EU, annex I. */
         {SHEET "  A1, Tyres, Dangerous\n",
             F "4: error: 'items': the grade 'Dangerous' is none of minor, "
               "major or stops; did you mean 'stops'?\n"},
@@ -284,6 +284,8 @@ static const char fleet_text[] =
     "when = each week\n"
     "items =\n"
     "  L1, Platform, stops\n"
+    "  Q, Hook, minor\n"
+    "  ABCDEFG8, Rail, minor\n"
     "  P1, Papers, minor\n"
     "[type bus]\n"
     "title = 16 seats\n"
@@ -299,7 +301,11 @@ static const char fleet_text[] =
     "[vehicle C]\n"
     "type = bus\n"
     "first-use = check\n"
+    "depot = north\n"
     "[equipment E]\n"
+    "type = ext\n"
+    "carried-by = B\n"
+    "[equipment E2]\n"
     "type = ext\n"
     "carried-by = B\n"
     "[job test]\n"
@@ -338,6 +344,7 @@ static const char fleet_text[] =
     "depot = harbour\n"
     "jobs = look\n"
     "[driver D4]\n"
+    "title = E. Rail\n"
     "depot = harbour\n"
     "jobs = look\n"
     "[person ann]\n"
@@ -350,7 +357,10 @@ static const char fleet_text[] =
     "may = assess, release\n"
     "[person cyd]\n"
     "mail = c@b.example\n"
-    "told = depot harbour\n";
+    "told = depot harbour\n"
+    "may = release\n"
+    "[depot north]\n"
+    "calendar = workshop\n";
 
 static struct config *
 read_text(void)
@@ -381,6 +391,9 @@ a_fleet(void **state)
     assert_string_equal(s->authority, "the vehicle authority");
     assert_null(s->source);
     assert_int_equal(s->when, CHECK_EACH_USE);
+    assert_string_equal(sheet_when_word(s->when), "each use");
+    assert_int_equal(sheet_grade_find("Major"), GRADE_MAJOR);
+    assert_int_equal(sheet_grade_find("dangerous"), -1);
     assert_false(s->nil_recorded);
     assert_true(s->end_reading);
     assert_int_equal(s->n_groups, 2);
@@ -412,6 +425,9 @@ a_fleet(void **state)
     assert_int_equal(s->when, CHECK_EACH_WEEK);
     assert_true(s->nil_recorded);
     assert_false(s->end_reading);
+    assert_int_equal(s->n_items, 4);
+    assert_string_equal(s->items[1].code, "Q");
+    assert_string_equal(s->items[2].code, "ABCDEFG8");
     assert_null(sheet_named(f, "none"));
     config_free(c);
 }
@@ -452,9 +468,14 @@ of_subjects(void **state)
     assert_false(sheet_asks(f, other, item));
     assert_true(sheet_asks(f, other, sheet_item(other, "T1")));
     assert_ptr_equal(sheet_carried(f, b, item, NULL), e);
-    assert_null(sheet_carried(f, b, item, e));
+    const struct subject *second = sheet_carried(f, b, item, e);
+    assert_non_null(second);
+    assert_string_equal(second->id, "E2");
+    assert_null(sheet_carried(f, b, item, second));
     assert_null(sheet_carried(f, b, sheet_item(b, "T1"), NULL));
     assert_int_equal(config_move(c, e, other), 0);
+    assert_true(sheet_asks(f, b, item));
+    assert_int_equal(config_move(c, second, fleet_subject(f, "K7")), 0);
     assert_false(sheet_asks(f, b, item));
     assert_true(sheet_asks(f, other, item));
     assert_int_equal(config_move(c, e, fleet_subject(f, "K7")), 0);
@@ -463,6 +484,7 @@ of_subjects(void **state)
     assert_string_equal(sheet_item(b, "L1")->text, "Platform");
     assert_null(sheet_item(other, "L1"));
     assert_string_equal(sheet_item_nearest(b, "L11"), "L1");
+    assert_string_equal(sheet_item_nearest(b, "P11"), "P1");
     assert_null(sheet_item_nearest(b, "windscreen"));
     config_free(c);
 }
@@ -501,10 +523,11 @@ of_jobs_and_people(void **state)
     assert_string_equal(people_id(f, "Bea Bunting"), "bea");
     assert_string_equal(people_id(f, "d2"), "D2");
     assert_string_equal(people_id(f, "D4"), "D4");
+    assert_string_equal(people_id(f, "e. rail"), "D4");
     assert_null(people_id(f, "D. Knot"));
     assert_null(people_id(f, "E"));
     assert_null(people_id(f, "nobody"));
-    assert_int_equal(people_count(f, MAY_RELEASE, b), 1);
+    assert_int_equal(people_count(f, MAY_RELEASE, b), 2);
     assert_int_equal(people_count(f, MAY_RELEASE, other), 0);
     assert_int_equal(people_count(f, MAY_REPAIR, other), 1);
     assert_int_equal(ann->may, MAY_REPAIR);
@@ -521,7 +544,13 @@ of_jobs_and_people(void **state)
     assert_true(people_may(bea, MAY_RELEASE, fleet_subject(f, "E")));
     assert_false(people_may(bea, MAY_RELEASE, other));
     assert_false(people_may(bea, MAY_REPAIR, b));
-    assert_false(people_may(people_find(f, "cyd"), MAY_REPAIR, b));
+    /* Who is told of a depot, to what lives there. */
+    const struct person *cyd = people_find(f, "cyd");
+    assert_true(people_may(cyd, MAY_RELEASE, b));
+    assert_true(people_may(cyd, MAY_RELEASE, fleet_subject(f, "E")));
+    assert_false(people_may(cyd, MAY_RELEASE, other));
+    assert_false(people_may(cyd, MAY_REPAIR, b));
+    assert_false(people_may(bea, MAY_RELEASE, fleet_subject(f, "D2")));
     config_free(c);
 }
 
@@ -556,12 +585,12 @@ explained(void **state)
         "  F2               Its seal, minor  (fleet.conf:12)\n"
         "  F2.carried       ext  (fleet.conf:14)\n"));
     assert_non_null(strstr(buf_str(out),
-        "  check            walk lift  (fleet.conf:33)\n"
-        "  first-use        inspection  (fleet.conf:28, type bus)\n"));
+        "  check            walk lift  (fleet.conf:35)\n"
+        "  first-use        inspection  (fleet.conf:30, type bus)\n"));
     assert_non_null(strstr(
-        buf_str(out), "  may              assess release  (fleet.conf:85)\n"));
+        buf_str(out), "  may              assess release  (fleet.conf:92)\n"));
     assert_non_null(
-        strstr(buf_str(out), "  inspection       yes  (fleet.conf:45)\n"
+        strstr(buf_str(out), "  inspection       yes  (fleet.conf:51)\n"
                              "  failure          stops  (default)\n"
                              "  overdue          stops  (default)\n"));
     buf_free(out);
