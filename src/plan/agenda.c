@@ -235,11 +235,9 @@ agenda_passed(const struct agenda *a, const struct task *t)
 }
 
 day_t
-agenda_failed(const struct agenda *a, const struct task *t)
+agenda_failed(const struct agenda *a, const struct plan_booking *b)
 {
-    size_t work = work_of(a, t);
-
-    return work < a->problem.n_works ? a->works[work].failed : DAY_NONE;
+    return b->cycle == 0 ? a->works[b->work].failed : DAY_NONE;
 }
 
 const struct agenda_covered *

@@ -34,6 +34,7 @@ struct agenda_undated {
     const struct task *task;
     enum due_state state;
     int no_return;
+    day_t failed; /* as agenda_failed() */
 };
 
 /* Work the plan out; NULL when memory is out.  Borrows the facts, the
@@ -84,9 +85,9 @@ const struct agenda_undated *agenda_undated(const struct agenda *a, size_t *n);
  */
 day_t agenda_passed(const struct agenda *a, const struct task *t);
 
-/* The day on which @t last failed without having been done since, or
- * DAY_NONE. */
-day_t agenda_failed(const struct agenda *a, const struct task *t);
+/* The day on which the work of @b last failed without having been done since,
+ * or DAY_NONE; later cycles of it have not failed. */
+day_t agenda_failed(const struct agenda *a, const struct plan_booking *b);
 
 /* A present call that needs no day of its own: a wider job of the subject,
  * which has to be done by its deadline, completes it as well. */
@@ -94,6 +95,7 @@ struct agenda_covered {
     const struct task *task;
     const struct task *with; /* the wider one */
     day_t deadline;          /* of @task */
+    day_t failed;            /* as agenda_failed() */
 };
 
 /* All of them, in the order of the fleet; sets @n. */

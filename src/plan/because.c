@@ -131,18 +131,23 @@ say_cause(const struct agenda *a, const struct plan_booking *b, struct buf *out)
     }
 }
 
+/* Comes before why it is on its day, or has none: it is not merely planned. */
+void
+because_failed(day_t failed, struct buf *out)
+{
+    if (failed != DAY_NONE)
+        buf_print(out, "failed on %s and not done since; ",
+            day_words(failed, (char[DAY_WORDS]){0}));
+}
+
 void
 because_booking(
     const struct agenda *a, const struct plan_booking *b, struct buf *out)
 {
     const struct task *t = agenda_task(a, b->work);
     day_t passed = b->cycle == 0 ? agenda_passed(a, t) : DAY_NONE;
-    day_t failed = b->cycle == 0 ? agenda_failed(a, t) : DAY_NONE;
 
-    /* That comes before why it is on that day: it is not merely planned. */
-    if (failed != DAY_NONE)
-        buf_print(out, "failed on %s and not done since; ",
-            day_words(failed, (char[DAY_WORDS]){0}));
+    because_failed(agenda_failed(a, b), out);
     say_cause(a, b, out);
     if (b->cause == PLAN_FIXED && b->day > b->call.to)
         buf_text(out, ", after the deadline");

@@ -10,8 +10,13 @@ struct buf;
 void because_booking(
     const struct agenda *a, const struct plan_booking *b, struct buf *out);
 
-/* The same in words that stay while the day does, for views that are to be
- * calm: what was in the way elsewhere may change from day to day. */
+/* Append that the work failed on @failed, and a semicolon; nothing for
+ * DAY_NONE. */
+void because_failed(day_t failed, struct buf *out);
+
+/* The same as because_booking() in words that stay while the day does, for
+ * views that are to be calm: what was in the way elsewhere may change from day
+ * to day. */
 void because_calmly(
     const struct agenda *a, const struct plan_booking *b, struct buf *out);
 

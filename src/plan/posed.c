@@ -197,12 +197,16 @@ passed_day(const struct agenda *a, const struct posed_work *w,
     return DAY_NONE;
 }
 
+/* What failed is then said of the call that the wider job completes, not of the
+ * first one with a booking, which is the next. */
 static void
-note_covered(struct agenda *a, const struct posed_work *w, day_t deadline)
+note_covered(struct agenda *a, struct posed_work *w, day_t deadline)
 {
-    if (w->wide_to != DAY_NONE && w->wide_to <= deadline)
-        a->covered[a->n_covered++] =
-            (struct agenda_covered){w->task, w->wider, deadline};
+    if (w->wide_to == DAY_NONE || w->wide_to > deadline)
+        return;
+    a->covered[a->n_covered++] =
+        (struct agenda_covered){w->task, w->wider, deadline, w->failed};
+    w->failed = DAY_NONE;
 }
 
 static int
@@ -212,7 +216,7 @@ note_undated(
     if (!c->no_return && c->deadline != DAY_NONE)
         return 0;
     a->undated[a->n_undated++] =
-        (struct agenda_undated){t, c->state, c->no_return};
+        (struct agenda_undated){t, c->state, c->no_return, c->failed};
     return 1;
 }
 

@@ -60,13 +60,14 @@ booking_value(
     const struct task *t = agenda_task(a, b->work);
 
     return json_pack("{s:o, s:s, s:s, s:s, s:s, s:s, s:i, s:b, s:i, s:o, s:o,"
-                     " s:b, s:s, s:o}",
+                     " s:b, s:s, s:o, s:o}",
         "day", day_value(b->day), "vehicle", agenda_subject(a, b->work)->id,
         "subject", t->subject->id, "job", t->job->id, "title", t->job->title,
         "place", p->places[w->place].name, "minutes", w->minutes, "stays",
         w->stays, "cycle", cycle_of(a, b), "from", day_value(b->call.from),
         "deadline", day_value(b->call.to), "late", plan_is_late(b), "cause",
-        cause_word(b->cause), "why", SAID(because_booking, a, b, text));
+        cause_word(b->cause), "why", SAID(because_booking, a, b, text),
+        "failed", day_value(agenda_failed(a, b)));
 }
 
 static json_t *
@@ -110,8 +111,9 @@ undated_value(const struct agenda *a)
 
     for (size_t i = 0; i < n; i++)
         json_array_append_new(list,
-            json_pack("{s:s, s:s, s:s, s:s}", "subject", u[i].task->subject->id,
-                "job", u[i].task->job->id, "title", u[i].task->job->title,
+            json_pack("{s:s, s:s, s:s, s:o, s:s}", "subject",
+                u[i].task->subject->id, "job", u[i].task->job->id, "title",
+                u[i].task->job->title, "failed", day_value(u[i].failed),
                 "advice", plan_view_advice(&u[i])));
     return list;
 }
@@ -126,12 +128,12 @@ covered_value(const struct agenda *a)
 
     for (size_t i = 0; i < n; i++) {
         const struct plan_booking *b = agenda_wider(a, &c[i]);
-        json_array_append_new(
-            list, json_pack("{s:s, s:s, s:s, s:o, s:s, s:o}", "subject",
-                      c[i].task->subject->id, "job", c[i].task->job->id,
-                      "title", c[i].task->job->title, "deadline",
-                      day_value(c[i].deadline), "with", c[i].with->job->id,
-                      "day", day_value(b ? b->day : DAY_NONE)));
+        json_array_append_new(list,
+            json_pack("{s:s, s:s, s:s, s:o, s:o, s:s, s:o}", "subject",
+                c[i].task->subject->id, "job", c[i].task->job->id, "title",
+                c[i].task->job->title, "failed", day_value(c[i].failed),
+                "deadline", day_value(c[i].deadline), "with",
+                c[i].with->job->id, "day", day_value(b ? b->day : DAY_NONE)));
     }
     return list;
 }

@@ -109,9 +109,12 @@ add_undated(struct plan_page *p)
 
     if (n > 0)
         buf_text(p->out, "\nNot planned, for want of a day\n");
-    for (size_t i = 0; i < n; i++)
-        buf_print(p->out, "  %-14s  %s\n%18s- %s\n", u[i].task->subject->id,
-            u[i].task->job->title, "", plan_view_advice(&u[i]));
+    for (size_t i = 0; i < n; i++) {
+        buf_print(p->out, "  %-14s  %s\n%18s- ", u[i].task->subject->id,
+            u[i].task->job->title, "");
+        because_failed(u[i].failed, p->out);
+        buf_print(p->out, "%s\n", plan_view_advice(&u[i]));
+    }
 }
 
 /* What a wider job does for, under the one that does. */
@@ -130,8 +133,10 @@ add_covered(struct plan_page *p)
         buf_print(p->out, "  %-14s  %-*s  %s\n%18s- ",
             on == DAY_NONE ? "no day" : day_words(on, day), p->unit_width,
             c[i].task->subject->id, c[i].task->job->title, "");
-        buf_print(p->out, "by %s: done with %s, which covers it%s\n",
-            day_words(c[i].deadline, day), c[i].with->job->title,
+        buf_print(p->out, "by %s: ", day_words(c[i].deadline, day));
+        because_failed(c[i].failed, p->out);
+        buf_print(p->out, "done with %s, which covers it%s\n",
+            c[i].with->job->title,
             on == DAY_NONE || on > c[i].deadline ? ", LATE" : "");
     }
 }

@@ -111,14 +111,15 @@ tell_undated(struct poster *p)
     for (size_t i = 0; i < n; i++) {
         const struct task *t = u[i].task;
         int again = i > 0 && u[i - 1].task->subject == t->subject;
+        const char *mark = u[i].failed != DAY_NONE ? POSTER_FAILED : "";
         if (again)
-            buf_print(p->undated, ", %s", t->job->title);
+            buf_print(p->undated, ", %s%s", mark, t->job->title);
         else
-            buf_print(p->undated, "%s%s: %s",
+            buf_print(p->undated, "%s%s: %s%s",
                 i == 0 ? "Not planned, for want of a record, a reading or a "
                          "return - "
                        : "; ",
-                t->subject->id, t->job->title);
+                t->subject->id, mark, t->job->title);
     }
     return buf_failed(p->undated) ? -1 : 0;
 }

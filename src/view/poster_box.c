@@ -38,7 +38,9 @@ add_code(struct poster *p, const char *code, double width, char *line,
         code);
 }
 
-/* Of a visit: the day, then its codes, as many on a line as go there. */
+/* Of a visit: the day, then its codes, as many on a line as go there.  The mark
+ * of what failed stays on the line of its code: of two works of a visit one may
+ * have failed. */
 static void
 make_box(struct poster *p, const struct visit *v, struct box *b)
 {
@@ -56,7 +58,11 @@ make_box(struct poster *p, const struct visit *v, struct box *b)
         add_code(p, "\xe2\x97\x8f", width, line, sizeof line, b);
     for (size_t i = 0; i < v->n; i++) {
         const struct task *t = agenda_task(p->agenda, v->bookings[i]->work);
-        add_code(p, p->codes[t->job->index], width, line, sizeof line, b);
+        int failed = agenda_failed(p->agenda, v->bookings[i]) != DAY_NONE;
+        char code[POSTER_CODE + sizeof POSTER_FAILED];
+        snprintf(code, sizeof code, "%s%s", failed ? POSTER_FAILED : "",
+            p->codes[t->job->index]);
+        add_code(p, code, width, line, sizeof line, b);
     }
 }
 

@@ -18,6 +18,8 @@ struct buf;
 #define POSTER_HEAD 62.0  /* the title, the months and the weeks */
 #define POSTER_CODE 8
 
+#define POSTER_FAILED "\xc3\x97 " /* before the code of what failed */
+
 /* What a box says, as two texts one above the other. */
 struct box {
     char day[16];

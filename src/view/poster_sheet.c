@@ -3,6 +3,7 @@
 #include "buf.h"
 #include "caution.h"
 #include "isoweek.h"
+#include "wording.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -253,6 +254,7 @@ static void
 draw_signs(struct poster *p, cairo_t *cr, double y)
 {
     double x = POSTER_MARGIN;
+    char text[64];
 
     for (size_t i = 0; i < p->problem->n_places; i++)
         if (has_visits(p, i)) {
@@ -263,6 +265,9 @@ draw_signs(struct poster *p, cairo_t *cr, double y)
     cairo_rectangle(cr, x, y + 0.5, 14, 8);
     cairo_fill(cr);
     x = draw_sign(p, cr, x + 18, y, "! after its deadline");
+    snprintf(text, sizeof text, POSTER_FAILED "%s, not done since",
+        wording_of(DUE_FAILED)->title);
+    x = draw_sign(p, cr, x, y, text);
     x = draw_sign(p, cr, x, y, "\xe2\x97\x8f booked by somebody");
     (void)draw_sign(p, cr, x, y, "slanting lines: off the road");
 }
