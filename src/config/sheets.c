@@ -151,7 +151,7 @@ VALUE_PARSER(parse_items)
 {
     struct sheet_def *d = at;
     size_t n = items_count(e, ITEMS_LINES);
-    struct check_group *groups = context_take(r, (n + 1) * sizeof *groups);
+    struct check_group *groups = context_take(r, n * sizeof *groups);
     struct check_group *last = NULL;
     struct items line = items_of(e, ITEMS_LINES);
     struct place place = e->place;
@@ -206,18 +206,7 @@ VALUE_PARSER(parse_carried)
         *(const struct subject_type **)at = &r->types[s->index];
 }
 
-VALUE_FORMATTER(format_carried)
-{
-    const struct subject_type *type = *(const struct subject_type *const *)at;
-
-    if (type == NULL)
-        value_format_unset(k, out);
-    else
-        buf_text(out, type->id);
-}
-
-const struct value_type value_carried = {
-    .parse = parse_carried, .format = format_carried};
+const struct value_type value_carried = {.parse = parse_carried};
 
 static int
 has_sheet(const struct subject *s, const struct check_sheet *sheet)
