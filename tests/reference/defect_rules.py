@@ -161,7 +161,8 @@ class Rules:
             vehicle = self.carrier(was[0])
             self.hold("rule 6: within the limits", until <= str(most)
                       and until <= self.limits.get(vehicle, until))
-        if was[2:4] == ["reported", "stops"] and word != "stop":
+        if (was[2:4] == ["reported", "stops"] and word != "stop"
+                and "lapsed" not in now):
             self.differ(self.found.get(n, (0, 0))[1], by, rest)
 
     def differ(self, one, by, rest):
