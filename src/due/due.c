@@ -25,12 +25,6 @@ due_day(const struct due *d)
     return d->plan_day != DAY_NONE ? d->plan_day : d->deadline;
 }
 
-int
-due_at_once(const struct due *d)
-{
-    return d->state == DUE_FAILED || d->warnings & WARN_DONE_LATER;
-}
-
 const char *
 due_state_word(enum due_state state)
 {

@@ -119,9 +119,6 @@ typedef day_t planned_day(
 /* The day by which a due is listed: the plan day, else the deadline. */
 day_t due_day(const struct due *d);
 
-/* Nonzero when a due matters today, however far off its day. */
-int due_at_once(const struct due *d);
-
 /* The day of a forecast that a job goes by. */
 day_t due_forecast_day(enum forecast_day which, const struct forecast *f);
 

@@ -61,8 +61,9 @@ in_time(const struct filter *f, const struct due *d)
     if (d->cycle.ahead == 0 &&
         (d->besides == DUE_NEEDS_READING || d->state == DUE_FAILED))
         return 1;
-    /* Calendars, which have cycles to come, stay calm when the clock errs. */
-    return day <= f->until || (!f->projected && due_at_once(d));
+    /* What was last done on a day to come has to be seen now.  Calendars, which
+     * have cycles to come, stay calm when the clock errs. */
+    return day <= f->until || (!f->projected && d->warnings & WARN_DONE_LATER);
 }
 
 /* While one cycle is overdue, those projected from it may lie in the past. */

@@ -133,7 +133,8 @@ is_old(const struct digest *g, const struct digest_item *item)
     const struct due *d = item->due;
     struct stage before = {.day = DAY_NONE};
 
-    if (d->state != DUE_AHEAD || d->warnings & WARN_BOOK_NOW || due_at_once(d))
+    if (d->state != DUE_AHEAD ||
+        d->warnings & (WARN_BOOK_NOW | WARN_DONE_LATER))
         return 0;
     return stage_reached(d, step_days(run_moment(g->run).today, -1), &before) &&
            strcmp(before.name, item->stage.name) == 0;

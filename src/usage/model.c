@@ -15,7 +15,7 @@ model_make(struct model *m, const struct usage *u, day_t asked)
         u, &m->seasonality, day_later(m->newest.day, DAY_FIRST)};
     m->rate = rate_of(s, &m->effective);
     m->basis = FORECAST_READINGS;
-    if (s->n > 0 && m->newest.day - s->at[0].day >= APART && m->rate.a_day > 0)
+    if (m->rate.a_day > 0 && m->newest.day - s->at[0].day >= APART)
         return;
     m->rate.a_day = (double)u->yearly / YEAR;
     m->basis = u->yearly > 0 ? FORECAST_STATED : FORECAST_NONE;

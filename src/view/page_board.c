@@ -255,7 +255,7 @@ static int
 is_this_week(const struct page *p, const struct due *d)
 {
     day_t last = isoweek_end(snapshot_today(p->dues->of));
-    int at_once = d->cycle.ahead == 0 && due_at_once(d);
+    int at_once = d->cycle.ahead == 0 && d->warnings & WARN_DONE_LATER;
 
     return is_planned(d) && (select_day(d) <= last || at_once);
 }

@@ -237,7 +237,7 @@ add_legend(struct buf *out)
 static int
 is_beyond(const struct page *p, const struct due *d)
 {
-    return page_look(d) == LOOK_NEXT && !due_at_once(d) &&
+    return page_look(d) == LOOK_NEXT && !(d->warnings & WARN_DONE_LATER) &&
            select_day(d) > first_monday(p) + 13;
 }
 
