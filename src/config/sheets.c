@@ -293,6 +293,7 @@ item_of(struct load_context *r, const struct section *s, struct entry *e)
     return NULL;
 }
 
+/* What is said of single items comes last: it may stand before the items. */
 void
 sheets_read(struct load_context *r, const struct section *s)
 {
@@ -325,6 +326,8 @@ other_item(const struct check_sheet *sheet, const struct check_item *item)
     return NULL;
 }
 
+/* Said where the sheets are named, once for two sheets: whoever mends one item
+ * looks at the others too. */
 void
 sheets_check(struct load_context *r, const struct subject_def *h)
 {

@@ -146,6 +146,8 @@ any_equipment(const struct load_context *r, const struct subject_type *type)
     return 0;
 }
 
+/* A type that only vehicles have, or that nothing has any more, looks as if the
+ * item were asked for. */
 static void
 warn_never_asked(struct load_context *r, const struct section *s)
 {
@@ -163,6 +165,8 @@ warn_never_asked(struct load_context *r, const struct section *s)
     }
 }
 
+/* Where nobody walks round anything, nothing is missed of a vehicle; rights are
+ * looked at all the same, for a failed job stops a vehicle too. */
 void
 warn_checks(struct load_context *r)
 {
