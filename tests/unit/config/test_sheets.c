@@ -247,6 +247,19 @@ warnings(void **state)
             F "5: warning: only one person may release B and 1 more vehicle, "
               "and will be asked why they did it alone; give a second one may "
               "= release\n" NO_SHEET(34)},
+        /* A driver needs no release, and one vehicle is named alone. */
+        {"[driver D]\ndepot = harbour\njobs = check\n"
+         "[person a]\nmay = release\n[person c]\nmail = c@b.example\n"
+         "told = all\n",
+            F "25: warning: only one person may release K7, and will be asked "
+              "why they did it alone; give a second one may = release\n"},
+        {"[driver D]\ndepot = harbour\njobs = check\n"
+         "[person c]\nmay = assess\nmail = c@b.example\ntold = subject D\n"
+         "[person d]\nmay = repair\nmail = a@b.example\ntold = job check\n" TWO,
+            F "5: warning: 'may': [person c] is told of no vehicle, so this "
+              "allows nothing; add all, a depot or a vehicle to 'told'\n" F
+              "9: warning: 'may': [person d] is told of no vehicle, so this "
+              "allows nothing; add all, a depot or a vehicle to 'told'\n"},
         /* Rights without a sheet: failed jobs stop a vehicle too. */
         {"[person a]\nmay = release\nmail = a@b.example\ntold = job check\n",
             F "2: warning: 'may': [person a] is told of no vehicle, so this "
@@ -269,6 +282,29 @@ warnings(void **state)
 
     (void)state;
     TRY_CASES(cases);
+}
+
+/* Every vehicle has a sheet, a job that is an inspection and two who may
+ * release it, and the kit is carried: nothing is amiss. */
+static void
+no_warnings(void **state)
+{
+    (void)state;
+    try_write("fleet.conf",
+        "[site]\nname = x\ntime-zone = Etc/UTC\nledger = l\n"
+        "[calendar c]\nworks = mon\nholidays = none\n"
+        "[depot d]\ncalendar = c\n"
+        "[job look]\ntitle = Look\nclass = own\nevery = 1 year\n"
+        "inspection = yes\n"
+        "[check walk]\ntitle = W\nitems =\n"
+        "  A1, Tyres, stops\n  A2, Kit, minor\nA2.carried = kit\n"
+        "[type kit]\njobs = look\n"
+        "[driver D]\ndepot = d\njobs = look\n"
+        "[vehicle V]\ndepot = d\njobs = look\ncheck = walk\n"
+        "[equipment E]\ntype = kit\ncarried-by = V\n" TWO);
+    char *problems = try_read("fleet.conf");
+    assert_string_equal(problems, "");
+    free(problems);
 }
 
 static const char fleet_text[] =
@@ -616,6 +652,7 @@ main(void)
         cmocka_unit_test(bad_names),
         cmocka_unit_test(bad_people),
         cmocka_unit_test(warnings),
+        cmocka_unit_test(no_warnings),
         cmocka_unit_test(a_fleet),
         cmocka_unit_test(of_subjects),
         cmocka_unit_test(of_jobs_and_people),
