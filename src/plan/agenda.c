@@ -165,6 +165,14 @@ agenda_unit_subject(const struct agenda *a, size_t unit)
 }
 
 int
+agenda_order(const struct task *a, const struct task *b)
+{
+    int order = strcmp(a->subject->id, b->subject->id);
+
+    return order ? order : strcmp(a->job->id, b->job->id);
+}
+
+int
 agenda_is_off_road(const struct agenda *a, const struct subject *s, day_t d)
 {
     return s->n_tasks > 0 && forward_is_off_road(a->forward, s->first_task, d);
@@ -186,23 +194,10 @@ first_of(const struct agenda *a, size_t n, size_t work)
     return first;
 }
 
-/* The work of a task, or the number of works. */
 static size_t
 work_of(const struct agenda *a, const struct task *t)
 {
-    size_t first = 0;
-    size_t n = a->problem.n_works;
-
-    while (first < n) {
-        size_t middle = first + (n - first) / 2;
-        if (a->works[middle].task < t)
-            first = middle + 1;
-        else
-            n = middle;
-    }
-    return first < a->problem.n_works && a->works[first].task == t
-               ? first
-               : a->problem.n_works;
+    return a->work_of[t - a->facts->fleet->tasks];
 }
 
 const struct plan_booking *
@@ -231,7 +226,7 @@ agenda_passed(const struct agenda *a, const struct task *t)
 {
     size_t work = work_of(a, t);
 
-    return work < a->problem.n_works ? a->works[work].passed : DAY_NONE;
+    return work != AGENDA_NO_WORK ? a->works[work].passed : DAY_NONE;
 }
 
 day_t

@@ -66,7 +66,11 @@ int agenda_is_off_road(
 const struct plan_booking *agenda_find(
     const struct agenda *a, const struct task *t, day_t deadline);
 
-/* All bookings in the order of task and cycle; sets @n. */
+/* The order of tasks in a plan, which does not go by that of the fleet file: by
+ * subject, then by job.  Below 0 when @a comes first, above when @b does. */
+int agenda_order(const struct task *a, const struct task *b);
+
+/* All bookings in that order, those of one task by cycle; sets @n. */
 const struct plan_booking *const *agenda_by_task(
     const struct agenda *a, size_t *n);
 
@@ -74,7 +78,7 @@ const struct plan_booking *const *agenda_by_task(
 const struct booked *agenda_fixed(
     const struct agenda *a, const struct plan_booking *b);
 
-/* What has no day, in the order of the fleet; sets @n. */
+/* What has no day, in the order of their tasks; sets @n. */
 const struct agenda_undated *agenda_undated(const struct agenda *a, size_t *n);
 
 /*
@@ -98,7 +102,7 @@ struct agenda_covered {
     day_t failed;            /* as agenda_failed() */
 };
 
-/* All of them, in the order of the fleet; sets @n. */
+/* All of them, in the order of their tasks; sets @n. */
 const struct agenda_covered *agenda_covered(const struct agenda *a, size_t *n);
 
 /* The booking of the work that does for @c, or NULL when that has none. */

@@ -40,7 +40,7 @@ order(const struct walk *a, const struct walk *b)
     const struct task *left = agenda_task(a->of, (*a->at)->work);
     const struct task *right = agenda_task(b->of, (*b->at)->work);
     if (left != right)
-        return left < right ? -1 : 1;
+        return agenda_order(left, right);
     if ((*a->at)->cycle != (*b->at)->cycle)
         return (*a->at)->cycle < (*b->at)->cycle ? -1 : 1;
     return 0;

@@ -34,6 +34,29 @@ is_sold(const struct agenda *a, const struct subject *s)
     return 0;
 }
 
+/* Places, subjects, limits: each begins with its id. */
+static int
+by_id(const void *left, const void *right)
+{
+    const char *const *a = *(const char *const *const *)left;
+    const char *const *b = *(const char *const *const *)right;
+
+    return strcmp(*a, *b);
+}
+
+const void **
+posed_in_order(struct agenda *a, const void *list, size_t n, size_t each)
+{
+    const void **order = arena_take(a->arena, (n + 1) * sizeof *order);
+
+    if (order == NULL)
+        return NULL;
+    for (size_t i = 0; i < n; i++)
+        order[i] = (const char *)list + i * each;
+    qsort(order, n, sizeof *order, by_id);
+    return order;
+}
+
 /* The last of the changes to one place wins. */
 static void
 change_place(
@@ -57,11 +80,16 @@ make_places(struct agenda *a)
     const struct fleet *f = a->facts->fleet;
     struct plan_place *places =
         arena_take(a->arena, (f->n_workplaces + 1) * sizeof *places);
+    const void **order = posed_in_order(
+        a, f->workplaces, f->n_workplaces, sizeof *f->workplaces);
 
-    if (places == NULL)
+    a->place_of =
+        arena_take(a->arena, (f->n_workplaces + 1) * sizeof *a->place_of);
+    if (places == NULL || order == NULL || a->place_of == NULL)
         return -1;
     for (size_t i = 0; i < f->n_workplaces; i++) {
-        const struct workplace *w = &f->workplaces[i];
+        const struct workplace *w = order[i];
+        a->place_of[w - f->workplaces] = i;
         places[i] =
             (struct plan_place){w->title, (int)w->vehicles, (int)w->minutes};
         change_place(a, w, &places[i]);
@@ -79,16 +107,18 @@ make_units(struct agenda *a, size_t *unit_of)
     const struct fleet *f = a->facts->fleet;
     struct plan_unit *units =
         arena_take(a->arena, (f->n_subjects + 1) * sizeof *units);
+    const void **order =
+        posed_in_order(a, f->subjects, f->n_subjects, sizeof *f->subjects);
 
     a->subjects =
         arena_take(a->arena, (f->n_subjects + 1) * sizeof *a->subjects);
-    if (units == NULL || a->subjects == NULL)
+    if (units == NULL || order == NULL || a->subjects == NULL)
         return -1;
     for (size_t i = 0; i < f->n_subjects; i++) {
-        const struct subject *s = &f->subjects[i];
+        const struct subject *s = order[i];
         if (s->carrier != NULL)
             continue;
-        unit_of[i] = a->problem.n_units;
+        unit_of[s->index] = a->problem.n_units;
         a->subjects[a->problem.n_units] = s;
         units[a->problem.n_units++] = (struct plan_unit){.name = s->id};
     }
@@ -141,6 +171,19 @@ is_booked_now(const struct agenda *a, const struct posed_work *w)
     return 0;
 }
 
+/* Nonzero when the wider job @t, to be done by @to and from @from on, comes
+ * before the one that @w has. */
+static int
+is_sooner(
+    const struct posed_work *w, const struct task *t, day_t from, day_t to)
+{
+    if (w->wider == NULL || to != w->wide_to)
+        return w->wider == NULL || to < w->wide_to;
+    if (from != w->wide_from)
+        return from < w->wide_from;
+    return strcmp(t->job->id, w->wider->job->id) < 0;
+}
+
 /* The first call of a wider job of the subject completes @w as well. */
 static int
 find_wider(struct agenda *a, const struct cover *cover, struct posed_work *w)
@@ -160,11 +203,14 @@ find_wider(struct agenda *a, const struct cover *cover, struct posed_work *w)
         if (rc < 0)
             return -1;
         if (rc == 0 || c.no_return || c.deadline == DAY_NONE ||
-            c.deadline > a->options.until ||
-            (w->wide_to != DAY_NONE && c.deadline >= w->wide_to))
+            c.deadline > a->options.until)
             continue;
-        w->wide_from = day_later(c.from, a->options.today);
-        w->wide_to = day_later(c.deadline, a->options.today);
+        day_t from = day_later(c.from, a->options.today);
+        day_t to = day_later(c.deadline, a->options.today);
+        if (!is_sooner(w, &f->tasks[i], from, to))
+            continue;
+        w->wide_from = from;
+        w->wide_to = to;
         w->wider = &f->tasks[i];
     }
     return 0;
@@ -199,14 +245,18 @@ passed_day(const struct agenda *a, const struct posed_work *w,
 
 /* What failed is then said of the call that the wider job completes, not of the
  * first one with a booking, which is the next. */
-static void
-note_covered(struct agenda *a, struct posed_work *w, day_t deadline)
+static int
+note_covered(
+    struct agenda *a, struct posed_work *w, const struct forward_call *c)
 {
-    if (w->wide_to == DAY_NONE || w->wide_to > deadline)
-        return;
+    int covered = posed_is_covered(a, w, c);
+
+    if (covered != 1)
+        return covered;
     a->covered[a->n_covered++] =
-        (struct agenda_covered){w->task, w->wider, deadline, w->failed};
+        (struct agenda_covered){w->task, w->wider, c->deadline, w->failed};
     w->failed = DAY_NONE;
+    return 0;
 }
 
 static int
@@ -221,11 +271,12 @@ note_undated(
 }
 
 static size_t
-place_of(const struct fleet *f, const struct task *t)
+place_of(const struct agenda *a, const struct task *t)
 {
+    const struct fleet *f = a->facts->fleet;
     const struct workplace *w = fleet_workplace(t);
 
-    return w ? (size_t)(w - f->workplaces) : f->n_workplaces;
+    return w ? a->place_of[w - f->workplaces] : f->n_workplaces;
 }
 
 static int
@@ -245,13 +296,13 @@ add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
     resolve_fixed(a, w);
     w->first_kept = days_of(a->kept, a->options.n_kept, t, &w->n_kept);
     w->passed = passed_day(a, w, &c);
-    if (find_wider(a, cover, w))
+    if (find_wider(a, cover, w) || note_covered(a, w, &c))
         return -1;
-    note_covered(a, w, c.deadline);
+    a->work_of[at] = a->problem.n_works;
     struct plan_work *work = &a->posed[a->problem.n_works++];
     *work = (struct plan_work){
         .unit = unit,
-        .place = place_of(f, t),
+        .place = place_of(a, t),
         .minutes = (int)t->rule->takes,
         .stays = t->rule->stays == VEHICLE_STAYS ||
                  t->subject->kind == SUBJECT_DRIVER,
@@ -261,22 +312,39 @@ add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
 }
 
 static int
+by_subject_and_job(const void *left, const void *right)
+{
+    return agenda_order(
+        *(const struct task *const *)left, *(const struct task *const *)right);
+}
+
+/* A work for each task that is called for, in an order that does not go by that
+ * of the file: of days that are as good, the order decides which one it is. */
+static int
 make_works(struct agenda *a, const struct cover *cover, const size_t *unit_of)
 {
     const struct fleet *f = a->facts->fleet;
+    const struct task **order =
+        arena_take(a->arena, (f->n_tasks + 1) * sizeof *order);
 
+    a->work_of = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->work_of);
     a->works = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->works);
     a->undated = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->undated);
     a->covered = arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->covered);
     a->problem.works = a->posed =
         arena_take(a->arena, (f->n_tasks + 1) * sizeof *a->posed);
     if (a->works == NULL || a->undated == NULL || a->covered == NULL ||
-        a->posed == NULL)
+        a->posed == NULL || a->work_of == NULL || order == NULL)
         return -1;
     for (size_t i = 0; i < f->n_tasks; i++) {
-        const struct subject *s = f->tasks[i].subject;
-        if (!is_sold(a, s) &&
-            add_work(a, cover, i, unit_of[posed_root(s)->index]))
+        order[i] = &f->tasks[i];
+        a->work_of[i] = AGENDA_NO_WORK;
+    }
+    qsort(order, f->n_tasks, sizeof *order, by_subject_and_job);
+    for (size_t i = 0; i < f->n_tasks; i++) {
+        const struct subject *s = order[i]->subject;
+        if (!is_sold(a, s) && add_work(a, cover, (size_t)(order[i] - f->tasks),
+                                  unit_of[posed_root(s)->index]))
             return -1;
     }
     return 0;

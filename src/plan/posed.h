@@ -10,6 +10,8 @@
  * posing its problem.
  */
 
+#define AGENDA_NO_WORK ((size_t)-1)
+
 /* Calendars that were made for a plan: days taken out of another. */
 struct cut_calendar {
     const struct work_calendar *of;
@@ -48,6 +50,8 @@ struct agenda {
     struct plan_unit *units;
     struct plan_work *posed;
     struct posed_work *works;
+    size_t *place_of; /* of each workplace of the fleet */
+    size_t *work_of;  /* of each task of the fleet, or AGENDA_NO_WORK */
     const struct subject **subjects; /* of the units */
     struct cut_calendar *cut;
     struct agenda_undated *undated;
@@ -67,6 +71,11 @@ day_t posed_last(const struct agenda *a);
 /* What comes for the work on @s: the vehicle that carries it, or itself. */
 const struct subject *posed_root(const struct subject *s);
 
+/* The @n places, subjects or limits at @list, of @each bytes, by their ids:
+ * NULL when memory is out. */
+const void **posed_in_order(
+    struct agenda *a, const void *list, size_t n, size_t each);
+
 /* posed.c: places, limits, units and works of the problem: 0, or -1 when
  * memory is out. */
 int posed_make(struct agenda *a);
@@ -82,6 +91,11 @@ const struct work_calendar *posed_calendar(struct agenda *a, size_t at);
 /* Keep @c, which may be NULL, with the agenda. */
 struct work_calendar *posed_keep(
     struct agenda *a, struct work_calendar *c, struct cut_calendar key);
+
+/* posed_call.c: whether a wider job completes the present call @c of @w as
+ * well: 1, 0 or -1 when memory is out. */
+int posed_is_covered(
+    struct agenda *a, const struct posed_work *w, const struct forward_call *c);
 
 /* posed_call.c: the problem's next(). */
 int posed_next(void *with, size_t work, const day_t *done, size_t n,

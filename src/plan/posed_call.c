@@ -23,7 +23,7 @@ make_room(struct agenda *a, size_t n)
 /* The day on which the wider job is taken as done, which is the earliest that
  * it can be; DAY_NONE when the call @c comes before. */
 static day_t
-covered_on(const struct posed_work *w, const struct forward_call *c, day_t last)
+wider_day(const struct posed_work *w, const struct forward_call *c, day_t last)
 {
     if (w->wide_to == DAY_NONE || w->wide_to > c->deadline)
         return DAY_NONE;
@@ -31,44 +31,85 @@ covered_on(const struct posed_work *w, const struct forward_call *c, day_t last)
 }
 
 /*
- * A wider job that has to be done by the deadline of a narrow one completes
- * that as well: it is put among the days on which it was done.
+ * Whether the wider job completes the call @c, which comes after the @n days
+ * @done: 1 with its day in @wide; 0; or -1 when memory is out.  Before the
+ * window of a fixed rhythm it counts for nothing, and the call stands.
  */
+static int
+is_served(struct agenda *a, const struct posed_work *w, const day_t *done,
+    size_t n, const struct forward_call *c, day_t *wide)
+{
+    struct forward_call next;
+
+    if (make_room(a, n + 1))
+        return -1;
+    if (n > 0)
+        memcpy(a->done, done, n * sizeof *done);
+    a->done[n] = *wide;
+    int rc = forward_call(a->forward, w->at, a->done, n + 1, &next);
+    if (rc == 1 && next.deadline != DAY_NONE && next.deadline <= c->deadline)
+        *wide = DAY_NONE;
+    return rc < 0 ? -1 : *wide != DAY_NONE;
+}
+
+int
+posed_is_covered(
+    struct agenda *a, const struct posed_work *w, const struct forward_call *c)
+{
+    day_t wide = wider_day(w, c, DAY_NONE);
+
+    return wide == DAY_NONE ? 0 : is_served(a, w, NULL, 0, c, &wide);
+}
+
+/*
+ * A wider job that has to be done by the deadline of a narrow one completes
+ * that as well: its day in @wide, or DAY_NONE when it serves none of the calls
+ * up to the one after the @n days @done.  Returns as forward_call() does for
+ * the last of those calls, which is in @out.
+ */
+static int
+find_served(struct agenda *a, const struct posed_work *w, const day_t *done,
+    size_t n, struct forward_call *out, day_t *wide)
+{
+    *wide = DAY_NONE;
+    for (size_t k = 0; k <= n; k++) {
+        int rc = forward_call(a->forward, w->at, done, k, out);
+        if (rc != 1)
+            return rc;
+        *wide = wider_day(w, out, k ? done[k - 1] : DAY_NONE);
+        if (*wide == DAY_NONE)
+            continue;
+        rc = is_served(a, w, done, k, out, wide);
+        if (rc != 0)
+            return rc;
+        break;
+    }
+    return forward_call(a->forward, w->at, done, n, out);
+}
+
+/* The call after the @n days @done, with the wider job's put among them: of
+ * those there are @n_done, in a->done. */
 static int
 call_after(struct agenda *a, const struct posed_work *w, const day_t *done,
     size_t n, struct forward_call *out, size_t *n_done)
 {
-    day_t last = DAY_NONE;
-    day_t wide = DAY_NONE;
-    int rc = 1;
-
-    if (make_room(a, n + 1))
-        return -1;
-    for (size_t k = 0; k < n && w->wide_to != DAY_NONE && wide == DAY_NONE;
-         k++) {
-        rc = forward_call(a->forward, w->at, done, k, out);
-        if (rc != 1)
-            return rc;
-        wide = covered_on(w, out, k ? done[k - 1] : DAY_NONE);
-    }
+    day_t wide;
+    int rc = find_served(a, w, done, n, out, &wide);
     size_t m = 0;
+
+    if (rc != 1 || make_room(a, n + 1))
+        return rc == 1 ? -1 : rc;
     for (size_t k = 0; k < n; k++) {
         if (wide != DAY_NONE && wide < done[k] &&
             (m == 0 || a->done[m - 1] < wide))
             a->done[m++] = wide;
         a->done[m++] = done[k];
     }
+    if (wide != DAY_NONE && (m == 0 || a->done[m - 1] < wide))
+        a->done[m++] = wide;
     *n_done = m;
-    last = m ? a->done[m - 1] : DAY_NONE;
-    rc = forward_call(a->forward, w->at, a->done, m, out);
-    if (rc != 1 || wide != DAY_NONE)
-        return rc;
-    wide = covered_on(w, out, last);
-    if (wide == DAY_NONE)
-        return 1;
-    a->done[m++] = wide;
-    *n_done = m;
-    return forward_call(a->forward, w->at, a->done, m, out);
+    return wide == DAY_NONE ? 1
+                            : forward_call(a->forward, w->at, a->done, m, out);
 }
 
 /* The day booked for the call that comes after the first @n of the days done:

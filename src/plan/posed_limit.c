@@ -157,8 +157,13 @@ posed_limits(struct agenda *a)
 {
     const struct fleet *f = a->facts->fleet;
 
+    const void **order =
+        posed_in_order(a, f->limits, f->n_limits, sizeof *f->limits);
+
+    if (order == NULL)
+        return -1;
     for (size_t i = 0; i < f->n_limits; i++)
-        if (pose_limit(a, &f->limits[i]))
+        if (pose_limit(a, order[i]))
             return -1;
     return 0;
 }

@@ -91,6 +91,11 @@ def from_plan(text):
             for b in json.loads(text)["bookings"] if b["cycle"] == 0}
 
 
+def covered_by_plan(text):
+    """What a wider job does for, with the day of that one."""
+    return {(c["subject"], c["title"]): c for c in json.loads(text)["covered"]}
+
+
 def from_plan_csv(text):
     """Each row of the plan, those of later cycles too."""
     return {(row["subject"], row["title"], row["day"], row["deadline"])

@@ -60,7 +60,7 @@ a_place_takes_so_many(void **state)
     assert_booked(s, s->k8, j, 0, "2026-03-20");
     assert_because(s, s->k8, j,
         "no later day: The yard has its 1 vehicle, as on Mon 2026-03-23");
-    assert_int_equal(agenda_problem(s->agenda)->places[0].vehicles, 1);
+    assert_int_equal(agenda_problem(s->agenda)->places[1].vehicles, 1);
 }
 
 /* Two of four hours each do not go into seven. */
@@ -202,6 +202,52 @@ a_wider_job_does_for_a_narrow_one(void **state)
     assert_booked(s, s->k7, wide, 0, "2026-03-25");
     /* From 18 March: 12 weeks are 10 June. */
     assert_booked(s, s->k7, narrow, 0, "2026-06-10");
+}
+
+/* The wider job is long overdue and done today, 2 March; the narrow one's fixed
+ * rhythm has 25 August next, and its window of a month opens on 26 July: work
+ * of 2 March counts for nothing there. */
+static void
+what_is_done_too_early_is_not_covered(void **state)
+{
+    struct shop *s = *state;
+    struct job *narrow = world_loose_job(s->w, "narrow", "1 year");
+    struct job *wide = world_loose_job(s->w, "wide", "5 years");
+    const struct job *covers[] = {narrow};
+    size_t n;
+
+    wide->covers = covers;
+    wide->n_covers = 1;
+    narrow->rule.runs_from = FROM_DEADLINE;
+    narrow->rule.window = (struct span){1, STEP_MONTHS};
+    shop_has(s, s->k7, narrow, "2025-08-25");
+    shop_has(s, s->k7, wide, "2020-02-01");
+    s->options.until = date("2026-12-31");
+    shop_plan(s);
+    assert_booked(s, s->k7, wide, 0, "2026-03-02");
+    assert_booked(s, s->k7, narrow, 0, "2026-08-25");
+    (void)agenda_covered(s->agenda, &n);
+    assert_int_equal(n, 0);
+}
+
+/* Which of two vehicles has the last day goes by their names, and not by which
+ * of them the file has first. */
+static void
+the_order_of_the_file_decides_nothing(void **state)
+{
+    struct shop *s = *state;
+    struct job *j = world_loose_job(s->w, "check", "12 weeks");
+
+    s->places[0].vehicles = 1;
+    shop_has(s, s->k7, j, LAST);
+    shop_has(s, s->k8, j, LAST);
+    shop_plan(s);
+    assert_booked(s, s->k7, j, 0, DUE);
+    assert_booked(s, s->k8, j, 0, "2026-03-20");
+    s->k7->id = "K9"; /* now the first in the file is the last by name */
+    shop_plan(s);
+    assert_booked(s, s->k8, j, 0, DUE);
+    assert_booked(s, s->k7, j, 0, "2026-03-20");
 }
 
 static void
@@ -405,6 +451,8 @@ main(void)
         SHOP_TEST(what_is_overdue_is_done_before_the_return),
         SHOP_TEST(what_has_no_day_is_listed),
         SHOP_TEST(a_wider_job_does_for_a_narrow_one),
+        SHOP_TEST(what_is_done_too_early_is_not_covered),
+        SHOP_TEST(the_order_of_the_file_decides_nothing),
         SHOP_TEST(a_fixed_day_is_kept),
         SHOP_TEST(an_earlier_plan_is_held_to),
         SHOP_TEST(no_sooner_than_it_can_be_arranged),
