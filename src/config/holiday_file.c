@@ -20,7 +20,65 @@ struct holiday_file {
     struct holidays *holidays;
     const char *path;
     day_t last;
+    size_t read; /* events, and lines of them that decide their days */
 };
+
+/* What decides the days of an event. */
+static const struct {
+    const char *name;
+    icalproperty_kind kind;
+} deciding[] = {{"DTSTART", ICAL_DTSTART_PROPERTY},
+    {"DTEND", ICAL_DTEND_PROPERTY}, {"DURATION", ICAL_DURATION_PROPERTY},
+    {"STATUS", ICAL_STATUS_PROPERTY}, {"RRULE", ICAL_RRULE_PROPERTY},
+    {"RDATE", ICAL_RDATE_PROPERTY}};
+
+static int
+begins(const char *line, const char *with)
+{
+    return strncasecmp(line, with, strlen(with)) == 0;
+}
+
+static size_t
+deciding_line(const char *line)
+{
+    size_t n = 0;
+
+    for (size_t i = 0; i < sizeof deciding / sizeof *deciding; i++)
+        n += begins(line, deciding[i].name) &&
+             strchr(";:", line[strlen(deciding[i].name)]) != NULL;
+    return n;
+}
+
+/* How many events, and lines that decide their days, stand in the text. */
+static size_t
+count_lines(const char *bytes)
+{
+    int inside = 0; /* 1 in an event, more in what it holds */
+    size_t n = 0;
+
+    for (const char *line = bytes; line != NULL; line = strchr(line, '\n')) {
+        line += *line == '\n';
+        if (begins(line, "BEGIN:VEVENT") ||
+            (inside > 0 && begins(line, "BEGIN:")))
+            n += ++inside == 1;
+        else if (inside > 0 && begins(line, "END:"))
+            inside--;
+        else if (inside == 1)
+            n += deciding_line(line);
+    }
+    return n;
+}
+
+/* How many of them libical read of an event. */
+static size_t
+count_read(icalcomponent *event)
+{
+    size_t n = 1;
+
+    for (size_t i = 0; i < sizeof deciding / sizeof *deciding; i++)
+        n += (size_t)icalcomponent_count_properties(event, deciding[i].kind);
+    return n;
+}
 
 static day_t
 to_day(struct icaltimetype t)
@@ -79,6 +137,7 @@ add_event(struct holiday_file *p, icalcomponent *event)
     day_t last = first;
     const char *name = name_of(p, event);
 
+    p->read += count_read(event);
     if (icalcomponent_get_status(event) == ICAL_STATUS_CANCELLED)
         return;
     if (name == NULL) {
@@ -148,7 +207,8 @@ is_whole(const char *bytes)
 }
 
 /* libical reads almost anything, so a file without a single day is taken for
- * the wrong file. */
+ * the wrong file.  Where it lacks memory it leaves events and lines out and
+ * says nothing, so what it read is counted. */
 static void
 add_calendar(struct holiday_file *p, const char *bytes, size_t len)
 {
@@ -166,10 +226,15 @@ add_calendar(struct holiday_file *p, const char *bytes, size_t len)
     }
     add_events(p, c);
     icalcomponent_free(c);
-    if (p->holidays->set.n_added == had &&
-        problems_count(p->context->problems, PROBLEM_ERROR) == wrong)
+    if (problems_count(p->context->problems, PROBLEM_ERROR) > wrong)
+        return;
+    if (p->holidays->set.n_added == had)
         context_refuse(p->context, p->entry, p->entry->place,
             "%s has no all-day event; is it the right file?", p->path);
+    else if (p->read != count_lines(bytes))
+        context_refuse(p->context, p->entry, p->entry->place,
+            "%s could not be read whole, perhaps for want of memory; try again",
+            p->path);
 }
 
 void
@@ -182,7 +247,7 @@ holiday_file_read(struct load_context *r, struct entry *e, struct holidays *h)
     if (text == NULL)
         return;
     struct holiday_file p = {
-        r, e, h, files_path(r->document, e->place.file, text), DAY_NONE};
+        r, e, h, files_path(r->document, e->place.file, text), DAY_NONE, 0};
     if (p.path == NULL)
         return;
     /* It is one of the fleet's files, to whoever watches them. */

@@ -151,8 +151,36 @@ take_end(const struct icalrecurrencetype *rule, struct recur *r)
     return 0;
 }
 
+/* Nonzero when the rule has that part, such as BYDAY. */
 static int
-take_rule(const struct icalrecurrencetype *rule, struct recur *out)
+has_part(const char *text, const char *name)
+{
+    size_t len = strlen(name);
+
+    for (; text != NULL; text = strchr(text, ';')) {
+        text += *text == ';';
+        if (strncasecmp(text, name, len) == 0 && text[len] == '=')
+            return 1;
+    }
+    return 0;
+}
+
+/* Where it lacks memory, libical leaves a part out and says nothing. */
+static int
+is_whole(const char *text, const struct recur *r, const char *rscale)
+{
+    return has_part(text, "BYMONTH") == r->months.any &&
+           has_part(text, "BYWEEKNO") == r->weeks.any &&
+           has_part(text, "BYYEARDAY") == r->year_days.any &&
+           has_part(text, "BYMONTHDAY") == r->month_days.any &&
+           has_part(text, "BYSETPOS") == r->positions.any &&
+           has_part(text, "BYDAY") == r->by_weekday &&
+           has_part(text, "RSCALE") == (rscale != NULL);
+}
+
+static int
+take_rule(
+    const struct icalrecurrencetype *rule, const char *text, struct recur *out)
 {
     /* The units shorter than a day come before it. */
     if (rule->freq < ICAL_DAILY_RECURRENCE ||
@@ -161,8 +189,11 @@ take_rule(const struct icalrecurrencetype *rule, struct recur *out)
     out->freq = (enum recur_freq)(rule->freq - ICAL_DAILY_RECURRENCE);
     out->interval = rule->interval;
     out->week_start = monday_first((int)rule->week_start);
-    if (rule->interval < 1 || take_parts(rule, out) || take_skip(rule, out) ||
-        is_forbidden(out))
+    if (rule->interval < 1 || take_parts(rule, out))
+        return -1;
+    if (!is_whole(text, out, rule->rscale))
+        return KIND_NO_MEMORY;
+    if (take_skip(rule, out) || is_forbidden(out))
         return -1;
     take_rest(out);
     if (take_end(rule, out))
@@ -178,8 +209,9 @@ read_rule(struct interval *out, struct recur *recur)
     icalerror_clear_errno();
     struct icalrecurrencetype rule =
         icalrecurrencetype_from_string(out->recurrence);
-    int rc = icalerrno == ICAL_NEWFAILED_ERROR ? KIND_NO_MEMORY
-                                               : take_rule(&rule, recur);
+    int rc = icalerrno == ICAL_NEWFAILED_ERROR
+                 ? KIND_NO_MEMORY
+                 : take_rule(&rule, out->recurrence, recur);
 
     free(rule.rscale);
     out->recur = recur;
