@@ -2,7 +2,7 @@
 #
 #   make            build the program; never touches the system
 #   make demo       install what is missing, build, run the main job
-#   make check      install what is missing, build, run every test
+#   make check      install what is missing, build, run the tests
 #   make help       the other targets
 
 BUILD ?= build
@@ -122,12 +122,15 @@ everything: all $(UNIT_TESTS) $(SERVE) $(DESK) $(ASKED) $(BENCHES) $(FUZZERS)
 
 # Installing what is missing: the only targets that touch the system.
 
-.PHONY: deps deps-test deps-tools
+.PHONY: deps deps-test deps-peers deps-tools
 deps:
 	@contrib/install-packages build
 
 deps-test:
-	@contrib/install-packages build test bench fuzz
+	@contrib/install-packages build test fuzz
+
+deps-peers:
+	@contrib/install-packages build test fuzz peers
 
 deps-tools:
 	@contrib/install-packages tools fuzz
@@ -141,12 +144,24 @@ demo: deps
 check: deps-test
 	@$(MAKE) --no-print-directory check-built
 
+# Those tests, and calendar clients, servers, browsers and packages of npm.
+.PHONY: check-peers
+check-peers: deps-peers
+	@$(MAKE) --no-print-directory check-built TIERS="check peers"
+
+# What takes the time of things, on a machine that is quiet.
+.PHONY: check-load
+check-load: deps-test all $(SERVE)
+	@BUILD=$(BUILD) CC="$(CC)" tests/run -j 1 -t load
+
 # The tests alone, for a machine that has the packages.
+TIERS ?= check
 .PHONY: check-built
 check-built: everything
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
-	@BUILD=$(BUILD) CC="$(CC)" tests/run
+	@tests/lint/tests
+	@BUILD=$(BUILD) CC="$(CC)" tests/run $(addprefix -t ,$(TIERS))
 
 # The same tests with the address and undefined-behaviour sanitizers.
 .PHONY: sanitize
@@ -173,7 +188,7 @@ invariants: all $(BUILD)/tests/unit/due/test_invariants
 # Mail while each write in turn fails, not only some of them.
 .PHONY: torture
 torture: all
-	@TORTURE=1 BUILD=$(BUILD) tests/run scenarios/mail/outbox-retries-and-gives-up
+	@TORTURE=1 BUILD=$(BUILD) tests/run outbox-retries-and-gives-up
 
 # Plans against the optimum, on 1,000 problems each of three seeds.
 .PHONY: plan-proof
@@ -295,6 +310,7 @@ compilers: deps-tools
 lint: deps-tools all
 	@BUILD=$(BUILD) tests/lint/layers
 	@tests/lint/headers
+	@tests/lint/tests
 	@clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/*/*.[ch] \
 		tests/unit/*/*.[ch])
 	@BUILD=$(BUILD) tests/lint/house
@@ -317,6 +333,8 @@ help:
 	@sed -n 's/^#   //p' Makefile
 	@echo 'make deps        install the packages that are missing'
 	@echo 'make deps-tools  the compilers and checkers of the targets below'
+	@echo 'make check-peers the tests, and clients, servers, browsers, npm packages'
+	@echo 'make check-load  tests that take the time of things: a quiet machine'
 	@echo 'make sanitize    the tests under ASan and UBSan'
 	@echo 'make everything  build every program of src and tests; run none'
 	@echo 'make mutants     MUTANTS=100 SEED=: small faults that no quick test sees'

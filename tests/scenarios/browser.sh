@@ -7,7 +7,7 @@ modules=$BUILD/node-page/node_modules
 if ! flock "$BUILD/node-page.lock" npm install --silent --no-audit --no-fund \
     --prefix "$BUILD/node-page" playwright-core@1.65.1 axe-core@4.14.1 \
     >/dev/null; then
-    echo "ok - playwright-core or axe-core cannot be had # SKIP"
+    skip "all of it" "playwright-core or axe-core cannot be had"
     exit 0
 fi
 mkdir -p "$BUILD/page-shots"

@@ -4,19 +4,10 @@
 
 ostlerd=$BUILD/ostlerd
 pid=
+helper=
 trap '[ -z "$pid" ] || kill "$pid" 2>/dev/null
+    [ -z "$helper" ] || kill "$helper" 2>/dev/null
     cd "$tree" && chmod -R u+rwX "$folder" && rm -rf "$folder"' EXIT
-
-# until_so TENTHS COMMAND...: wait until the command succeeds, so long at most.
-until_so() {
-    left=$1
-    shift
-    until "$@" >/dev/null 2>&1; do
-        [ "$left" -gt 0 ] || return 1
-        left=$((left - 1))
-        sleep 0.1
-    done
-}
 
 # serves: the log says where, and $site is that.
 serves() {
@@ -32,7 +23,7 @@ begin() {
     "$@" "$ostlerd" -c fleet.conf --listen "${listen:-127.0.0.1:0}" \
         ${today:+--today "$today"} 2>>"$folder/log" &
     pid=$!
-    until_so 50 serves
+    wait_for serves
 }
 
 # end WHAT: stop it with SIGTERM; $took is how many milliseconds that took.
@@ -49,6 +40,34 @@ begin_on() {
     [ -z "$pid" ] || end "before $1"
     today=$1
     check "the daemon of $1 starts" begin env
+}
+
+# another_pass: as if one ran, until give_back.
+another_pass() {
+    sh -c 'exec 8>>ledger.db.lock; flock 8; exec sleep 3000' &
+    helper=$!
+    wait_for sh -c '! flock -n ledger.db.lock true'
+}
+
+# keep_ledger: nobody else reads or writes it until give_back.
+keep_ledger() {
+    rm -f "$folder/kept"
+    python3 -c '
+import sqlite3
+import sys
+import time
+
+db = sqlite3.connect("ledger.db", timeout=3000, isolation_level=None)
+db.execute("BEGIN EXCLUSIVE")
+open(sys.argv[1], "w").close()
+time.sleep(3000)' "$folder/kept" &
+    helper=$!
+    wait_for test -e "$folder/kept"
+}
+give_back() {
+    kill "$helper"
+    wait "$helper" 2>/dev/null
+    helper=
 }
 
 # shows TEXT: what key opens has that text; lacks TEXT: it has not.

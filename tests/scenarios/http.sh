@@ -10,10 +10,7 @@ serve() {
     "$server" "$@" <"$folder/commands" >"$folder/says" 2>"$folder/log" &
     pid=$!
     exec 9>"$folder/commands"
-    for _ in 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20; do
-        [ ! -s "$folder/says" ] || break
-        sleep 0.1
-    done
+    wait_for test -s "$folder/says"
     site=http://$(head -n 1 "$folder/says")
 }
 

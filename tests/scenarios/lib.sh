@@ -36,6 +36,33 @@ same() {
     check "$1" diff -u "$folder/expected" "$folder/got"
 }
 
+# skip WHAT WHY: WHAT cannot be looked at here, and is counted as skipped.
+skip() {
+    echo "ok - $1 # SKIP $2"
+}
+
+# needs PROGRAM...: leave, and all is skipped, when one of them is not here.
+needs() {
+    for program; do
+        command -v "$program" >/dev/null && continue
+        skip "all of it" "no $program here"
+        exit 0
+    done
+}
+
+# fakes_time WHAT: faketime can be used; WHAT is skipped when not.  A sanitizer
+# has to be loaded first, and so has faketime.
+fakes_time() {
+    if ! command -v faketime >/dev/null; then
+        skip "$1" "no faketime here"
+    elif ldd "$ostler" | grep -q libasan; then
+        skip "$1" "a sanitizer goes before faketime"
+    else
+        return 0
+    fi
+    return 1
+}
+
 # finish: leave, with failure when a check has failed.
 finish() {
     [ "$failures" -eq 0 ]
@@ -80,6 +107,20 @@ with sqlite3.connect("ledger.db") as ledger:
     for row in ledger.execute(sys.argv[1]):
         print("|".join(map(str, row)))
 PY
+}
+
+# wait_for COMMAND...: wait until the command succeeds.  How long that takes is
+# no matter; what does not come in five minutes never will, and hangs.
+wait_for() {
+    left=3000
+    until "$@" >/dev/null 2>&1; do
+        if [ "$left" -eq 0 ]; then
+            echo "hangs: waited five minutes for: $*"
+            return 1
+        fi
+        left=$((left - 1))
+        sleep 0.1
+    done
 }
 
 # free_port: one of 127.0.0.1 that nobody listens at.

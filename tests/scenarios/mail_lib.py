@@ -1,5 +1,7 @@
 """What the mail scenarios in Python share."""
 
+import atexit
+import email
 import os
 import re
 import shutil
@@ -7,6 +9,7 @@ import sqlite3
 import subprocess
 import sys
 import tempfile
+import time
 
 BUILD = os.path.realpath(os.environ.get("BUILD", "build"))
 OSTLER = os.path.join(BUILD, "ostler")
@@ -14,6 +17,12 @@ FLEET = os.path.realpath("tests/scenarios/fleet.conf")
 
 failures = 0
 folders = []
+
+
+@atexit.register
+def tidy():
+    for folder in folders:
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 def check(what, good, seen=""):
@@ -34,9 +43,15 @@ def same(what, wanted, got):
 
 
 def finish():
-    for folder in folders:
-        shutil.rmtree(folder, ignore_errors=True)
     sys.exit(failures > 0)
+
+
+def wait_for(come):
+    """Wait until come() is true; what does not in five minutes never will."""
+    for _ in range(3000):
+        if come():
+            return
+        time.sleep(0.1)
 
 
 class Place:
@@ -73,7 +88,7 @@ class Place:
     def run(self, *words, **more):
         """The exit code, and all that was said."""
         with self.start(*words, **more) as process:
-            out, err = process.communicate(timeout=120)
+            out, err = process.communicate()
         return process.returncode, out + err
 
     def sql(self, statement):
@@ -83,3 +98,16 @@ class Place:
 
 def message_id(text):
     return re.search(rb"(?im)^Message-ID: *(<[^>]*>)", text).group(1)
+
+
+def sent_bytes(place, to):
+    return bytes(place.sql(
+        f"SELECT bytes FROM outbox WHERE recipient = '{to}'")[0][0])
+
+
+def arrived(what, place, texts, ends=b"\n"):
+    """What arrived, by recipient, is what the outbox holds."""
+    for to, text in texts.items():
+        wanted = sent_bytes(place, to).replace(b"\r\n", ends)
+        same(f"{what}: {to} has what was sent, to the byte", wanted, text)
+        same(f"{what}: it is for {to}", to, email.message_from_bytes(text)["To"])

@@ -28,7 +28,7 @@ stop_proxies() {
     for proxy in nginx/nginx.pid apache/apache2.pid; do
         [ ! -s "$folder/proxies/$proxy" ] ||
             kill "$(cat "$folder/proxies/$proxy")" 2>/dev/null
-        until_so 50 test ! -e "$folder/proxies/$proxy"
+        wait_for test ! -e "$folder/proxies/$proxy"
     done
 }
 trap 'stop_proxies; [ -z "$pid" ] || kill -CONT "$pid"

@@ -33,8 +33,7 @@ start_radicale() {
             2>"$folder/served" &
         radicale=$!
         calendar=http://127.0.0.1:$port/pool/fleet/
-        for _ in $(seq 100); do
-            kill -0 "$radicale" 2>/dev/null || break
+        while kill -0 "$radicale" 2>/dev/null; do
             ! curl -s -o /dev/null "http://127.0.0.1:$port/" || return 0
             sleep 0.1
         done
