@@ -89,17 +89,20 @@ add(const struct booking_asked *b, const struct due *d)
 {
     char cycle[CYCLE_TEXT];
     char day[DAY_WORDS];
+    const struct record_value value = {
+        .word = "cycle", .text = due_cycle_text(&d->cycle, cycle)};
     struct record new = {
         .kind = RECORD_BOOKED,
         .subject_id = b->task->subject->id,
         .job_id = b->task->job->id,
-        .cycle = due_cycle_text(&d->cycle, cycle),
         .day = b->day,
         .until = DAY_NONE,
         .reading = -1,
         .entered = run_moment(b->run).now,
         .by = b->by,
         .note = b->note,
+        .values = &value,
+        .n_values = 1,
     };
     struct ledger *l = run_ledger(b->run);
     int64_t id;
@@ -172,8 +175,8 @@ static int
 read_all(const struct run_context *p, struct record **out, size_t *n,
     struct fault *f)
 {
-    return records_standing(
-        run_ledger(p), run_fleet(p), RECORD_BOOKED, run_arena(p), out, n, f);
+    return records_standing(run_ledger(p), run_fleet(p),
+        RECORD_BIT(RECORD_BOOKED), NULL, run_arena(p), out, n, f);
 }
 
 static int

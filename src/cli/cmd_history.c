@@ -14,30 +14,6 @@ static const struct option_row rows[] = {
 };
 
 static void
-add_words(const struct record *r, struct buf *out)
-{
-    char until[DAY_WORDS];
-
-    if (r->reading >= 0)
-        buf_print(
-            out, "  at %lld %s", (long long)r->reading, record_unit_word(r));
-    if (r->kind == RECORD_OFF_ROAD && r->until != DAY_NONE)
-        buf_print(out, "  to %s", day_words(r->until, until));
-    if (r->other_id != NULL)
-        buf_print(out, "  to %s", r->other_id);
-    if (r->by != NULL)
-        buf_print(out, "  by %s", r->by);
-    if (r->reference != NULL)
-        buf_print(out, "  ref %s", r->reference);
-    if (r->note != NULL)
-        buf_print(out, "  \"%s\"", r->note);
-    if (r->voided_by != 0)
-        buf_print(out, "  VOID since record %lld%s%s%s",
-            (long long)r->voided_by, r->voided_note ? " \"" : "",
-            r->voided_note ? r->voided_note : "", r->voided_note ? "\"" : "");
-}
-
-static void
 add_record(const struct record *r, struct buf *out)
 {
     char day[DAY_WORDS];
@@ -45,7 +21,11 @@ add_record(const struct record *r, struct buf *out)
     buf_print(out, "%5lld  %s  %-8s  %s%s%s", (long long)r->id,
         day_words(r->day, day), r->subject_id, record_kind_word(r->kind),
         r->job_id ? " " : "", r->job_id ? r->job_id : "");
-    add_words(r, out);
+    record_say(r, out);
+    if (r->voided_by != 0)
+        buf_print(out, "  VOID since record %lld%s%s%s",
+            (long long)r->voided_by, r->voided_note ? " \"" : "",
+            r->voided_note ? r->voided_note : "", r->voided_note ? "\"" : "");
     buf_text(out, "\n");
 }
 

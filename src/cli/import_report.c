@@ -37,15 +37,7 @@ show(struct import_report *t, int line, const struct record *r)
     buf_print(t->rows, "  line %d: %s  %s  %s%s%s", line,
         day_words(r->day, day), r->subject_id, record_kind_word(r->kind),
         r->job_id ? " " : "", r->job_id ? r->job_id : "");
-    if (r->reading >= 0)
-        buf_print(t->rows, "  at %lld %s", (long long)r->reading,
-            record_unit_word(r));
-    if (r->by != NULL)
-        buf_print(t->rows, "  by %s", r->by);
-    if (r->reference != NULL)
-        buf_print(t->rows, "  ref %s", r->reference);
-    if (r->note != NULL)
-        buf_print(t->rows, "  \"%s\"", r->note);
+    record_say(r, t->rows);
     buf_text(t->rows, "\n");
 }
 

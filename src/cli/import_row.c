@@ -147,6 +147,7 @@ take_job(struct import_rows *rows, struct record *r)
     return 0;
 }
 
+/* A row may say any kind that the table of kinds gives to sheets. */
 static int
 take_result(struct import_rows *rows, struct record *r)
 {
@@ -154,15 +155,15 @@ take_result(struct import_rows *rows, struct record *r)
 
     if (result == NULL)
         return 0;
-    if (r->job == NULL)
-        return fault_set(&rows->i->fault, EX_DATAERR,
-            "the result '%.60s' has no job; a row without a job is a reading",
-            result);
-    int kind = record_result(result);
+    int kind = record_imported(result);
     if (kind < 0)
         return fault_set(&rows->i->fault, EX_DATAERR,
             "the result '%.60s' is neither completed nor failed", result);
     r->kind = (enum record_kind)kind;
+    if (r->job == NULL && (record_kind(r->kind)->needs & RECORD_HAS_JOB))
+        return fault_set(&rows->i->fault, EX_DATAERR,
+            "the result '%.60s' has no job; a row without a job is a reading",
+            result);
     return 0;
 }
 
@@ -172,7 +173,7 @@ take_reading(struct import_rows *rows, struct record *r)
     const char *reading = text(rows, COLUMN_READING);
 
     r->reading = -1;
-    if (reading == NULL && r->job == NULL)
+    if (reading == NULL && r->job == NULL && r->kind == RECORD_READING)
         return fault_set(&rows->i->fault, EX_DATAERR,
             "there is neither a job nor a reading in the row");
     if (reading == NULL)
@@ -204,6 +205,22 @@ take_day(struct import_rows *rows, struct record *r)
     return record_input_check_day(&e, r);
 }
 
+/* Whatever else its kind does not allow is the row's fault, not the ledger's.
+ */
+static int
+fits(const struct import_rows *rows, const struct record *r)
+{
+    const char *field = NULL;
+    const char *type = NULL;
+    enum record_amiss amiss = record_amiss(r, 0, &field, &type);
+
+    if (amiss == RECORD_FITS)
+        return 0;
+    return fault_set(&rows->i->fault, EX_DATAERR, "a row that says '%s' %s %s",
+        record_kind_word(r->kind),
+        amiss == RECORD_LACKS ? "has to have a" : "has no", field);
+}
+
 enum import_row
 import_row_read(
     struct import_rows *rows, const struct csv *sheet, struct record *r)
@@ -219,7 +236,7 @@ import_row_read(
         return ROW_BAD;
     r->subject_id = r->subject->id;
     if (take_job(rows, r) || take_day(rows, r) || take_result(rows, r) ||
-        take_reading(rows, r))
+        take_reading(rows, r) || fits(rows, r))
         return ROW_BAD;
     r->by = text(rows, COLUMN_BY);
     r->reference = text(rows, COLUMN_REFERENCE);

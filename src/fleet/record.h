@@ -3,6 +3,8 @@
 
 #include "fleet.h"
 
+struct buf;
+
 /* What happened.  Whatever else is to be known of a kind is in its row of the
  * table of kinds, see record_kind(). */
 enum record_kind {
@@ -26,9 +28,27 @@ enum record_field {
     RECORD_HAS_UNTIL = 1 << 3,
     RECORD_HAS_READING = 1 << 4,
     RECORD_HAS_OTHER = 1 << 5,
-    RECORD_HAS_CYCLE = 1 << 6,
-    RECORD_HAS_ABOUT = 1 << 7,
-    RECORD_HAS_VOIDS = 1 << 8
+    RECORD_HAS_ABOUT = 1 << 6,
+    RECORD_HAS_VOIDS = 1 << 7
+};
+
+/* What a value in the body of a record is. */
+enum record_type {
+    RECORD_TEXT,   /* not empty */
+    RECORD_PERSON, /* the id of one, so that the name can be taken out */
+    RECORD_NUMBER, /* whole, in the unit that the field names */
+    RECORD_DAY,    /* a day_t */
+    RECORD_CLOCK,  /* minutes after midnight, 0 to 1439 */
+    RECORD_LIST    /* texts, none empty, in their order */
+};
+
+/* A field of the body of a kind: what SQL is never asked for. */
+struct record_body_field {
+    const char *word; /* its key in the body, and in messages */
+    enum record_type type;
+    int is_needed;
+    const char *said; /* what record_say() puts before it, or NULL to leave it
+                         out */
 };
 
 /* One row of the table of kinds. */
@@ -37,9 +57,24 @@ struct record_kind_row {
     unsigned needs;   /* the fields that it has, of enum record_field */
     unsigned may;     /* and those that it may have besides */
     unsigned voids;   /* the kinds of which it may void a record, as bits:
-                         1 << RECORD_BOOKED */
-    int is_result;    /* somebody enters it as what came of a job */
-    int is_due;       /* dues follow from it, see need.h */
+                         RECORD_BIT(RECORD_BOOKED) */
+    unsigned about;   /* and of those to which it may belong */
+    const struct record_body_field *body; /* ends with a word of NULL; NULL for
+                                             no fields */
+    int is_result;   /* somebody enters it as what came of a job */
+    int is_due;      /* dues follow from it, see need.h */
+    int is_imported; /* a row of a sheet may say it */
+};
+
+#define RECORD_BIT(kind) (1U << (kind))
+
+/* The value of a field of the body. */
+struct record_value {
+    const char *word;         /* of the field */
+    const char *text;         /* of a text or a person */
+    int64_t number;           /* of a number, a day or a clock time */
+    const char *const *items; /* of a list */
+    size_t n_items;
 };
 
 /*
@@ -59,8 +94,6 @@ struct record {
     const char *other_id;        /* moved: the vehicle that carries it from
                                     that day on, else NULL */
     const struct subject *other; /* NULL as subject is */
-    const char *cycle;           /* booked: the cycle that it is for, of
-                                    due_cycle_text(), else NULL */
     day_t day;                   /* on which it happened, or began */
     day_t until;                 /* off the road: the last day of the spell,
                                     DAY_NONE while no return is known */
@@ -72,6 +105,9 @@ struct record {
     const char *by;              /* these three may be NULL */
     const char *reference;
     const char *note;
+    const struct record_value *values; /* of its body, in any order; NULL
+                                          when it has none */
+    size_t n_values;
 };
 
 /*
@@ -114,14 +150,32 @@ const char *record_kind_word(enum record_kind kind);
 int record_kind_find(const char *word);
 
 /* The kind that is entered as what came of a job under that word, letters in
- * either case, or -1. */
+ * either case, or -1; and the kind that a sheet may name so. */
 int record_result(const char *word);
+int record_imported(const char *word);
+
+/* The value of that field of the body of @r, or NULL when it has none. */
+const struct record_value *record_value(
+    const struct record *r, const char *word);
+
+/* The text of that field, or NULL. */
+const char *record_text(const struct record *r, const char *word);
+
+/* Append all that @r says after its subject, kind and job, each with two spaces
+ * before it: "  at 48210 km  by R. Teal". */
+void record_say(const struct record *r, struct buf *out);
+
+/* What a record can have against the row of its kind. */
+enum record_amiss { RECORD_FITS, RECORD_LACKS, RECORD_HAS_NO, RECORD_IS_NOT };
 
 /*
- * What @r has against the row of its kind: NULL for nothing, or the name of the
- * first field that it lacks, and then @lacks is nonzero, or that does not
- * belong there.  @voids is the record that it voids, or 0.
+ * Hold @r against the row of its kind: whether it has all that the kind needs
+ * and nothing else, and each value of the body is of the type of its field.
+ * Sets @field to the name of the first field that is amiss and, with
+ * RECORD_IS_NOT, @type to what it has to be.  @voids is the record that it
+ * voids, or 0.  Which record it voids or is about is for the ledger to look at.
  */
-const char *record_amiss(const struct record *r, int64_t voids, int *lacks);
+enum record_amiss record_amiss(const struct record *r, int64_t voids,
+    const char **field, const char **type);
 
 #endif

@@ -112,8 +112,6 @@ take_row(struct intake *in, const struct query *q, struct record *r)
     int code = take_ids(in, q, r);
     if (code == SQLITE_OK)
         code = take_texts(in, q, r);
-    if (code == SQLITE_OK && !query_null_at(q, 14))
-        code = body_read(q, 14, in->arena, r);
     return code;
 }
 
@@ -149,10 +147,13 @@ intake_take(struct intake *in, const struct query *q, struct fault *f)
         return NULL;
     }
     int code = take_row(in, q, r);
-    if (code == SQLITE_OK)
-        return r;
-    query_fault(in->ledger, code, f);
-    return NULL;
+    if (code != SQLITE_OK) {
+        query_fault(in->ledger, code, f);
+        return NULL;
+    }
+    if (!query_null_at(q, 14) && body_read(q, 14, in->arena, r, f) != 0)
+        return NULL;
+    return r;
 }
 
 int

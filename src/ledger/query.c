@@ -92,7 +92,11 @@ static const char *const texts[STATEMENTS] = {
     [RECORDS_AWAY] = "SELECT" INTAKE_COLUMNS " FROM event"
                      " WHERE kind IN ('off-road', 'moved') AND" STANDS,
     [RECORDS_OTHER] = "SELECT" INTAKE_COLUMNS " FROM event WHERE" OTHER
-                      " AND kind = ? AND" STANDS " ORDER BY id",
+                      " AND kind = ? AND" STANDS,
+    [RECORDS_OTHER_OF] = "SELECT" INTAKE_COLUMNS " FROM event WHERE" OTHER
+                         " AND kind = ? AND subject = ? AND" STANDS,
+    [RECORDS_OF_KIND] = "SELECT" INTAKE_COLUMNS " FROM event WHERE kind = ?1"
+                        " AND (?2 IS NULL OR subject = ?2) AND" STANDS,
     [WORK_ALL] = WORK("completed", "") " UNION ALL " WORK("failed", ""),
     /* Whatever was done on the newest day of each kind. */
     [WORK_NEWEST] =

@@ -34,6 +34,8 @@ enum statement {
     RECORDS_ALL,
     RECORDS_AWAY,
     RECORDS_OTHER,
+    RECORDS_OTHER_OF,
+    RECORDS_OF_KIND,
     WORK_ALL,
     WORK_NEWEST,
     READINGS_BACK,

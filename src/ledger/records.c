@@ -18,18 +18,30 @@ give_reading(struct query *q, const struct record *r)
     }
 }
 
-/* What a kind does not have, or lacks. */
+/* Refuse a record that its kind does not allow. */
 static int
 check(struct ledger *l, const struct record *r, int64_t voids, struct fault *f)
 {
-    int lacks;
-    const char *field = record_amiss(r, voids, &lacks);
+    const char *word = record_kind_word(r->kind);
+    const char *field = NULL;
+    const char *type = NULL;
 
-    if (field == NULL)
-        return 0;
-    return fault_set(f, EX_DATAERR, "%s: a record that says '%s' has %s%s",
-        l->path, record_kind_word(r->kind), lacks ? "to have a " : "no ",
-        field);
+    switch (record_amiss(r, voids, &field, &type)) {
+    case RECORD_LACKS:
+        return fault_set(f, EX_DATAERR,
+            "%s: a record that says '%s' has to have a %s", l->path, word,
+            field);
+    case RECORD_HAS_NO:
+        return fault_set(f, EX_DATAERR, "%s: a record that says '%s' has no %s",
+            l->path, word, field);
+    case RECORD_IS_NOT:
+        return fault_set(f, EX_DATAERR,
+            "%s: the %s of a record that says '%s' is not %s", l->path, field,
+            word, type);
+    case RECORD_FITS:
+        break;
+    }
+    return 0;
 }
 
 static int
@@ -70,18 +82,13 @@ insert(struct ledger *l, const struct record *r, int64_t voids, int64_t *id,
     return rc;
 }
 
-int
-records_add(
-    struct ledger *l, const struct record *r, int64_t *id, struct fault *f)
-{
-    return insert(l, r, 0, id, f);
-}
-
-/* Refuse to void, by @r, a record that is not there, that no longer stands, or
- * is of a kind that @r does not void. */
+/*
+ * Refuse to void, by @r, a record that is not there, that no longer stands, or
+ * is of a kind that @r does not void; or, unless @voids, to be about it.
+ */
 static int
-must_stand(
-    struct ledger *l, const struct record *r, int64_t id, struct fault *f)
+must_stand(struct ledger *l, const struct record *r, int64_t id, int voids,
+    struct fault *f)
 {
     struct query q = query_start(l, RECORD_STANDING);
 
@@ -100,28 +107,50 @@ must_stand(
         return fault_set(f, EX_DATAERR,
             "%s: record %lld no longer stands, record %lld voided it", l->path,
             (long long)id, (long long)by);
-    if (kind < 0 || !(record_kind(r->kind)->voids & 1U << kind))
-        return fault_set(f, EX_DATAERR,
-            "%s: record %lld, %s, cannot be voided by one that says '%s': "
-            "record what is right instead",
-            l->path, (long long)id,
-            kind < 0 ? "?" : record_kind_word((enum record_kind)kind),
-            record_kind_word(r->kind));
-    return 0;
+    const struct record_kind_row *k = record_kind(r->kind);
+    if (kind >= 0 && ((voids ? k->voids : k->about) & 1U << kind))
+        return 0;
+    const char *is = kind < 0 ? "?" : record_kind_word((enum record_kind)kind);
+    return voids ? fault_set(f, EX_DATAERR,
+                       "%s: record %lld, %s, cannot be voided by one that says "
+                       "'%s': record what is right instead",
+                       l->path, (long long)id, is, k->word)
+                 : fault_set(f, EX_DATAERR,
+                       "%s: a record that says '%s' cannot be about record "
+                       "%lld, %s: the history shows their numbers",
+                       l->path, k->word, (long long)id, is);
 }
 
-/* Check and insert in one group, so that two who correct the same record at
- * once do not both succeed. */
-int
-records_replace(struct ledger *l, int64_t old, const struct record *r,
+/* Check and insert in one group: between a look at the record that is voided,
+ * or that this one is about, and the writing, nobody else voids it.  @old is
+ * NULL to void none. */
+static int
+insert_checked(struct ledger *l, const struct record *r, const int64_t *old,
     int64_t *id, struct fault *f)
 {
     if (ledger_begin(l, f) != 0)
         return -1;
-    if (must_stand(l, r, old, f) == 0 && insert(l, r, old, id, f) == 0)
+    if ((old == NULL || must_stand(l, r, *old, 1, f) == 0) &&
+        (r->about == 0 || must_stand(l, r, r->about, 0, f) == 0) &&
+        insert(l, r, old ? *old : 0, id, f) == 0)
         return ledger_commit(l, f);
     ledger_rollback(l);
     return -1;
+}
+
+int
+records_add(
+    struct ledger *l, const struct record *r, int64_t *id, struct fault *f)
+{
+    return r->about != 0 ? insert_checked(l, r, NULL, id, f)
+                         : insert(l, r, 0, id, f);
+}
+
+int
+records_replace(struct ledger *l, int64_t old, const struct record *r,
+    int64_t *id, struct fault *f)
+{
+    return insert_checked(l, r, &old, id, f);
 }
 
 int

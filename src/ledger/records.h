@@ -17,10 +17,17 @@ struct ledger;
 
 /*
  * Add @r: its kind, subject_id, job_id, other_id, day, until, meter with
- * reading, cycle, about, entered, by, reference and note; nothing else of it is
- * read.  Sets @id, which may be NULL.  Returns 0 or -1; a record that lacks
+ * reading, about, entered, by, reference, note and values; nothing else of it
+ * is read.  Sets @id, which may be NULL.  Returns 0 or -1; a record that lacks
  * what its kind has to have, has what it has not, or contradicts itself, such
- * as a spell that ends before it begins, is refused with EX_DATAERR.
+ * as a spell that ends before it begins, is refused with EX_DATAERR, and so is
+ * one about a record that does not stand or is of another kind than the row of
+ * its own allows.
+ *
+ * Several that belong together, such as a check, its defects and the message
+ * about them, are written between ledger_begin() and ledger_commit(), in the
+ * order in which they are to be read: all of them or none, and what is read in
+ * between nobody else has changed when they are written.
  */
 int records_add(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
@@ -54,8 +61,8 @@ int records_find(
 
 /*
  * 1 when a record that stands says that the job of @r was completed on the
- * subject and the day of @r, whatever else it says, and did not fail there since:
- * sets @id to the last one.  0 when none does, or -1.
+ * subject and the day of @r, whatever else it says, and did not fail there
+ * since: sets @id to the last one.  0 when none does, or -1.
  */
 int records_done_on(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
@@ -92,13 +99,15 @@ int records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     struct record **out, size_t *n, struct fault *f);
 
 /*
- * The records of @kind that stand, in the order of entry, where that kind has
- * no place among what dues follow from: a booking, say.  Else as
- * records_read().
+ * The records that stand of these kinds, bits of RECORD_BIT(), of @subject_id
+ * or with NULL of all subjects, in the order of entry: what a fold over events
+ * goes over.  What it costs grows with how many there are of each kind, and
+ * for a kind that dues follow from with how many records there are at all.
+ * Else as records_read().
  */
 int records_standing(struct ledger *l, const struct fleet *fleet,
-    enum record_kind kind, struct arena *a, struct record **out, size_t *n,
-    struct fault *f);
+    unsigned kinds, const char *subject_id, struct arena *a,
+    struct record **out, size_t *n, struct fault *f);
 
 /*
  * Of the records that stand those that the dues of @fleet follow from, see

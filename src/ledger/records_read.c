@@ -2,6 +2,8 @@
 
 #include "intake.h"
 
+#include <stdlib.h>
+
 /* Reading all records, each with what voids it. */
 struct history {
     struct intake in;
@@ -75,19 +77,45 @@ records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     return result;
 }
 
+static int
+in_order_of_entry(const void *left, const void *right)
+{
+    const struct record *a = left;
+    const struct record *b = right;
+
+    return (a->id > b->id) - (a->id < b->id);
+}
+
+/* What dues follow from has indexes of its own, and is not in that of all other
+ * kinds. */
+static int
+take_kind(struct intake *in, enum record_kind kind, const char *subject_id,
+    struct fault *f)
+{
+    struct query q =
+        query_start(in->ledger, record_kind(kind)->is_due ? RECORDS_OF_KIND
+                                : subject_id != NULL      ? RECORDS_OTHER_OF
+                                                          : RECORDS_OTHER);
+
+    query_text(&q, record_kind_word(kind));
+    if (record_kind(kind)->is_due || subject_id != NULL)
+        query_text(&q, subject_id);
+    return intake_take_all(in, &q, f);
+}
+
 int
-records_standing(struct ledger *l, const struct fleet *fleet,
-    enum record_kind kind, struct arena *a, struct record **out, size_t *n,
+records_standing(struct ledger *l, const struct fleet *fleet, unsigned kinds,
+    const char *subject_id, struct arena *a, struct record **out, size_t *n,
     struct fault *f)
 {
     struct intake in;
     int result = intake_start(&in, l, fleet, a, f);
 
-    if (result == 0) {
-        struct query q = query_start(l, RECORDS_OTHER);
-        query_text(&q, record_kind_word(kind));
-        result = intake_take_all(&in, &q, f);
-    }
+    for (int k = 0; result == 0 && k < RECORD_KINDS; k++)
+        if (kinds & RECORD_BIT(k))
+            result = take_kind(&in, (enum record_kind)k, subject_id, f);
+    if (result == 0 && in.n > 1)
+        qsort(in.records, in.n, sizeof *in.records, in_order_of_entry);
     *out = in.records;
     *n = in.n;
     intake_end(&in);

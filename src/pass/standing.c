@@ -76,8 +76,8 @@ take(const struct fleet *f, const struct record *rows, size_t n_rows,
         const struct task *t =
             r->subject && r->job ? fleet_task(f, r->subject, r->job) : NULL;
         if (t != NULL)
-            out[n++] = (struct booked){
-                t, r->day, r->id, r->entered, r->cycle, r->by, r->note};
+            out[n++] = (struct booked){t, r->day, r->id, r->entered,
+                record_text(r, "cycle"), r->by, r->note};
     }
     if (n > 1)
         qsort(out, n, sizeof *out, by_task);
@@ -90,8 +90,8 @@ standing_bookings(const struct run_context *p, size_t *n, struct fault *f)
     struct record *rows;
     size_t n_rows;
 
-    if (records_standing(run_ledger(p), run_fleet(p), RECORD_BOOKED,
-            run_arena(p), &rows, &n_rows, f))
+    if (records_standing(run_ledger(p), run_fleet(p), RECORD_BIT(RECORD_BOOKED),
+            NULL, run_arena(p), &rows, &n_rows, f))
         return NULL;
     struct booked *out = arena_take(run_arena(p), (n_rows + 1) * sizeof *out);
     if (out != NULL)

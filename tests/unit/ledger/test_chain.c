@@ -76,10 +76,12 @@ four_records(void)
         .entered = -1,
         .reference = "A,B",
         .note = "l\xc3\xb6st: 5"};
+    const struct record_value value = {.word = "cycle", .text = "r42"};
     struct record booked = {.kind = RECORD_BOOKED,
         .subject_id = "K7",
         .job_id = "oil",
-        .cycle = "r42",
+        .values = &value,
+        .n_values = 1,
         .day = 20600,
         .until = DAY_NONE,
         .reading = -1,
