@@ -17,14 +17,16 @@ endif
 
 # Which layers each layer may see.  This is the design: the include path of a
 # layer is itself and what stands here, so a wrong arrow does not compile.
-LAYERS := base calendar fleet usage due plan config ledger view mail http pass \
-	cli daemon
+LAYERS := base calendar fleet defect usage due condition plan config ledger view mail http \
+	pass cli daemon
 SEES_calendar := base
 SEES_fleet := calendar $(SEES_calendar)
+SEES_defect := fleet $(SEES_fleet)
 SEES_usage := fleet $(SEES_fleet)
 SEES_due := usage $(SEES_usage)
-PURE_AND_BASE := due $(SEES_due)
-SEES_plan := due $(SEES_due)
+SEES_condition := defect due $(SEES_due)
+PURE_AND_BASE := condition $(SEES_condition)
+SEES_plan := $(PURE_AND_BASE)
 SEES_config := $(PURE_AND_BASE)
 SEES_ledger := $(PURE_AND_BASE)
 SEES_view := plan $(PURE_AND_BASE)
@@ -57,7 +59,7 @@ SERVE := $(BUILD)/tests/http/serve
 DESK := $(BUILD)/tests/http/desk
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 # Programs that the reference tests put questions to.
-ASKED := $(addprefix $(BUILD)/tests/reference/,calc ical_reader plan_cases \
+ASKED := $(addprefix $(BUILD)/tests/reference/,calc defects ical_reader plan_cases \
 	quantlib recur usage)
 BENCHES := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/bench/*.c)) \
 	$(BUILD)/tests/bench/bench_dates
