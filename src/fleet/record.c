@@ -27,6 +27,13 @@ _Static_assert(RECORD_KINDS <= 32, "a bit for each kind");
         "cycle", RECORD_TEXT, 1, NULL                                          \
     }
 
+#define ON_DEFECT (RECORD_HAS_DAY | RECORD_HAS_ABOUT)
+#define AT_AND_ALONE                                                           \
+    {"at", RECORD_CLOCK, 1, "at"},                                             \
+    {                                                                          \
+        "alone", RECORD_NUMBER, 0, NULL                                        \
+    }
+
 /* The table of kinds: a new one is a row here, and its check at entry. */
 static const struct record_kind_row kinds[RECORD_KINDS] = {
     [RECORD_COMPLETED] = {.word = "completed",
@@ -55,6 +62,7 @@ static const struct record_kind_row kinds[RECORD_KINDS] = {
         .is_due = 1},
     [RECORD_MOVED] = {.word = "moved",
         .needs = WHO_WHEN | RECORD_HAS_OTHER,
+        .about = RECORD_BIT(RECORD_MOVED), /* which stands in for it */
         .is_due = 1},
     [RECORD_BOOKED] = {.word = "booked",
         .needs = WORK,
@@ -66,7 +74,44 @@ static const struct record_kind_row kinds[RECORD_KINDS] = {
         .voids = RECORD_BIT(RECORD_BOOKED)},
     [RECORD_VOIDED] = {.word = "voided",
         .needs = RECORD_HAS_VOIDS,
-        .voids = ~(RECORD_BIT(RECORD_UNBOOKED) | RECORD_BIT(RECORD_VOIDED))},
+        .voids = ~(RECORD_BIT(RECORD_UNBOOKED) | RECORD_BIT(RECORD_VOIDED)),
+        .about = RECORD_BIT(RECORD_MOVED)}, /* which brought what was missing */
+    [RECORD_CHECKED] = {.word = "checked",
+        .needs = WHO_WHEN,
+        .may = RECORD_HAS_READING,
+        .body = BODY({"sheet", RECORD_TEXT, 1, NULL},
+            {"at", RECORD_CLOCK, 1, "at"}, {"nil", RECORD_NUMBER, 1, NULL},
+            {"answered", RECORD_LIST, 0, NULL}, /* numbers of defects */
+            {"items", RECORD_LIST, 0, NULL}, {"opened", RECORD_CLOCK, 0, NULL},
+            {"end", RECORD_NUMBER, 0, NULL},
+            {"paper", RECORD_TEXT, 0, "paper"})},
+    [RECORD_REPORTED] = {.word = "reported",
+        .needs = WHO_WHEN,
+        .about = RECORD_BIT(RECORD_REPORTED) | RECORD_BIT(RECORD_CHECKED) |
+                 RECORD_BIT(RECORD_FAILED) | RECORD_BIT(RECORD_MOVED),
+        .body = BODY({"item", RECORD_TEXT, 1, NULL},
+            {"grade", RECORD_TEXT, 1, "grade"},
+            {"at", RECORD_CLOCK, 0, "at"}, /* none: at some time that day */
+            {"number", RECORD_NUMBER, 0, "defect"},
+            {"check", RECORD_NUMBER, 0, NULL},
+            {"paper", RECORD_TEXT, 0, "paper"})},
+    [RECORD_ASSESSED] = {.word = "assessed",
+        .needs = ON_DEFECT,
+        .may = RECORD_HAS_UNTIL,
+        .about = RECORD_BIT(RECORD_REPORTED),
+        .body = BODY({"verdict", RECORD_TEXT, 1, NULL}, AT_AND_ALONE,
+            {"up-to", RECORD_NUMBER, 0, "up to"})}, /* a reading, no fact */
+    [RECORD_REPAIRED] = {.word = "repaired",
+        .needs = ON_DEFECT,
+        .about = RECORD_BIT(RECORD_REPORTED),
+        .body = BODY(AT_AND_ALONE)},
+    [RECORD_RELEASED] = {.word = "released",
+        .needs = ON_DEFECT,
+        .about = RECORD_BIT(RECORD_REPORTED) | RECORD_BIT(RECORD_FAILED),
+        .body = BODY(AT_AND_ALONE)},
+    [RECORD_LEFT] = {.word = "left",
+        .needs = WHO_WHEN,
+        .body = BODY({"why", RECORD_TEXT, 1, NULL})},
 };
 
 /* The names of the fields, in the order of their bits. */

@@ -17,6 +17,12 @@ enum record_kind {
     RECORD_BOOKED,    /* a day was fixed for a job */
     RECORD_UNBOOKED,  /* and is so no longer */
     RECORD_VOIDED,    /* a record was wrong */
+    RECORD_CHECKED,   /* somebody walked round a vehicle by its sheet */
+    RECORD_REPORTED,  /* a defect was found, or seen again */
+    RECORD_ASSESSED,  /* it was decided what to do about it */
+    RECORD_REPAIRED,  /* it was mended */
+    RECORD_RELEASED,  /* what it is on may be used again */
+    RECORD_LEFT,      /* a subject was sold, scrapped or returned */
     RECORD_KINDS      /* how many there are */
 };
 
