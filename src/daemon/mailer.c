@@ -23,7 +23,7 @@ send_timely(struct run_context *p, struct fault *f)
 
     if (rc == 0) {
         /* What is sent has to be noted, or it is sent again. */
-        ledger_patience(run_ledger(p), PATIENCE);
+        ledger_busy_timeout(run_ledger(p), PATIENCE);
         rc = send_mail(p, &request, &tally, f);
     }
     run_rest(p);

@@ -21,13 +21,13 @@ connect_name(const char *path, struct fault *f)
 }
 
 static int
-set_up(struct ledger *l, int patience)
+set_up(struct ledger *l, int timeout)
 {
     int code = chain_hash_register(l->db);
 
     if (code != SQLITE_OK)
         return code;
-    ledger_patience(l, patience);
+    sqlite3_busy_timeout(l->db, timeout);
     sqlite3_db_config(l->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
     /* Else a value compared with the kind of a partial index has the statement
      * prepared anew each time. */
@@ -38,15 +38,27 @@ set_up(struct ledger *l, int patience)
         NULL, NULL, NULL);
 }
 
+void
+connect_close(struct ledger *l)
+{
+    if (l == NULL)
+        return;
+    for (int i = 0; i < STATEMENTS; i++)
+        sqlite3_finalize(l->statements[i]);
+    sqlite3_close(l->db);
+    free(l->path);
+    free(l);
+}
+
 struct ledger *
-connect_file(const char *path, const char *file, int flags, int patience,
-    struct fault *f)
+connect_file(
+    const char *path, const char *file, int flags, int timeout, struct fault *f)
 {
     struct ledger *l = calloc(1, sizeof *l);
 
     if (l == NULL || (l->path = strdup(path)) == NULL) {
         fault_fill(f, EX_OSERR, "%s: memory is out", path);
-        ledger_close(l);
+        connect_close(l);
         return NULL;
     }
     int code = sqlite3_open_v2(file, &l->db,
@@ -54,10 +66,10 @@ connect_file(const char *path, const char *file, int flags, int patience,
             flags,
         NULL);
     if (code == SQLITE_OK)
-        code = set_up(l, patience);
+        code = set_up(l, timeout);
     if (code == SQLITE_OK)
         return l;
     query_fault(l, code, f);
-    ledger_close(l);
+    connect_close(l);
     return NULL;
 }

@@ -14,12 +14,15 @@ char *connect_name(const char *path, struct fault *f);
 /*
  * A handle on @file, a name from connect_name() or ":memory:", whatever is in
  * it; its faults speak of @path.  @flags are further ones of sqlite3_open_v2().
- * It waits for other processes as ledger_patience() says, from the first.  NULL
- * on failure; close with ledger_close().
+ * It waits for other processes as ledger_busy_timeout() says, from the first.
+ * NULL on failure; close with connect_close(), or as any other ledger.
  */
 struct ledger *connect_file(const char *path, const char *file, int flags,
-    int patience, struct fault *f);
+    int timeout, struct fault *f);
 
-enum { CONNECT_PATIENCE = 5000, CONNECT_BRIEFLY = 500 };
+/* As ledger_close(). */
+void connect_close(struct ledger *l);
+
+enum { CONNECT_TIMEOUT = 5000, CONNECT_BRIEFLY = 500 };
 
 #endif

@@ -2,6 +2,7 @@
 
 #include "atomic_file.h"
 #include "connect.h"
+#include "ledger.h"
 #include "query.h"
 
 #include <errno.h>
@@ -95,7 +96,7 @@ make_empty(const char *to, const char *like, struct fault *f)
 static int
 fill(struct ledger *l, const char *to, const char *file, struct fault *f)
 {
-    struct ledger *copy = connect_file(to, file, 0, CONNECT_PATIENCE, f);
+    struct ledger *copy = connect_file(to, file, 0, CONNECT_TIMEOUT, f);
     int rc = copy == NULL ? -1 : copy_pages(l, copy, f);
 
     ledger_close(copy);
@@ -107,7 +108,7 @@ fill(struct ledger *l, const char *to, const char *file, struct fault *f)
 static int
 check(struct ledger *l, const char *file, struct chain *chain, struct fault *f)
 {
-    struct ledger *copy = connect_file(l->path, file, 0, CONNECT_PATIENCE, f);
+    struct ledger *copy = connect_file(l->path, file, 0, CONNECT_TIMEOUT, f);
     int rc = copy == NULL ? -1 : copy_check(copy, chain, f);
 
     ledger_close(copy);

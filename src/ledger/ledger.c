@@ -18,17 +18,11 @@
 void
 ledger_close(struct ledger *l)
 {
-    if (l == NULL)
-        return;
-    for (int i = 0; i < STATEMENTS; i++)
-        sqlite3_finalize(l->statements[i]);
-    sqlite3_close(l->db);
-    free(l->path);
-    free(l);
+    connect_close(l);
 }
 
 void
-ledger_patience(struct ledger *l, int milliseconds)
+ledger_busy_timeout(struct ledger *l, int milliseconds)
 {
     sqlite3_busy_timeout(l->db, milliseconds);
 }
@@ -46,7 +40,7 @@ static struct ledger *
 make_tables(const char *path, const char *file, struct fault *f)
 {
     struct ledger *l =
-        connect_file(path, file, SQLITE_OPEN_CREATE, CONNECT_PATIENCE, f);
+        connect_file(path, file, SQLITE_OPEN_CREATE, CONNECT_TIMEOUT, f);
 
     if (l != NULL && schema_update(l, f) != 0) {
         ledger_close(l);
@@ -166,7 +160,7 @@ open_there(
         return NULL;
     }
     struct ledger *l = connect_file(path, file, 0,
-        mode == LEDGER_SERVE ? CONNECT_BRIEFLY : CONNECT_PATIENCE, f);
+        mode == LEDGER_SERVE ? CONNECT_BRIEFLY : CONNECT_TIMEOUT, f);
     if (l != NULL && prepare(l, mode, f) != 0) {
         ledger_close(l);
         return NULL;

@@ -43,7 +43,7 @@ int ledger_overtaken(struct ledger *l, struct fault *f);
 
 /* How long to wait for another process, in milliseconds: at first 5000, and 500
  * with LEDGER_SERVE, which holds while the ledger is opened as well. */
-void ledger_patience(struct ledger *l, int milliseconds);
+void ledger_busy_timeout(struct ledger *l, int milliseconds);
 
 /*
  * Group the writes up to ledger_commit(), so that all of them happen or none.

@@ -1,5 +1,6 @@
 #include "outbox.h"
 
+#include "ledger.h"
 #include "rows.h"
 
 #include <sysexits.h>
@@ -18,8 +19,8 @@ add_message(struct ledger *l, const struct outbox_message *m, struct fault *f)
 }
 
 static int
-add_told(
-    struct ledger *l, const struct told *t, int64_t message, struct fault *f)
+add_told(struct ledger *l, const struct sent_reminder *t, int64_t message,
+    struct fault *f)
 {
     struct query q = query_start(l, TOLD_ADD);
 
@@ -35,7 +36,7 @@ add_told(
 
 static int
 add_all(struct ledger *l, const struct outbox_message *m,
-    const struct told *told, size_t n_told, struct fault *f)
+    const struct sent_reminder *told, size_t n_told, struct fault *f)
 {
     if (add_message(l, m, f) != 0)
         return -1;
@@ -48,7 +49,7 @@ add_all(struct ledger *l, const struct outbox_message *m,
 
 int
 outbox_add(struct ledger *l, const struct outbox_message *m,
-    const struct told *told, size_t n_told, struct fault *f)
+    const struct sent_reminder *told, size_t n_told, struct fault *f)
 {
     if (ledger_begin(l, f) != 0)
         return -1;

@@ -2,7 +2,7 @@
 #define OUTBOX_H
 
 #include "fault.h"
-#include "told.h"
+#include "sent_reminder.h"
 
 #include <stddef.h>
 #include <stdint.h>
@@ -38,7 +38,7 @@ struct outbox_message {
  * refused with EX_DATAERR.
  */
 int outbox_add(struct ledger *l, const struct outbox_message *m,
-    const struct told *told, size_t n_told, struct fault *f);
+    const struct sent_reminder *told, size_t n_told, struct fault *f);
 
 /* The messages neither sent nor dropped, the oldest first, in @a: those that
  * wait, and those given up.  Returns 0 or -1. */

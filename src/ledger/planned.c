@@ -1,5 +1,6 @@
 #include "planned.h"
 
+#include "ledger.h"
 #include "rows.h"
 
 static int

@@ -1,7 +1,6 @@
 #include "query.h"
 
 #include "arena.h"
-#include "intake.h"
 
 #include <errno.h>
 #include <sysexits.h>
@@ -31,7 +30,7 @@
 #define ABOUT(kind)                                                            \
     " subject = ?1 AND job = ?2 AND kind = '" kind "' AND" STANDS
 #define WORK(kind, more)                                                       \
-    "SELECT" INTAKE_COLUMNS " FROM event WHERE" ABOUT(kind) more
+    "SELECT" RECORD_COLUMNS " FROM event WHERE" ABOUT(kind) more
 #define DONE(kind, completed)                                                  \
     "SELECT id, " completed " FROM event WHERE" ABOUT(kind) " AND day = ?3"
 #define ON_NEWEST(kind)                                                        \
@@ -87,15 +86,15 @@ static const char *const texts[STATEMENTS] = {
                       " AND reading IS NOT NULL AND day > ? AND" STANDS
                       " ORDER BY day, id LIMIT 1",
     [RECORD_LAST] = "SELECT max(id) FROM event",
-    [RECORDS_ALL] = "SELECT" INTAKE_COLUMNS " FROM event"
+    [RECORDS_ALL] = "SELECT" RECORD_COLUMNS " FROM event"
                     " WHERE kind <> 'voided' ORDER BY id",
-    [RECORDS_AWAY] = "SELECT" INTAKE_COLUMNS " FROM event"
+    [RECORDS_AWAY] = "SELECT" RECORD_COLUMNS " FROM event"
                      " WHERE kind IN ('off-road', 'moved') AND" STANDS,
-    [RECORDS_OTHER] = "SELECT" INTAKE_COLUMNS " FROM event WHERE" OTHER
+    [RECORDS_OTHER] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER
                       " AND kind = ? AND" STANDS,
-    [RECORDS_OTHER_OF] = "SELECT" INTAKE_COLUMNS " FROM event WHERE" OTHER
+    [RECORDS_OTHER_OF] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER
                          " AND kind = ? AND subject = ? AND" STANDS,
-    [RECORDS_OF_KIND] = "SELECT" INTAKE_COLUMNS " FROM event WHERE kind = ?1"
+    [RECORDS_OF_KIND] = "SELECT" RECORD_COLUMNS " FROM event WHERE kind = ?1"
                         " AND (?2 IS NULL OR subject = ?2) AND" STANDS,
     [WORK_ALL] = WORK("completed", "") " UNION ALL " WORK("failed", ""),
     /* Whatever was done on the newest day of each kind. */
@@ -187,15 +186,15 @@ static const char *const texts[STATEMENTS] = {
                         " modified = max(excluded.modified, modified)"
                         " WHERE excluded.sequence >= sequence"
                         " OR excluded.modified >= modified",
-    [EDITION_FIND] = "SELECT hash = ?2, dues, left_out, size, written"
-                     " FROM edition WHERE feed = ?1",
-    [EDITION_KEEP] = "INSERT INTO"
-                     " edition(feed, hash, dues, left_out, size, written)"
-                     " VALUES (?, ?, ?, ?, ?, ?)"
-                     " ON CONFLICT(feed) DO UPDATE SET"
-                     " hash = excluded.hash, dues = excluded.dues,"
-                     " left_out = excluded.left_out, size = excluded.size,"
-                     " written = excluded.written",
+    [FEED_VERSION_FIND] = "SELECT hash = ?2, dues, left_out, size, written"
+                          " FROM edition WHERE feed = ?1",
+    [FEED_VERSION_KEEP] = "INSERT INTO"
+                          " edition(feed, hash, dues, left_out, size, written)"
+                          " VALUES (?, ?, ?, ?, ?, ?)"
+                          " ON CONFLICT(feed) DO UPDATE SET"
+                          " hash = excluded.hash, dues = excluded.dues,"
+                          " left_out = excluded.left_out, size = excluded.size,"
+                          " written = excluded.written",
     [PLANNED_CLEAR] = "DELETE FROM planned",
     [PLANNED_ADD] = "INSERT OR IGNORE INTO planned(subject, job, day)"
                     " VALUES (?, ?, ?)",

@@ -3,7 +3,6 @@
 
 #include "day.h"
 #include "fault.h"
-#include "ledger.h"
 #include "record.h"
 
 #include <sqlite3.h>
@@ -11,6 +10,12 @@
 #include <stdint.h>
 
 struct arena;
+struct ledger;
+
+/* The columns of a row that becomes a record, see record_reader.h. */
+#define RECORD_COLUMNS                                                         \
+    " event.id, kind, subject, job, day, until, meter, reading, entered,"      \
+    " by_whom, reference, note, other, about, body"
 
 /* Every statement there is; the texts are in query.c.  For this layer only. */
 enum statement {
@@ -69,8 +74,8 @@ enum statement {
     HELD_SET,
     HELD_DROP_PAST,
     PUBLISHED_LEARN,
-    EDITION_FIND,
-    EDITION_KEEP,
+    FEED_VERSION_FIND,
+    FEED_VERSION_KEEP,
     PLANNED_CLEAR,
     PLANNED_ADD,
     PLANNED_ALL,

@@ -1,6 +1,7 @@
 #include "records.h"
 
 #include "body.h"
+#include "ledger.h"
 #include "query.h"
 
 #include <stdlib.h>

@@ -1,11 +1,11 @@
 #include "records.h"
 
-#include "intake.h"
 #include "need.h"
+#include "record_reader.h"
 
 /* Reading what the dues of a fleet need and nothing else. */
 struct needed {
-    struct intake in;
+    struct record_reader in;
     const struct fleet *fleet;
     struct need_list *list;
 };
@@ -19,12 +19,12 @@ take_work(struct needed *h, const struct subject *s, const struct job *job,
 
     query_text(&q, s->id);
     query_text(&q, job->id);
-    return intake_take_all(&h->in, &q, f);
+    return record_reader_take_all(&h->in, &q, f);
 }
 
 /* Nonzero when one of the @n records from @first on is that one. */
 static int
-is_taken(const struct intake *in, size_t first, size_t n, int64_t id)
+is_taken(const struct record_reader *in, size_t first, size_t n, int64_t id)
 {
     for (size_t i = first; i < first + n; i++)
         if (in->records[i].id == id)
@@ -38,7 +38,7 @@ static int
 take_reading(struct needed *h, const struct subject *s, enum meter meter,
     const struct query *q, struct fault *f)
 {
-    struct record *r = intake_add(&h->in, f);
+    struct record *r = record_reader_add(&h->in, f);
 
     if (r == NULL)
         return -1;
@@ -104,7 +104,7 @@ take_needed(struct needed *h, struct fault *f)
 {
     struct query away = query_start(h->in.ledger, RECORDS_AWAY);
 
-    if (intake_take_all(&h->in, &away, f) != 0)
+    if (record_reader_take_all(&h->in, &away, f) != 0)
         return -1;
     for (size_t i = 0; i < h->fleet->n_subjects; i++)
         if (take_subject(h, &h->fleet->subjects[i], f) != 0)
@@ -133,7 +133,7 @@ records_needed(struct ledger *l, const struct fleet *fleet, struct arena *a,
     struct record **out, size_t *n, struct fault *f)
 {
     struct needed h = {.fleet = fleet, .list = need_new(fleet)};
-    int result = intake_start(&h.in, l, fleet, a, f);
+    int result = record_reader_start(&h.in, l, fleet, a, f);
 
     if (h.list == NULL)
         result = query_fault(l, SQLITE_NOMEM, f);
@@ -141,7 +141,7 @@ records_needed(struct ledger *l, const struct fleet *fleet, struct arena *a,
         result = take_at_once(&h, f);
     *out = h.in.records;
     *n = h.in.n;
-    intake_end(&h.in);
+    record_reader_end(&h.in);
     need_free(h.list);
     return result;
 }

@@ -1,12 +1,12 @@
 #include "records.h"
 
-#include "intake.h"
+#include "record_reader.h"
 
 #include <stdlib.h>
 
 /* Reading all records, each with what voids it. */
 struct history {
-    struct intake in;
+    struct record_reader in;
     struct query rows;
     struct query voidings; /* by the record that they void */
     int64_t voided;        /* the next of these, or 0 */
@@ -41,7 +41,7 @@ take_voiding(struct history *h, struct record *r, struct fault *f)
 static int
 take_record(struct history *h, struct fault *f)
 {
-    struct record *r = intake_take(&h->in, &h->rows, f);
+    struct record *r = record_reader_take(&h->in, &h->rows, f);
 
     return r == NULL ? -1 : take_voiding(h, r, f);
 }
@@ -67,13 +67,13 @@ records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     struct record **out, size_t *n, struct fault *f)
 {
     struct history h = {.voided = 0};
-    int result = intake_start(&h.in, l, fleet, a, f);
+    int result = record_reader_start(&h.in, l, fleet, a, f);
 
     if (result == 0)
         result = take_all(&h, f);
     *out = h.in.records;
     *n = h.in.n;
-    intake_end(&h.in);
+    record_reader_end(&h.in);
     return result;
 }
 
@@ -89,8 +89,8 @@ in_order_of_entry(const void *left, const void *right)
 /* What dues follow from has indexes of its own, and is not in that of all other
  * kinds. */
 static int
-take_kind(struct intake *in, enum record_kind kind, const char *subject_id,
-    struct fault *f)
+take_kind(struct record_reader *in, enum record_kind kind,
+    const char *subject_id, struct fault *f)
 {
     struct query q =
         query_start(in->ledger, record_kind(kind)->is_due ? RECORDS_OF_KIND
@@ -100,7 +100,7 @@ take_kind(struct intake *in, enum record_kind kind, const char *subject_id,
     query_text(&q, record_kind_word(kind));
     if (record_kind(kind)->is_due || subject_id != NULL)
         query_text(&q, subject_id);
-    return intake_take_all(in, &q, f);
+    return record_reader_take_all(in, &q, f);
 }
 
 int
@@ -108,8 +108,8 @@ records_standing(struct ledger *l, const struct fleet *fleet, unsigned kinds,
     const char *subject_id, struct arena *a, struct record **out, size_t *n,
     struct fault *f)
 {
-    struct intake in;
-    int result = intake_start(&in, l, fleet, a, f);
+    struct record_reader in;
+    int result = record_reader_start(&in, l, fleet, a, f);
 
     for (int k = 0; result == 0 && k < RECORD_KINDS; k++)
         if (kinds & RECORD_BIT(k))
@@ -118,6 +118,6 @@ records_standing(struct ledger *l, const struct fleet *fleet, unsigned kinds,
         qsort(in.records, in.n, sizeof *in.records, in_order_of_entry);
     *out = in.records;
     *n = in.n;
-    intake_end(&in);
+    record_reader_end(&in);
     return result;
 }

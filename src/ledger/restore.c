@@ -2,6 +2,7 @@
 
 #include "connect.h"
 #include "copy.h"
+#include "ledger.h"
 #include "lock.h"
 #include "query.h"
 #include "schema.h"
@@ -78,7 +79,7 @@ count_newer(struct restore *r, struct fault *f)
 static int
 look_at_present(struct restore *r, const char *file, struct fault *f)
 {
-    r->present = connect_file(r->path, file, 0, CONNECT_PATIENCE, f);
+    r->present = connect_file(r->path, file, 0, CONNECT_TIMEOUT, f);
     if (r->present == NULL || schema_recognise(r->present, f))
         return -1;
     if (sqlite3_db_readonly(r->present->db, "main"))

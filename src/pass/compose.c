@@ -2,8 +2,8 @@
 
 #include "atomic_file.h"
 #include "buf.h"
+#include "event_version.h"
 #include "ical_back.h"
-#include "stamp.h"
 
 #include <nettle/sha2.h>
 #include <sysexits.h>
@@ -34,13 +34,13 @@ no_memory(struct fault *f)
 }
 
 static void
-hash_content(const struct buf *content, unsigned char hash[STAMP_HASH])
+hash_content(const struct buf *content, unsigned char hash[EVENT_VERSION_HASH])
 {
     struct sha256_ctx sha;
 
     sha256_init(&sha);
     sha256_update(&sha, buf_len(content), (const uint8_t *)buf_str(content));
-    sha256_digest(&sha, STAMP_HASH, hash);
+    sha256_digest(&sha, EVENT_VERSION_HASH, hash);
 }
 
 /* The stamp that goes with what the item says now. */
@@ -49,13 +49,13 @@ stamp(struct composing *w, const struct ical_item *item, struct ical_stamp *out,
     struct fault *f)
 {
     char uid[ICAL_UID_TEXT];
-    unsigned char hash[STAMP_HASH];
-    struct stamp kept;
+    unsigned char hash[EVENT_VERSION_HASH];
+    struct event_version kept;
 
     ical_uid(w->ical, item, uid);
     hash_content(w->content, hash);
-    if (stamp_event(run_ledger(w->run),
-            &(struct stamp_of){w->c->feed->id, uid, hash},
+    if (event_version_next(run_ledger(w->run),
+            &(struct event_version_of){w->c->feed->id, uid, hash},
             run_moment(w->run).now, &kept, f))
         return -1;
     *out = (struct ical_stamp){kept.sequence, kept.modified};
@@ -216,19 +216,19 @@ learn_all(const struct run_context *p, const struct feed *feed,
 {
     struct buf *content = buf_new();
     struct ical_seen seen;
-    unsigned char hash[STAMP_HASH];
+    unsigned char hash[EVENT_VERSION_HASH];
     int rc = content ? 0 : no_memory(f);
 
     while (rc == 0 && ical_back_next(back, feed->form, &seen, content)) {
         *dues += seen.is_due != 0;
         hash_content(content, hash);
-        rc =
-            buf_failed(content)
-                ? no_memory(f)
-                : stamp_learn(run_ledger(p),
-                      &(struct stamp_of){feed->id, seen.uid, hash},
-                      &(struct stamp){seen.stamp.sequence, seen.stamp.modified},
-                      f);
+        rc = buf_failed(content)
+                 ? no_memory(f)
+                 : event_version_learn(run_ledger(p),
+                       &(struct event_version_of){feed->id, seen.uid, hash},
+                       &(struct event_version){
+                           seen.stamp.sequence, seen.stamp.modified},
+                       f);
     }
     buf_free(content);
     return rc;

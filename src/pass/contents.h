@@ -1,8 +1,8 @@
 #ifndef CONTENTS_H
 #define CONTENTS_H
 
-#include "edition.h"
 #include "evidence.h"
+#include "feed_version.h"
 #include "ical.h"
 #include "run_context.h"
 
@@ -18,8 +18,8 @@ struct contents {
     size_t n_done;
     struct evidence **evidence; /* that the done ones are from */
     size_t n_evidence;
-    unsigned char hash[EDITION_HASH]; /* of all that decides its bytes but the
-                                         stamps */
+    unsigned char hash[FEED_VERSION_HASH]; /* of all that decides its bytes but
+                                         the stamps */
 };
 
 /*

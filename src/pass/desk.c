@@ -1,10 +1,10 @@
 #include "desk.h"
 
 #include "dues.h"
-#include "forms.h"
 #include "num.h"
 #include "record_input.h"
 #include "records.h"
+#include "submissions.h"
 
 #include <nettle/hmac.h>
 #include <nettle/memops.h>
@@ -289,7 +289,7 @@ take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
 {
     struct ledger *l = run_ledger(t->run);
     const char *token = t->fields.token;
-    int again = token != NULL ? forms_find(l, token, id, f) : 0;
+    int again = token != NULL ? submissions_find(l, token, id, f) : 0;
 
     if (again != 0)
         return again < 0 ? DESK_FAILED : DESK_AGAIN;
@@ -302,7 +302,7 @@ take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
             *f = t->refusal;
         return DESK_FAILED;
     }
-    if (records_add(l, r, id, f) || forms_keep(l, token, *id, f))
+    if (records_add(l, r, id, f) || submissions_keep(l, token, *id, f))
         return DESK_FAILED;
     return DESK_RECORDED;
 }

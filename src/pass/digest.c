@@ -23,11 +23,11 @@ struct lists {
     struct reminder_mail letter;
 };
 
-struct told
+struct sent_reminder
 digest_told(const struct digest *g, const struct digest_item *item,
     const struct stage *stage)
 {
-    return (struct told){
+    return (struct sent_reminder){
         .subject = item->due->task->subject->id,
         .job = item->due->task->job->id,
         .cycle = item->cycle,
@@ -37,13 +37,13 @@ digest_told(const struct digest *g, const struct digest_item *item,
     };
 }
 
-struct told
+struct sent_reminder
 digest_outlook(const struct person *person, day_t day, char stage[STAGE_TEXT])
 {
     char text[DAY_TEXT];
 
     snprintf(stage, STAGE_TEXT, "outlook-%s", day_text(day, text));
-    return (struct told){.subject = "-",
+    return (struct sent_reminder){.subject = "-",
         .job = "-",
         .cycle = "-",
         .stage = stage,
@@ -155,10 +155,10 @@ write_parts(const struct digest *g, const struct lists *l,
 }
 
 /* All that the message tells, to be kept with it; sets @n. */
-static struct told *
+static struct sent_reminder *
 list_told(const struct digest *g, char stage[STAGE_TEXT], size_t *n)
 {
-    struct told *told = calloc(3 * g->n + 1, sizeof *told);
+    struct sent_reminder *told = calloc(3 * g->n + 1, sizeof *told);
 
     *n = 0;
     for (size_t i = 0; told != NULL && i < g->n; i++) {
@@ -179,7 +179,7 @@ put_parts(const struct digest *g, const struct digest_parts *m, struct fault *f)
 {
     char stage[STAGE_TEXT];
     size_t n;
-    struct told *told = list_told(g, stage, &n);
+    struct sent_reminder *told = list_told(g, stage, &n);
 
     if (told == NULL)
         return fault_set(f, EX_OSERR, "out of memory");

@@ -2,8 +2,8 @@
 #define DIGEST_H
 
 #include "run_context.h"
+#include "sent_reminder.h"
 #include "stage.h"
-#include "told.h"
 
 /* A due that one person is to hear of, and why. */
 struct digest_item {
@@ -32,15 +32,15 @@ struct digest {
 
 /* How it is kept that the person heard of @stage, one of those of @item,
  * whose texts it borrows. */
-struct told digest_told(const struct digest *g, const struct digest_item *item,
-    const struct stage *stage);
+struct sent_reminder digest_told(const struct digest *g,
+    const struct digest_item *item, const struct stage *stage);
 
 /*
  * How it is kept that @person had the outlook of @day: as a thing told of no
  * subject, in no cycle.  Its name is written into @stage, which must last as
  * long.
  */
-struct told digest_outlook(
+struct sent_reminder digest_outlook(
     const struct person *person, day_t day, char stage[STAGE_TEXT]);
 
 /* Nonzero when there is something to say. */

@@ -1,8 +1,8 @@
 #include "dues.h"
 
 #include "calm.h"
-#include "held.h"
 #include "planning.h"
+#include "shown_forecast.h"
 #include "standing.h"
 
 #include <sysexits.h>
@@ -21,7 +21,8 @@ make(const struct run_context *p, struct snapshot_options options,
 
     if (s == NULL && !planner)
         fault_fill(f, EX_OSERR, "out of memory");
-    else if (s != NULL && held_write(run_ledger(p), options.calm, f)) {
+    else if (s != NULL &&
+             shown_forecast_write(run_ledger(p), options.calm, f)) {
         snapshot_free(s);
         return NULL;
     }
@@ -40,7 +41,7 @@ take(const struct run_context *p, day_t horizon, int reasons, enum calm_use use,
 
     if (options.calm == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
-    else if (held_read(run_ledger(p), options.calm, f) == 0)
+    else if (shown_forecast_read(run_ledger(p), options.calm, f) == 0)
         s = make(p, options, f);
     calm_free(options.calm);
     return s;

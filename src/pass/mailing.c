@@ -67,7 +67,7 @@ compose(const struct run_context *p, const struct mailing *m, const char *id,
 
 int
 mailing_put(const struct run_context *p, const struct mailing *m,
-    const struct told *told, size_t n, struct fault *f)
+    const struct sent_reminder *told, size_t n, struct fault *f)
 {
     char id[ID_TEXT];
     struct buf *bytes = buf_new();

@@ -3,7 +3,7 @@
 
 #include "buf.h"
 #include "run_context.h"
-#include "told.h"
+#include "sent_reminder.h"
 
 /* Whoever keeps the program, as the outbox has them: no person's id. */
 #define MAILING_KEEPER "(keeper)"
@@ -25,6 +25,6 @@ struct mailing {
  * tells, all or nothing.  Returns 0, or -1 with @f set.
  */
 int mailing_put(const struct run_context *p, const struct mailing *m,
-    const struct told *told, size_t n, struct fault *f);
+    const struct sent_reminder *told, size_t n, struct fault *f);
 
 #endif

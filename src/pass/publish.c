@@ -23,9 +23,9 @@ struct issue {
     struct buf *notes;
     struct buf *path;
     struct contents contents;
-    struct edition last; /* what was published, and what is now */
-    int64_t before;      /* dues in the file that is there */
-    int is_known;        /* that file is the last one we wrote */
+    struct feed_version last; /* what was published, and what is now */
+    int64_t before;           /* dues in the file that is there */
+    int is_known;             /* that file is the last one we wrote */
 };
 
 static int
@@ -66,8 +66,8 @@ look_back(struct issue *i, struct fault *f)
     int64_t size = -1;
     int64_t written = 0;
 
-    i->last = (struct edition){.hash = i->contents.hash, .size = -1};
-    if (edition_find(run_ledger(i->run), i->feed->id, &i->last, f) < 0)
+    i->last = (struct feed_version){.hash = i->contents.hash, .size = -1};
+    if (feed_version_find(run_ledger(i->run), i->feed->id, &i->last, f) < 0)
         return -1;
     int is_there = file_map_look(buf_str(i->path), &size, &written) == 0;
     i->is_known =
@@ -112,7 +112,7 @@ keep(struct issue *i, const struct composed *done, struct fault *f)
     if (file_map_look(buf_str(i->path), &i->last.size, &i->last.written))
         return fault_set(f, EX_IOERR, "%s: cannot look at the feed: %s",
             buf_str(i->path), strerror(errno));
-    return edition_keep(run_ledger(i->run), i->feed->id, &i->last, f);
+    return feed_version_keep(run_ledger(i->run), i->feed->id, &i->last, f);
 }
 
 static int

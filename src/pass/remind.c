@@ -74,10 +74,10 @@ is_let_through(const struct digest *g, const struct due *d)
 static int
 find_move(const struct digest *g, struct digest_item *item, struct fault *f)
 {
-    struct told told = digest_told(g, item, &item->stage);
+    struct sent_reminder told = digest_told(g, item, &item->stage);
     day_t before;
 
-    if (told_last_deadline(run_ledger(g->run), &told, &before, f))
+    if (sent_reminder_last_deadline(run_ledger(g->run), &told, &before, f))
         return -1;
     item->moved_from = before != item->due->deadline ? before : DAY_NONE;
     return 0;
@@ -88,11 +88,11 @@ static int
 drop_told(const struct digest *g, const struct digest_item *item,
     struct stage *stage, struct fault *f)
 {
-    struct told told = digest_told(g, item, stage);
+    struct sent_reminder told = digest_told(g, item, stage);
     int had = 0;
 
     if (stage->name[0] != '\0')
-        had = told_has(run_ledger(g->run), &told, f);
+        had = sent_reminder_has(run_ledger(g->run), &told, f);
     if (had > 0)
         stage->name[0] = '\0';
     return had < 0 ? -1 : 0;
@@ -109,10 +109,11 @@ name_stage(const struct digest *g, struct digest_item *item, struct fault *f)
 {
     char *name = item->stage.name;
     size_t len = strlen(name);
-    struct told told = digest_told(g, item, &item->stage);
+    struct sent_reminder told = digest_told(g, item, &item->stage);
     char day[DAY_TEXT];
-    int known = len > 0 ? told_of_deadline(run_ledger(g->run), &told, f) : 1;
-    int had = known ? known : told_has(run_ledger(g->run), &told, f);
+    int known =
+        len > 0 ? sent_reminder_of_deadline(run_ledger(g->run), &told, f) : 1;
+    int had = known ? known : sent_reminder_has(run_ledger(g->run), &told, f);
 
     if (had <= 0)
         return had;
@@ -211,8 +212,8 @@ find_outlook(struct digest *g, struct fault *f)
         return 0;
     while (!(g->person->outlook >> day_weekday(day) & 1))
         day = step_days(day, -1);
-    struct told told = digest_outlook(g->person, day, stage);
-    int had = told_has(run_ledger(g->run), &told, f);
+    struct sent_reminder told = digest_outlook(g->person, day, stage);
+    int had = sent_reminder_has(run_ledger(g->run), &told, f);
     if (had == 0)
         g->outlook = day;
     return had < 0 ? -1 : 0;
@@ -226,7 +227,7 @@ decide(const struct run_context *p, const struct snapshot *s,
 {
     size_t n;
     const struct due *dues = snapshot_dues(s, &n);
-    int known = told_anything(run_ledger(p), person->id, f);
+    int known = sent_reminder_any(run_ledger(p), person->id, f);
 
     *g = (struct digest){.run = p,
         .of = s,

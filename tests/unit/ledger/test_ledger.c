@@ -336,7 +336,7 @@ a_lock_held_by_another_is_a_matter_of_patience(void **state)
     (void)state;
     make_ledger();
     struct ledger *l = opened(LEDGER_WRITE);
-    ledger_patience(l, 20);
+    ledger_busy_timeout(l, 20);
     assert_int_equal(sqlite3_open(LEDGER, &other), SQLITE_OK);
     assert_int_equal(
         sqlite3_exec(other, "BEGIN IMMEDIATE", NULL, NULL, NULL), SQLITE_OK);
@@ -361,7 +361,7 @@ a_commit_that_a_reader_holds_up_is_undone(void **state)
     (void)state;
     make_ledger();
     struct ledger *l = opened(LEDGER_WRITE);
-    ledger_patience(l, 20);
+    ledger_busy_timeout(l, 20);
     assert_int_equal(sqlite3_open(LEDGER, &other), SQLITE_OK);
     assert_int_equal(
         sqlite3_exec(other, "BEGIN; SELECT * FROM event", NULL, NULL, NULL),

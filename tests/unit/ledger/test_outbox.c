@@ -20,10 +20,10 @@ message(const char *id)
         .created = 1767225600};
 }
 
-static struct told
+static struct sent_reminder
 stage(const char *name, const char *deadline)
 {
-    return (struct told){.subject = "K7",
+    return (struct sent_reminder){.subject = "K7",
         .job = "annual-test",
         .cycle = "r42",
         .stage = name,
@@ -32,7 +32,8 @@ stage(const char *name, const char *deadline)
 }
 
 static void
-add(struct ledger *l, const char *id, const struct told *told, size_t n)
+add(struct ledger *l, const char *id, const struct sent_reminder *told,
+    size_t n)
 {
     struct outbox_message m = message(id);
     struct fault f = {0, ""};
@@ -55,11 +56,11 @@ waiting(struct ledger *l, struct arena *a, size_t want)
 }
 
 static day_t
-last_deadline(struct ledger *l, struct told t)
+last_deadline(struct ledger *l, struct sent_reminder t)
 {
     day_t d = 0;
 
-    assert_int_equal(told_last_deadline(l, &t, &d, NULL), 0);
+    assert_int_equal(sent_reminder_last_deadline(l, &t, &d, NULL), 0);
     return d;
 }
 
@@ -198,34 +199,34 @@ a_drop_without_a_note_is_refused(void **state)
 static void
 a_stage_was_told_only_to_whom_it_was_told(void **state)
 {
-    struct told t = stage("4 weeks", "2027-03-13");
+    struct sent_reminder t = stage("4 weeks", "2027-03-13");
 
     (void)state;
     struct ledger *l = opened(LEDGER_WRITE);
-    assert_int_equal(told_has(l, &t, NULL), 0);
+    assert_int_equal(sent_reminder_has(l, &t, NULL), 0);
     add(l, "<1>", &t, 1);
-    assert_int_equal(told_has(l, &t, NULL), 1);
-    struct told other = t;
+    assert_int_equal(sent_reminder_has(l, &t, NULL), 1);
+    struct sent_reminder other = t;
     other.subject = "k7"; /* the same, as everywhere */
     other.job = "Annual-Test";
     other.person = "MANAGER";
     other.deadline = DAY_NONE;
-    assert_int_equal(told_has(l, &other, NULL), 1);
+    assert_int_equal(sent_reminder_has(l, &other, NULL), 1);
     other = t;
     other.subject = "K8";
-    assert_int_equal(told_has(l, &other, NULL), 0);
+    assert_int_equal(sent_reminder_has(l, &other, NULL), 0);
     other = t;
     other.job = "engine-service";
-    assert_int_equal(told_has(l, &other, NULL), 0);
+    assert_int_equal(sent_reminder_has(l, &other, NULL), 0);
     other = t;
     other.cycle = "r43";
-    assert_int_equal(told_has(l, &other, NULL), 0);
+    assert_int_equal(sent_reminder_has(l, &other, NULL), 0);
     other = t;
     other.stage = "1 week";
-    assert_int_equal(told_has(l, &other, NULL), 0);
+    assert_int_equal(sent_reminder_has(l, &other, NULL), 0);
     other = t;
     other.person = "fitter";
-    assert_int_equal(told_has(l, &other, NULL), 0);
+    assert_int_equal(sent_reminder_has(l, &other, NULL), 0);
     ledger_close(l);
 }
 
@@ -234,33 +235,33 @@ a_stage_was_told_only_to_whom_it_was_told(void **state)
 static void
 a_stage_is_told_of_a_deadline(void **state)
 {
-    struct told t = stage("4-weeks", "2027-03-13");
-    struct told moved = stage("4-weeks@2027-02-20", "2027-03-20");
-    struct told other = stage("4-weeks", "2027-03-20");
-    struct told longer = stage("14-weeks@2027-02-20", "2027-03-27");
+    struct sent_reminder t = stage("4-weeks", "2027-03-13");
+    struct sent_reminder moved = stage("4-weeks@2027-02-20", "2027-03-20");
+    struct sent_reminder other = stage("4-weeks", "2027-03-20");
+    struct sent_reminder longer = stage("14-weeks@2027-02-20", "2027-03-27");
 
     (void)state;
     struct ledger *l = opened(LEDGER_WRITE);
     add(l, "<1>", &t, 1);
-    assert_int_equal(told_of_deadline(l, &t, NULL), 1);
-    assert_int_equal(told_of_deadline(l, &other, NULL), 0);
+    assert_int_equal(sent_reminder_of_deadline(l, &t, NULL), 1);
+    assert_int_equal(sent_reminder_of_deadline(l, &other, NULL), 0);
     add(l, "<2>", &moved, 1);
-    assert_int_equal(told_of_deadline(l, &other, NULL), 1);
+    assert_int_equal(sent_reminder_of_deadline(l, &other, NULL), 1);
     add(l, "<3>", &longer, 1);
     other.deadline = longer.deadline;
-    assert_int_equal(told_of_deadline(l, &other, NULL), 0);
+    assert_int_equal(sent_reminder_of_deadline(l, &other, NULL), 0);
     other.deadline = DAY_NONE;
-    assert_int_equal(told_of_deadline(l, &other, NULL), 0);
+    assert_int_equal(sent_reminder_of_deadline(l, &other, NULL), 0);
     ledger_close(l);
 }
 
 static void
 the_deadline_last_told(void **state)
 {
-    struct told first[] = {stage("8 weeks", "2027-03-13")};
-    struct told then[] = {stage("4 weeks", "2027-03-01")};
-    struct told none[] = {stage("no record", "-")};
-    struct told other = stage("8 weeks", "-");
+    struct sent_reminder first[] = {stage("8 weeks", "2027-03-13")};
+    struct sent_reminder then[] = {stage("4 weeks", "2027-03-01")};
+    struct sent_reminder none[] = {stage("no record", "-")};
+    struct sent_reminder other = stage("8 weeks", "-");
 
     (void)state;
     struct ledger *l = opened(LEDGER_WRITE);
@@ -283,7 +284,7 @@ static void
 a_message_and_what_it_tells_are_one(void **state)
 {
     struct outbox_message m = message("<2>");
-    struct told t[] = {stage("8 weeks", "2027-03-13"),
+    struct sent_reminder t[] = {stage("8 weeks", "2027-03-13"),
         stage("4 weeks", "2027-03-13"), stage("8 weeks", "2027-03-13")};
     struct fault f = {0, ""};
 
@@ -303,7 +304,7 @@ a_message_and_what_it_tells_are_one(void **state)
     m.message_id = "<1>";
     t[2].stage = "1 week";
     assert_int_equal(outbox_add(l, &m, &t[2], 1, &f), -1);
-    assert_int_equal(told_has(l, &t[2], NULL), 0);
+    assert_int_equal(sent_reminder_has(l, &t[2], NULL), 0);
     ledger_close(l);
 }
 
@@ -311,7 +312,7 @@ a_message_and_what_it_tells_are_one(void **state)
 static void
 a_refused_message_leaves_the_group_alone(void **state)
 {
-    struct told t = stage("8 weeks", "2027-03-13");
+    struct sent_reminder t = stage("8 weeks", "2027-03-13");
     struct outbox_message m = message("<2>");
     struct fault f = {0, ""};
 
@@ -330,7 +331,7 @@ static void
 an_incomplete_message_is_refused(void **state)
 {
     struct outbox_message m = message("<1>");
-    struct told t = stage("8 weeks", "2027-03-13");
+    struct sent_reminder t = stage("8 weeks", "2027-03-13");
     struct fault f = {0, ""};
 
     (void)state;

@@ -78,7 +78,8 @@ what_says_nothing_is_refused(void **state)
 static void
 who_was_ever_told(void **state)
 {
-    struct told told = {"K7", "service", "none", "0-days-before", "Fitter", 1};
+    struct sent_reminder told = {
+        "K7", "service", "none", "0-days-before", "Fitter", 1};
     struct outbox_message m = {.person = "Fitter",
         .message_id = "1@skerrow.example",
         .recipient = "fitter@skerrow.example",
@@ -87,10 +88,10 @@ who_was_ever_told(void **state)
 
     (void)state;
     struct ledger *l = opened(LEDGER_WRITE);
-    assert_int_equal(told_anything(l, "fitter", NULL), 0);
+    assert_int_equal(sent_reminder_any(l, "fitter", NULL), 0);
     assert_int_equal(outbox_add(l, &m, &told, 1, NULL), 0);
-    assert_int_equal(told_anything(l, "fitter", NULL), 1);
-    assert_int_equal(told_anything(l, "manager", NULL), 0);
+    assert_int_equal(sent_reminder_any(l, "fitter", NULL), 1);
+    assert_int_equal(sent_reminder_any(l, "manager", NULL), 0);
     ledger_close(l);
 }
 

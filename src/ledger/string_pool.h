@@ -1,5 +1,5 @@
-#ifndef WORDS_H
-#define WORDS_H
+#ifndef STRING_POOL_H
+#define STRING_POOL_H
 
 #include <stddef.h>
 
@@ -7,7 +7,7 @@
  * Texts that come again and again, such as ids, each kept once with the thing
  * it stands for.  For this layer only.
  */
-struct words;
+struct string_pool;
 struct arena;
 
 struct word {
@@ -17,16 +17,16 @@ struct word {
 };
 
 /* None yet; the texts go into @a.  NULL when memory is out. */
-struct words *words_new(struct arena *a);
+struct string_pool *string_pool_new(struct arena *a);
 
 /* Free @w but not its texts; NULL is ignored. */
-void words_free(struct words *w);
+void string_pool_free(struct string_pool *w);
 
 /*
  * The word of these @len bytes; sets @is_new when it was not there before.
  * Valid until the next call.  NULL when memory is out.
  */
-struct word *words_get(
-    struct words *w, const char *text, size_t len, int *is_new);
+struct word *string_pool_get(
+    struct string_pool *w, const char *text, size_t len, int *is_new);
 
 #endif

@@ -1,10 +1,10 @@
-#include "told.h"
+#include "sent_reminder.h"
 
 #include "query.h"
 
 /* The values by which all of these statements find their rows. */
 static struct query
-about(struct ledger *l, enum statement s, const struct told *t)
+about(struct ledger *l, enum statement s, const struct sent_reminder *t)
 {
     struct query q = query_start(l, s);
 
@@ -16,7 +16,8 @@ about(struct ledger *l, enum statement s, const struct told *t)
 }
 
 int
-told_has(struct ledger *l, const struct told *t, struct fault *f)
+sent_reminder_has(
+    struct ledger *l, const struct sent_reminder *t, struct fault *f)
 {
     struct query q = about(l, TOLD_HAS, t);
 
@@ -27,7 +28,8 @@ told_has(struct ledger *l, const struct told *t, struct fault *f)
 }
 
 int
-told_of_deadline(struct ledger *l, const struct told *t, struct fault *f)
+sent_reminder_of_deadline(
+    struct ledger *l, const struct sent_reminder *t, struct fault *f)
 {
     struct query q = about(l, TOLD_OF_DEADLINE, t);
 
@@ -39,7 +41,7 @@ told_of_deadline(struct ledger *l, const struct told *t, struct fault *f)
 }
 
 int
-told_anything(struct ledger *l, const char *person, struct fault *f)
+sent_reminder_any(struct ledger *l, const char *person, struct fault *f)
 {
     struct query q = query_start(l, TOLD_ANY);
 
@@ -50,8 +52,8 @@ told_anything(struct ledger *l, const char *person, struct fault *f)
 }
 
 int
-told_last_deadline(
-    struct ledger *l, const struct told *t, day_t *deadline, struct fault *f)
+sent_reminder_last_deadline(struct ledger *l, const struct sent_reminder *t,
+    day_t *deadline, struct fault *f)
 {
     struct query q = about(l, TOLD_DEADLINE, t);
     int row = query_row(&q, f);

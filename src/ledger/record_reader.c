@@ -1,9 +1,9 @@
-#include "intake.h"
+#include "record_reader.h"
 
 #include "arena.h"
 #include "body.h"
 #include "lookup.h"
-#include "words.h"
+#include "string_pool.h"
 
 #include <string.h>
 #include <sysexits.h>
@@ -15,7 +15,7 @@
 
 /* The word in that column, NULL for NULL: a result code of SQLite. */
 static int
-word_at(const struct query *q, int column, struct words *words,
+word_at(const struct query *q, int column, struct string_pool *words,
     struct word **out, int *is_new)
 {
     const void *bytes = sqlite3_column_blob(q->statement, column);
@@ -26,7 +26,7 @@ word_at(const struct query *q, int column, struct words *words,
         return SQLITE_OK;
     size_t n = (size_t)sqlite3_column_bytes(q->statement, column);
     if (bytes != NULL || n == 0)
-        *out = words_get(words, bytes ? bytes : "", n, is_new);
+        *out = string_pool_get(words, bytes ? bytes : "", n, is_new);
     return *out != NULL ? SQLITE_OK : SQLITE_NOMEM;
 }
 
@@ -49,7 +49,7 @@ id_at(const struct query *q, int column, struct ids *ids, const char **id,
 }
 
 static int
-take_ids(struct intake *in, const struct query *q, struct record *r)
+take_ids(struct record_reader *in, const struct query *q, struct record *r)
 {
     const void *subject = NULL;
     const void *other = NULL;
@@ -67,7 +67,7 @@ take_ids(struct intake *in, const struct query *q, struct record *r)
 }
 
 static int
-take_texts(struct intake *in, const struct query *q, struct record *r)
+take_texts(struct record_reader *in, const struct query *q, struct record *r)
 {
     struct word *by;
     int is_new;
@@ -97,7 +97,7 @@ meter_at(const struct query *q, int column)
 
 /* Fill in @r from the row at hand: a result code of SQLite. */
 static int
-take_row(struct intake *in, const struct query *q, struct record *r)
+take_row(struct record_reader *in, const struct query *q, struct record *r)
 {
     r->id = query_int_at(q, 0);
     r->day = query_day_at(q, 4);
@@ -116,7 +116,7 @@ take_row(struct intake *in, const struct query *q, struct record *r)
 }
 
 struct record *
-intake_add(struct intake *in, struct fault *f)
+record_reader_add(struct record_reader *in, struct fault *f)
 {
     if (in->n == in->room) {
         size_t room = in->room == 0 ? 256 : 2 * in->room;
@@ -133,9 +133,10 @@ intake_add(struct intake *in, struct fault *f)
 }
 
 struct record *
-intake_take(struct intake *in, const struct query *q, struct fault *f)
+record_reader_take(
+    struct record_reader *in, const struct query *q, struct fault *f)
 {
-    struct record *r = intake_add(in, f);
+    struct record *r = record_reader_add(in, f);
 
     if (r == NULL)
         return NULL;
@@ -157,12 +158,13 @@ intake_take(struct intake *in, const struct query *q, struct fault *f)
 }
 
 int
-intake_take_all(struct intake *in, struct query *q, struct fault *f)
+record_reader_take_all(
+    struct record_reader *in, struct query *q, struct fault *f)
 {
     int row;
 
     while ((row = query_row(q, f)) > 0)
-        if (intake_take(in, q, f) == NULL) {
+        if (record_reader_take(in, q, f) == NULL) {
             query_end(q);
             return -1;
         }
@@ -172,12 +174,13 @@ intake_take_all(struct intake *in, struct query *q, struct fault *f)
 /* --- what it needs at hand ------------------------------------------------ */
 
 static int
-get_ready(struct intake *in, const struct fleet *fleet)
+get_ready(struct record_reader *in, const struct fleet *fleet)
 {
     in->subjects =
-        (struct ids){lookup_new(fleet->n_subjects), words_new(in->arena)};
-    in->jobs = (struct ids){lookup_new(fleet->n_jobs), words_new(in->arena)};
-    in->people = words_new(in->arena);
+        (struct ids){lookup_new(fleet->n_subjects), string_pool_new(in->arena)};
+    in->jobs =
+        (struct ids){lookup_new(fleet->n_jobs), string_pool_new(in->arena)};
+    in->people = string_pool_new(in->arena);
     if (!in->subjects.known || !in->subjects.seen || !in->jobs.known ||
         !in->jobs.seen || !in->people)
         return -1;
@@ -192,7 +195,7 @@ get_ready(struct intake *in, const struct fleet *fleet)
 /* Room for all records there are, by the number of the last: what is not used
  * of it is never touched and costs nothing. */
 static int
-take_room(struct intake *in, struct fault *f)
+take_room(struct record_reader *in, struct fault *f)
 {
     struct query q = query_start(in->ledger, RECORD_LAST);
     int row = query_row(&q, f);
@@ -207,20 +210,20 @@ take_room(struct intake *in, struct fault *f)
 }
 
 int
-intake_start(struct intake *in, struct ledger *l, const struct fleet *fleet,
-    struct arena *a, struct fault *f)
+record_reader_start(struct record_reader *in, struct ledger *l,
+    const struct fleet *fleet, struct arena *a, struct fault *f)
 {
-    *in = (struct intake){.ledger = l, .arena = a};
+    *in = (struct record_reader){.ledger = l, .arena = a};
     return get_ready(in, fleet) == 0 ? take_room(in, f)
                                      : query_fault(l, SQLITE_NOMEM, f);
 }
 
 void
-intake_end(struct intake *in)
+record_reader_end(struct record_reader *in)
 {
     lookup_free(in->subjects.known);
-    words_free(in->subjects.seen);
+    string_pool_free(in->subjects.seen);
     lookup_free(in->jobs.known);
-    words_free(in->jobs.seen);
-    words_free(in->people);
+    string_pool_free(in->jobs.seen);
+    string_pool_free(in->people);
 }

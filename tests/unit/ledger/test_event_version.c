@@ -1,26 +1,27 @@
 /* The stamps of calendar events: RFC 5545, 3.8.7.2 to 3.8.7.4. */
 #include <sysexits.h>
 
+#include "event_version.h"
 #include "ledger_fixture.h"
-#include "stamp.h"
 #include "test.h"
 
 #define NOW 1767225600 /* 2026-01-01T00:00:00Z */
 #define YEAR 31536000
 
-static const unsigned char red[STAMP_HASH] = "red";
-static const unsigned char blue[STAMP_HASH] = "blue";
+static const unsigned char red[EVENT_VERSION_HASH] = "red";
+static const unsigned char blue[EVENT_VERSION_HASH] = "blue";
 /* Differs from red in its last byte alone, behind NUL bytes. */
-static const unsigned char rose[STAMP_HASH] = {'r', 'e', 'd', [31] = 1};
+static const unsigned char rose[EVENT_VERSION_HASH] = {'r', 'e', 'd', [31] = 1};
 
 static void
 assert_stamp(struct ledger *l, const char *uid, const unsigned char *hash,
     int64_t now, int64_t sequence, int64_t modified)
 {
-    struct stamp s = {-1, -1};
+    struct event_version s = {-1, -1};
     struct fault f = {0, ""};
 
-    if (stamp_event(l, &(struct stamp_of){"feed", uid, hash}, now, &s, &f) != 0)
+    if (event_version_next(
+            l, &(struct event_version_of){"feed", uid, hash}, now, &s, &f) != 0)
         fail_msg("%s", f.text);
     assert_int_equal(s.sequence, sequence);
     assert_int_equal(s.modified, modified);
@@ -84,17 +85,19 @@ many_stamps_in_one_group(void **state)
 static void
 each_feed_has_its_own_stamps(void **state)
 {
-    struct stamp s = {-1, -1};
+    struct event_version s = {-1, -1};
 
     (void)state;
     struct ledger *l = opened(LEDGER_WRITE);
     assert_stamp(l, "a", red, NOW, 0, NOW);
-    assert_int_equal(stamp_event(l, &(struct stamp_of){"other", "a", blue},
-                         NOW + 1, &s, NULL),
+    assert_int_equal(
+        event_version_next(l, &(struct event_version_of){"other", "a", blue},
+            NOW + 1, &s, NULL),
         0);
     assert_int_equal(s.sequence, 0);
     assert_int_equal(
-        stamp_event(l, &(struct stamp_of){"FEED", "a", red}, NOW + 1, &s, NULL),
+        event_version_next(
+            l, &(struct event_version_of){"FEED", "a", red}, NOW + 1, &s, NULL),
         0);
     assert_int_equal(s.modified, NOW);
     ledger_close(l);
@@ -104,8 +107,9 @@ static void
 learn(struct ledger *l, const unsigned char *hash, int64_t sequence,
     int64_t modified)
 {
-    assert_int_equal(stamp_learn(l, &(struct stamp_of){"feed", "a", hash},
-                         &(struct stamp){sequence, modified}, NULL),
+    assert_int_equal(
+        event_version_learn(l, &(struct event_version_of){"feed", "a", hash},
+            &(struct event_version){sequence, modified}, NULL),
         0);
 }
 
@@ -159,7 +163,7 @@ what_was_seen_of_another_ledger_is_learnt(void **state)
 static void
 a_reader_gets_the_stamps_that_are_known(void **state)
 {
-    struct stamp s = {-1, -1};
+    struct event_version s = {-1, -1};
     struct fault f = {0, ""};
 
     (void)state;
@@ -169,7 +173,9 @@ a_reader_gets_the_stamps_that_are_known(void **state)
     l = opened(LEDGER_READ);
     assert_stamp(l, "a", red, NOW + 1, 0, NOW);
     assert_int_equal(
-        stamp_event(l, &(struct stamp_of){"feed", "a", blue}, NOW, &s, &f), -1);
+        event_version_next(
+            l, &(struct event_version_of){"feed", "a", blue}, NOW, &s, &f),
+        -1);
     assert_fault(&f, EX_NOPERM);
     ledger_close(l);
 }

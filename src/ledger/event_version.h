@@ -1,5 +1,5 @@
-#ifndef STAMP_H
-#define STAMP_H
+#ifndef EVENT_VERSION_H
+#define EVENT_VERSION_H
 
 #include "fault.h"
 
@@ -7,19 +7,19 @@
 
 struct ledger;
 
-#define STAMP_HASH 32
+#define EVENT_VERSION_HASH 32
 
 /* What a calendar event says of its own history (RFC 5545, 3.8.7). */
-struct stamp {
+struct event_version {
     int64_t sequence; /* SEQUENCE, from 0 */
     int64_t modified; /* DTSTAMP and LAST-MODIFIED, seconds since 1970 */
 };
 
 /* An event, and a digest of what it says. */
-struct stamp_of {
+struct event_version_of {
     const char *feed;
     const char *uid;
-    const unsigned char *hash; /* of STAMP_HASH bytes */
+    const unsigned char *hash; /* of EVENT_VERSION_HASH bytes */
 };
 
 /*
@@ -29,8 +29,8 @@ struct stamp_of {
  * back.  An event that returns after a while goes on from where it was.
  * Thousands of these belong in one group, see ledger_begin().  Returns 0 or -1.
  */
-int stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
-    struct stamp *out, struct fault *f);
+int event_version_next(struct ledger *l, const struct event_version_of *e,
+    int64_t now, struct event_version *out, struct fault *f);
 
 /*
  * Subscribers have seen the event @e with the stamp @seen, perhaps from another
@@ -39,7 +39,7 @@ int stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
  * neither is: each part goes on from the higher, and unless the content is the
  * same, whatever the event says next is news.  Returns 0 or -1.
  */
-int stamp_learn(struct ledger *l, const struct stamp_of *e,
-    const struct stamp *seen, struct fault *f);
+int event_version_learn(struct ledger *l, const struct event_version_of *e,
+    const struct event_version *seen, struct fault *f);
 
 #endif

@@ -1,5 +1,6 @@
-#include "held.h"
+#include "shown_forecast.h"
 
+#include "ledger.h"
 #include "query.h"
 
 #include <string.h>
@@ -31,7 +32,7 @@ basis_at(const struct query *q, int column)
 }
 
 int
-held_read(struct ledger *l, struct calm *c, struct fault *f)
+shown_forecast_read(struct ledger *l, struct calm *c, struct fault *f)
 {
     struct query q = query_start(l, HELD_ALL);
     int row;
@@ -86,7 +87,7 @@ drop_past(struct ledger *l, const struct held *h, struct fault *f)
 }
 
 int
-held_write(struct ledger *l, const struct calm *c, struct fault *f)
+shown_forecast_write(struct ledger *l, const struct calm *c, struct fault *f)
 {
     size_t n;
     const struct held *changes = calm_changes(c, &n);

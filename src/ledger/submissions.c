@@ -1,9 +1,9 @@
-#include "forms.h"
+#include "submissions.h"
 
 #include "query.h"
 
 int
-forms_find(
+submissions_find(
     struct ledger *l, const char *token, int64_t *record, struct fault *f)
 {
     struct query q = query_start(l, FORM_FIND);
@@ -18,7 +18,8 @@ forms_find(
 }
 
 int
-forms_keep(struct ledger *l, const char *token, int64_t record, struct fault *f)
+submissions_keep(
+    struct ledger *l, const char *token, int64_t record, struct fault *f)
 {
     struct query q = query_start(l, FORM_KEEP);
 

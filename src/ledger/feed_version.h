@@ -1,5 +1,5 @@
-#ifndef EDITION_H
-#define EDITION_H
+#ifndef FEED_VERSION_H
+#define FEED_VERSION_H
 
 #include "fault.h"
 
@@ -7,12 +7,12 @@
 
 struct ledger;
 
-#define EDITION_HASH 32
+#define FEED_VERSION_HASH 32
 
 /* What was last published of a feed. */
-struct edition {
-    const unsigned char *hash; /* EDITION_HASH bytes: of all that it is made
-                                  from */
+struct feed_version {
+    const unsigned char *hash; /* FEED_VERSION_HASH bytes: of all that it is
+                                  made from */
     int same;                  /* found: that hash is the one asked with */
     int64_t dues;              /* that it shows, */
     int64_t left_out;          /* and that it had no room for */
@@ -22,11 +22,11 @@ struct edition {
 
 /* The last edition of @feed, compared with @e->hash: 1 and fills in @e, 0 when
  * there is none, or -1. */
-int edition_find(
-    struct ledger *l, const char *feed, struct edition *e, struct fault *f);
+int feed_version_find(struct ledger *l, const char *feed,
+    struct feed_version *e, struct fault *f);
 
 /* Keep @e as the last edition of @feed: 0 or -1. */
-int edition_keep(struct ledger *l, const char *feed, const struct edition *e,
-    struct fault *f);
+int feed_version_keep(struct ledger *l, const char *feed,
+    const struct feed_version *e, struct fault *f);
 
 #endif

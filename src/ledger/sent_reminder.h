@@ -1,5 +1,5 @@
-#ifndef TOLD_H
-#define TOLD_H
+#ifndef SENT_REMINDER_H
+#define SENT_REMINDER_H
 
 #include "day.h"
 #include "fault.h"
@@ -11,7 +11,7 @@ struct ledger;
  * that says it, see outbox_add().  Subject, job and person match letters in
  * either case.
  */
-struct told {
+struct sent_reminder {
     const char *subject;
     const char *job;
     const char *cycle; /* from due_cycle_text() */
@@ -21,20 +21,22 @@ struct told {
 };
 
 /* Nonzero when @t was told, whatever the deadline then; -1 on failure. */
-int told_has(struct ledger *l, const struct told *t, struct fault *f);
+int sent_reminder_has(
+    struct ledger *l, const struct sent_reminder *t, struct fault *f);
 
 /* Nonzero when the stage of @t was told of this very deadline, by its own name
  * or by one with "@" and a day after it; -1 on failure. */
-int told_of_deadline(struct ledger *l, const struct told *t, struct fault *f);
+int sent_reminder_of_deadline(
+    struct ledger *l, const struct sent_reminder *t, struct fault *f);
 
 /* Nonzero when the person was ever told anything; -1 on failure. */
-int told_anything(struct ledger *l, const char *person, struct fault *f);
+int sent_reminder_any(struct ledger *l, const char *person, struct fault *f);
 
 /*
  * The deadline last told to @t's person of its subject, job and cycle, in
  * whatever stage; DAY_NONE when none was.  Returns 0 or -1.
  */
-int told_last_deadline(
-    struct ledger *l, const struct told *t, day_t *deadline, struct fault *f);
+int sent_reminder_last_deadline(struct ledger *l, const struct sent_reminder *t,
+    day_t *deadline, struct fault *f);
 
 #endif

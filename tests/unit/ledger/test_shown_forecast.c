@@ -2,8 +2,8 @@
 #include <sysexits.h>
 
 #include "days.h"
-#include "held.h"
 #include "ledger_fixture.h"
+#include "shown_forecast.h"
 #include "test.h"
 
 static struct calm *
@@ -32,7 +32,7 @@ stands(struct ledger *l, struct held h)
 {
     struct calm *c = calm();
 
-    assert_int_equal(held_read(l, c, NULL), 0);
+    assert_int_equal(shown_forecast_read(l, c, NULL), 0);
     calm_settle(c, FORECAST_EARLY, &h);
     calm_free(c);
     return h.forecast;
@@ -44,9 +44,9 @@ keep(struct ledger *l, struct held h)
 {
     struct calm *c = calm();
 
-    assert_int_equal(held_read(l, c, NULL), 0);
+    assert_int_equal(shown_forecast_read(l, c, NULL), 0);
     calm_settle(c, FORECAST_EARLY, &h);
-    assert_int_equal(held_write(l, c, NULL), 0);
+    assert_int_equal(shown_forecast_write(l, c, NULL), 0);
     calm_free(c);
 }
 
@@ -139,9 +139,9 @@ nothing_new_writes_nothing(void **state)
     keep(l, held("K7", METER_DISTANCE, "2026-03-02"));
     struct calm *c = calm();
     struct held moved = held("K7", METER_DISTANCE, "2026-03-09");
-    assert_int_equal(held_read(l, c, NULL), 0);
+    assert_int_equal(shown_forecast_read(l, c, NULL), 0);
     calm_settle(c, FORECAST_EARLY, &moved);
-    assert_int_equal(held_write(l, c, &f), -1);
+    assert_int_equal(shown_forecast_write(l, c, &f), -1);
     assert_int_equal(f.code, EX_NOPERM);
     calm_free(c);
     ledger_close(l);

@@ -3,14 +3,14 @@
 #include <string.h>
 
 #include "arena.h"
+#include "string_pool.h"
 #include "test.h"
-#include "words.h"
 
 static struct word *
-get(struct words *w, const char *text, int want_new)
+get(struct string_pool *w, const char *text, int want_new)
 {
     int is_new = -1;
-    struct word *word = words_get(w, text, strlen(text), &is_new);
+    struct word *word = string_pool_get(w, text, strlen(text), &is_new);
 
     assert_non_null(word);
     assert_string_equal(word->text, text);
@@ -22,7 +22,7 @@ static void
 a_word_is_kept_once(void **state)
 {
     struct arena *a = arena_new();
-    struct words *w = words_new(a);
+    struct string_pool *w = string_pool_new(a);
     int thing = 0;
     char text[] = "K7";
 
@@ -38,10 +38,10 @@ a_word_is_kept_once(void **state)
     assert_ptr_equal(get(w, "K7", 0)->text, kept);
     assert_ptr_equal(get(w, "K7", 0)->thing, &thing);
     get(w, "", 0);
-    words_free(w);
+    string_pool_free(w);
     assert_string_equal(kept, "K7");
     arena_free(a);
-    words_free(NULL);
+    string_pool_free(NULL);
 }
 
 /* More than there was room for at first. */
@@ -51,7 +51,7 @@ many_words(void **state)
     enum { MANY = 5000 };
     static int things[MANY];
     struct arena *a = arena_new();
-    struct words *w = words_new(a);
+    struct string_pool *w = string_pool_new(a);
     char text[16];
 
     (void)state;
@@ -63,7 +63,7 @@ many_words(void **state)
         snprintf(text, sizeof text, "K%d", i);
         assert_ptr_equal(get(w, text, 0)->thing, &things[i]);
     }
-    words_free(w);
+    string_pool_free(w);
     arena_free(a);
 }
 

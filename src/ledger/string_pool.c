@@ -1,4 +1,4 @@
-#include "words.h"
+#include "string_pool.h"
 
 #include "arena.h"
 
@@ -8,7 +8,7 @@
 
 /* A hash table with open addressing, at most half full; a free place has no
  * text. */
-struct words {
+struct string_pool {
     struct arena *arena;
     struct word *places;
     size_t n;
@@ -21,14 +21,14 @@ new_places(size_t size)
     return calloc(size, sizeof(struct word));
 }
 
-struct words *
-words_new(struct arena *a)
+struct string_pool *
+string_pool_new(struct arena *a)
 {
-    struct words *w = calloc(1, sizeof *w);
+    struct string_pool *w = calloc(1, sizeof *w);
 
     if (w == NULL)
         return NULL;
-    *w = (struct words){a, new_places(64), 0, 64};
+    *w = (struct string_pool){a, new_places(64), 0, 64};
     if (w->places != NULL)
         return w;
     free(w);
@@ -36,7 +36,7 @@ words_new(struct arena *a)
 }
 
 void
-words_free(struct words *w)
+string_pool_free(struct string_pool *w)
 {
     if (w == NULL)
         return;
@@ -57,7 +57,7 @@ hash(const char *text, size_t len)
 
 /* Where the text is, or would be. */
 static struct word *
-place_of(const struct words *w, const char *text, size_t len)
+place_of(const struct string_pool *w, const char *text, size_t len)
 {
     size_t at = hash(text, len) & (w->size - 1);
 
@@ -69,7 +69,7 @@ place_of(const struct words *w, const char *text, size_t len)
 }
 
 static int
-grow(struct words *w)
+grow(struct string_pool *w)
 {
     struct word *old = w->places;
     size_t n = w->size;
@@ -87,7 +87,8 @@ grow(struct words *w)
 }
 
 struct word *
-words_get(struct words *w, const char *text, size_t len, int *is_new)
+string_pool_get(
+    struct string_pool *w, const char *text, size_t len, int *is_new)
 {
     struct word *found = place_of(w, text, len);
 

@@ -1,15 +1,15 @@
-#include "edition.h"
+#include "feed_version.h"
 
 #include "query.h"
 
 int
-edition_find(
-    struct ledger *l, const char *feed, struct edition *e, struct fault *f)
+feed_version_find(
+    struct ledger *l, const char *feed, struct feed_version *e, struct fault *f)
 {
-    struct query q = query_start(l, EDITION_FIND);
+    struct query q = query_start(l, FEED_VERSION_FIND);
 
     query_text(&q, feed);
-    query_bytes(&q, e->hash, EDITION_HASH);
+    query_bytes(&q, e->hash, FEED_VERSION_HASH);
     int row = query_row(&q, f);
     if (row <= 0)
         return row;
@@ -22,13 +22,13 @@ edition_find(
 }
 
 int
-edition_keep(struct ledger *l, const char *feed, const struct edition *e,
-    struct fault *f)
+feed_version_keep(struct ledger *l, const char *feed,
+    const struct feed_version *e, struct fault *f)
 {
-    struct query q = query_start(l, EDITION_KEEP);
+    struct query q = query_start(l, FEED_VERSION_KEEP);
 
     query_text(&q, feed);
-    query_bytes(&q, e->hash, EDITION_HASH);
+    query_bytes(&q, e->hash, FEED_VERSION_HASH);
     query_int(&q, e->dues);
     query_int(&q, e->left_out);
     query_int(&q, e->size);

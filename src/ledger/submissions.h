@@ -1,5 +1,5 @@
-#ifndef FORMS_H
-#define FORMS_H
+#ifndef SUBMISSIONS_H
+#define SUBMISSIONS_H
 
 #include "fault.h"
 
@@ -14,11 +14,11 @@ struct ledger;
 
 /* 1 and sets @record when the form with that token made one, 0 when it did not,
  * or -1. */
-int forms_find(
+int submissions_find(
     struct ledger *l, const char *token, int64_t *record, struct fault *f);
 
 /* Keep that it made @record: 0 or -1. */
-int forms_keep(
+int submissions_keep(
     struct ledger *l, const char *token, int64_t record, struct fault *f);
 
 #endif

@@ -1,21 +1,21 @@
-#include "stamp.h"
+#include "event_version.h"
 
 #include "query.h"
 
 static struct query
-start(struct ledger *l, enum statement s, const struct stamp_of *e)
+start(struct ledger *l, enum statement s, const struct event_version_of *e)
 {
     struct query q = query_start(l, s);
 
     query_text(&q, e->feed);
     query_text(&q, e->uid);
-    query_bytes(&q, e->hash, STAMP_HASH);
+    query_bytes(&q, e->hash, EVENT_VERSION_HASH);
     return q;
 }
 
 /* Take the stamp that the query answers with: as query_row(). */
 static int
-take_stamp(struct query *q, struct stamp *out, struct fault *f)
+take_stamp(struct query *q, struct event_version *out, struct fault *f)
 {
     int row = query_row(q, f);
 
@@ -28,8 +28,8 @@ take_stamp(struct query *q, struct stamp *out, struct fault *f)
 }
 
 int
-stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
-    struct stamp *out, struct fault *f)
+event_version_next(struct ledger *l, const struct event_version_of *e,
+    int64_t now, struct event_version *out, struct fault *f)
 {
     struct query same = start(l, PUBLISHED_SAME, e);
     int row = take_stamp(&same, out, f);
@@ -42,8 +42,8 @@ stamp_event(struct ledger *l, const struct stamp_of *e, int64_t now,
 }
 
 int
-stamp_learn(struct ledger *l, const struct stamp_of *e,
-    const struct stamp *seen, struct fault *f)
+event_version_learn(struct ledger *l, const struct event_version_of *e,
+    const struct event_version *seen, struct fault *f)
 {
     struct query q = start(l, PUBLISHED_LEARN, e);
 
