@@ -13,7 +13,7 @@ AFTER = {"repaired": "repaired", "released": "closed"}
 def asked_after_each(lines):
     """The events, and after each what became of everything, asked for the
     newest day: then only an event changes anything, or the end of a day."""
-    newest, out = "0000-00-00", []
+    newest, out = "2026-01-01", []
     for line in lines:
         words = line.split()
         if words[0] == "ask":

@@ -658,3 +658,79 @@ working lapsed on the 7th; asked for the 5th again, it stays lapsed
     = defect 1 K7 L1 until minor lapsed
     = vehicle K7 stopped
     = vehicle M2 drive
+
+story of-two-open-the-one-that-is-undone several
+source rule 5, and the table: repaired, seen again: if it happened later
+working late paper opened a second number, still open when the first is mended;
+    what is seen later says that the repair did not hold
+    event 1 reported K7 T1 major 2026-03-02 07:40 cai live = ok
+    event 2 reported K7 T1 minor 2026-03-01 16:00 dot paper = ok
+    event 3 repaired 1 2026-03-02 10:00 fin = ok
+    event 4 reported K7 T1 minor 2026-03-02 12:00 cai live = ok
+    event 5 released 1 2026-03-02 14:00 ann = refused
+    ask 2026-03-02 15:00
+    = defect 1 K7 T1 reported major
+    = defect 2 K7 T1 reported minor
+    = vehicle K7 stopped
+    = vehicle M2 drive
+
+story the-same-one-is-not-another several
+source rule 7: unless another arrives that day
+working X1 goes and is back on the same day: what was missing is looked at and
+    released.  Where it is already, it cannot be moved to, so that is no arrival
+    for X2
+    carried X1 K7 F1
+    carried X2 K7 F1
+    event 1 moved X1 K7 2026-03-02 = refused
+    event 2 moved X1 M2 2026-03-02 = ok
+    event 3 moved X1 K7 2026-03-02 = ok
+    ask 2026-03-02 12:00
+    = defect 1 K7 F1 reported stops
+    = defect 2 M2 F1 reported stops
+    = vehicle K7 stopped
+    = vehicle M2 stopped
+
+story a-void-of-a-move-that-lifts several
+source rule 1: a void that lifts a stop needs `may = release`; rule 7
+working X1 stops M2, to which it was moved; that it was not lifts this, and what
+    is missing at K7.  ann reported it on M2, so bea
+    carried X1 K7 F1
+    event 1 moved X1 M2 2026-03-02 = ok
+    event 2 reported X1 F1 stops 2026-03-03 07:40 ann live = ok
+    event 3 voided 1 eve = refused
+    event 4 voided 1 ann = refused
+    event 5 voided 1 bea = ok
+    ask 2026-03-03 08:00
+    = defect 1 K7 F1 void stops
+    = defect 2 X1 F1 reported stops
+    = vehicle K7 stopped
+    = vehicle M2 drive
+
+story who-reports-a-minor-does-not-release-it several
+source rule 2: reporter and lifter differ; rule 1 counts a release among what
+    lifts
+working bea reported it and may not release it, though a minor stops nothing
+    event 1 reported K7 L1 minor 2026-03-02 07:40 bea live = ok
+    event 2 repaired 1 2026-03-02 10:00 fin = ok
+    event 3 released 1 2026-03-02 11:00 bea = refused
+    event 4 released 1 2026-03-02 11:00 ann = ok
+    ask 2026-03-02 12:00
+    = defect 1 K7 L1 closed minor
+    = vehicle K7 drive
+    = vehicle M2 drive
+
+story paper-on-what-is-closed-is-no-act several
+source table, void of the last act: before; rule 5
+working the late paper changed nothing: the release is still the last act, and
+    anybody known may take it back; the paper may be void as well
+    event 1 reported K7 T1 stops 2026-03-02 07:40 cai live = ok
+    event 2 repaired 1 2026-03-02 10:00 fin = ok
+    event 3 released 1 2026-03-02 11:00 ann = ok
+    event 4 reported K7 T1 major 2026-03-02 09:00 dot paper = ok
+    event 5 voided 4 cai = ok
+    event 6 reported K7 T1 major 2026-03-02 09:00 dot paper = ok
+    event 7 voided 3 cai = ok
+    ask 2026-03-02 12:00
+    = defect 1 K7 T1 repaired stops
+    = vehicle K7 stopped
+    = vehicle M2 drive

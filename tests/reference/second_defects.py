@@ -17,7 +17,8 @@ Rule 1: "what imposes one needs nothing"
     A verdict `stop` needs a known person and no right.
 Rule 2: "Reporter and lifter, repairer and releaser differ"
     Whoever reported or mended the defect at any time counts, not the last
-    alone; `nothing` from repaired is a release in this.
+    alone.  A release, and `nothing` from repaired, is a lift in this and in
+    rule 1, though it be of a minor.
 Rule 3: "not before the time of the report"
     Of the newest report that stands.  A decision other than `stop` dated before
     it is refused likewise, and a release before the repair.
@@ -38,7 +39,7 @@ Rule 7: "moving it off opens `missing`, unless another arrives that day"
 Table: "void of the last act"
     An older act is not voided, nor a void; a sighting that joined a closed
     defect is no act on it.  A move is voided while it is the last of its
-    equipment and nothing rests on it.
+    equipment and stands in for no other.
 Rule 1 and a clock: lapsed or not is asked of the newest day that was entered
 or asked for, or of the act's own where that is later.
 """
@@ -65,7 +66,6 @@ class Event:
     def __init__(self, words):
         self.number, self.kind, self.words = words[0], words[1], words[2:]
         self.defect = None      # the number of the defect it is about
-        self.joined = False     # a sighting of what was closed by then
         self.check = None       # the check a report was found in
         self.excuses = None     # the missing defect that an arrival undoes
         self.rests_on = None    # the arrival that excused a departure
@@ -89,9 +89,14 @@ class State:
         self.number = number
         self.state = self.grade = self.until = None
         self.held = None    # the day after which a stop goes on
+        self.last, self.idle = None, set()  # the last act, and what was none
         self.opened = self.seen = self.mended = self.closed = None
         self.reporters, self.menders = set(), set()
         for event in events:
+            if self.state == "closed":
+                self.idle.add(event.number)
+            else:
+                self.last = event.number
             getattr(self, event.kind)(event)
         if self.state is None:
             self.state = "void"
@@ -240,10 +245,10 @@ class Fold:
         if not found:
             found = [Defect(len(self.defects) + 1, subject, item, closed)]
             self.defects += found
-        # Where several were open, the one that it undoes, or the oldest.
-        found.sort(key=lambda d: not self.undoes(event, d))
-        event.joined = self.state(found[0]).state == "closed"
-        self.act(event, found[0])
+        # Where several were open, one that it undoes, or the oldest.
+        best = max(found, key=lambda d: (self.state(d).open(),
+                                         self.undoes(event, d), -d.number))
+        self.act(event, best)
 
     def undoes(self, event, defect):
         before, after = self.state(defect), self.state(defect, event)
@@ -265,11 +270,11 @@ class Fold:
     def known(self, by, *rights):
         need(by in self.rights and self.rights[by].issuperset(rights))
 
-    def lift(self, event, before, barred):
-        """Rules 1 and 2 for what lifts a stop."""
+    def lift(self, event, barred):
+        """Rules 1 and 2 for what lifts a stop, or releases."""
         self.known(event.by, "release")
         holders = [p for p, may in self.rights.items() if "release" in may]
-        if event.by in before.reporters | barred:
+        if event.by in barred:
             need(len(holders) < 2 and event.alone)
 
     def assessed(self, event, number, verdict, day, minute, by, *rest):
@@ -285,15 +290,21 @@ class Fold:
         self.known(by)
         if event.verdict != "stop":
             need(event.first >= before.seen)
+            need(before.state != "repaired" or event.first >= before.mended)
             today = max(self.now, day)
-            if before.stops(today) and not after.stops(today):
-                self.lift(event, before, before.menders
-                          if before.state == "repaired" else set())
+            lifts = before.stops(today) and not after.stops(today)
+            if lifts or before.state == "repaired":
+                self.lift(event, self.barred(before))
             else:
                 self.known(by, "assess")
         if event.until:
             self.in_limits(event, self.carrier(defect.subject))
         self.act(event, defect)
+
+    def barred(self, before):
+        """Who reported it does not lift, who mended it does not release."""
+        return before.reporters | (before.menders
+                                   if before.state == "repaired" else set())
 
     def in_limits(self, event, vehicle):
         most = date.fromisoformat(event.day) + timedelta(self.most)
@@ -316,7 +327,7 @@ class Fold:
         defect = self.find(number)
         before = self.state(defect)
         need(before.state == "repaired" and event.first >= before.mended)
-        self.lift(event, before, before.menders)
+        self.lift(event, self.barred(before))
         self.act(event, defect)
 
     # Moves.
@@ -376,7 +387,7 @@ class Fold:
         self.void.add(number)
         try:
             for _, lifted in before - self.stops(self.now):
-                self.lift(event, states[lifted], set())
+                self.lift(event, states[lifted].reporters)
         except Refused:
             self.void.remove(number)
             raise
@@ -389,11 +400,11 @@ class Fold:
         if target.kind == "moved":
             need(self.moves(target.words[0])[-1] is target)
             need(all(e.rests_on != target.number for e in standing))
-        for number in (target.defect, target.excuses):
-            if number and not target.joined:
-                acts = [e for e in self.defects[number - 1].events
-                        if e in standing and not e.joined]
-                need(acts[-1] is target)
+            need(target.excuses is None)
+        if target.defect:
+            state = self.state(self.defects[target.defect - 1])
+            need(state.last == target.number or target.number in state.idle
+                 or state.state == "void")
 
     # Asking.
 

@@ -228,9 +228,11 @@ def smallest(lines, fails):
         changed = False
         for i in range(len(lines) - 1, -1, -1):
             less = lines[:i] + lines[i + 1:]
-            word, *names = lines[i].split()
-            if word in ("vehicle", "carried") and any(
-                    names[0] in other.split() for other in less):
+            word, name, *rest = lines[i].split()
+            if rest[:1] == ["checked"]:
+                name = f"check {name}"
+            if (word in ("vehicle", "carried") or rest[:1] == ["checked"]) and (
+                    f" {name} " in f"{' '.join(less)} "):
                 continue
             if fails(less):
                 lines, changed = less, True
