@@ -46,7 +46,8 @@ class Fleet:
         for kind in ("vehicle", "equipment", "driver"):
             for name, keys in self.sections.get(kind, {}).items():
                 self.subjects[name] = (kind, keys)
-        self.working = second_working_days.Calendars(self.sections)
+        self.working = second_working_days.Calendars(
+            self.sections, os.path.dirname(path))
         self.ledger = os.path.join(
             os.path.dirname(path), self.sections["site"][""]["ledger"][0])
 

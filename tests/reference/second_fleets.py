@@ -31,6 +31,7 @@ LENGTHS = {"day": (5, 10, 28, 30, 90, 365), "week": (1, 2, 6, 8, 13, 52),
 class Maker:
     def __init__(self, rng):
         self.rng = rng
+        self.files = {}  # what the fleet file names
 
     # Odds and days.
 
@@ -65,6 +66,9 @@ class Maker:
             yield lines("add", [f"{day} Added day" for day in added])
             yield lines("remove", [removed] if removed else [])
             if self.chance(0.4):
+                self.files[f"{name}.ics"] = self.published()
+                yield f"file = {name}.ics"
+            if self.chance(0.4):
                 yield f"known-until = {self.day(2025, 2028)}"
         self.named = [f"c{n}" for n in range(self.rng.randint(1, 3))]
         for name in self.named:
@@ -81,6 +85,22 @@ class Maker:
         for name in self.depots:
             yield (f"[depot {name}]",
                    f"calendar = {self.rng.choice(self.named)}")
+
+    def published(self):
+        """A holiday file: events of a day or several, all day or not."""
+        text = "BEGIN:VCALENDAR\nVERSION:2.0\nPRODID:-//Skerrow//EN\n"
+        for n in range(self.rng.randint(1, 4)):
+            first = self.day()
+            last = first + self.rng.choice([1, 1, 2, 7]) * DAY
+            ends = ["", f"DTEND;VALUE=DATE:{last:%Y%m%d}\n",
+                    f"DURATION:P{(last - first).days}D\n", "DURATION:P1W\n"]
+            start, end = f";VALUE=DATE:{first:%Y%m%d}", self.rng.choice(ends)
+            if n > 0 and self.chance(0.2):
+                start, end = f":{first:%Y%m%d}T090000Z", ""
+            off = "STATUS:CANCELLED\n" if n > 0 and self.chance(0.2) else ""
+            text += (f"BEGIN:VEVENT\nUID:{n}@skerrow.example\nDTSTART{start}\n"
+                     f"{end}{off}SUMMARY:Published on pa\n per\nEND:VEVENT\n")
+        return text + "END:VCALENDAR\n"
 
     def closure(self):
         first = self.day()

@@ -1,5 +1,6 @@
 """Holidays and working days of the second calculator."""
 import calendar
+import os
 from datetime import timedelta
 
 from dateutil.easter import easter
@@ -32,7 +33,50 @@ def rule_day(rule, year):
         return None
 
 
-def holidays(keys):
+def published(keys, folder):
+    """The days of a holiday file: of its all-day events, both ends of each
+    unfolded line by line."""
+    days, event = set(), None
+    for name in keys.get("file", []):
+        with open(os.path.join(folder, name), encoding="utf-8") as file:
+            text = file.read().replace("\n ", "")
+        for line in text.splitlines():
+            what, _, value = line.partition(":")
+            what = what.split(";")[0]
+            if line == "BEGIN:VEVENT":
+                event = {}
+            elif line == "END:VEVENT":
+                if event.get("STATUS") != "CANCELLED":
+                    days.update(event_days(event))
+            elif event is not None:
+                event[what] = value
+    return days
+
+
+def event_days(event):
+    """DTEND is the day after the last; no end is one day (RFC 5545, 3.6.1)."""
+    if "T" in event["DTSTART"]:
+        return []
+    first = date.fromisoformat(event["DTSTART"])
+    length = 1
+    if "DTEND" in event:
+        length = (date.fromisoformat(event["DTEND"]) - first).days
+    elif "DURATION" in event:
+        n, unit = int(event["DURATION"][1:-1]), event["DURATION"][-1]
+        length = n * {"D": 1, "W": 7}[unit]
+    return [first + n * DAY for n in range(length)]
+
+
+def known_until(keys, folder):
+    """Stated, or the end of the last year that the file tells of."""
+    if "known-until" in keys:
+        return parse_day(keys["known-until"][0])
+    if "file" in keys:
+        return date(max(published(keys, folder)).year, 12, 31)
+    return date.max
+
+
+def holidays(keys, folder):
     """The days of a holiday set."""
     days, moved = set(), []
     for line in keys.get("day", []):
@@ -48,6 +92,7 @@ def holidays(keys):
             day += DAY
         days.add(day)
     days.update(parse_day(line.split()[0]) for line in keys.get("add", []))
+    days.update(published(keys, folder))
     removed = " ".join(keys.get("remove", [])).replace(",", " ").split()
     return days - set(map(parse_day, removed))
 
@@ -62,12 +107,11 @@ def closures(keys):
 
 
 class Calendar:
-    def __init__(self, keys, sets, holiday_keys):
+    def __init__(self, keys, sets, known):
         def listed(key):
             return " ".join(keys.get(key, [])).replace(",", " ").split()
-        self.known = min((parse_day(keys["known-until"][0])
-                          for keys in map(holiday_keys.get, listed("holidays"))
-                          if "known-until" in keys), default=date.max)
+        self.known = min(map(known.get, listed("holidays")),
+                         default=date.max)
         self.works = set(map(parse_weekday, listed("works")))
         self.open = set(map(parse_day, listed("open")))
         self.shut = set(closures(keys)).union(
@@ -81,12 +125,14 @@ class Calendar:
 class Calendars:
     """Which days a job of a subject may be done on."""
 
-    def __init__(self, sections):
+    def __init__(self, sections, folder):
         self.sections = sections
         self.carriers = {}  # by the records
-        sets = {name: holidays(keys)
-                for name, keys in sections.get("holidays", {}).items()}
-        self.named = {name: Calendar(keys, sets, sections.get("holidays", {}))
+        stated = sections.get("holidays", {})
+        sets = {name: holidays(keys, folder) for name, keys in stated.items()}
+        known = {name: known_until(keys, folder)
+                 for name, keys in stated.items()}
+        self.named = {name: Calendar(keys, sets, known)
                       for name, keys in sections.get("calendar", {}).items()}
 
     def subject_key(self, subject, key):
