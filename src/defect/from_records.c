@@ -134,8 +134,33 @@ by_void(const void *left, const void *right)
     return (a->by > b->by) - (a->by < b->by);
 }
 
-/* What the ledger says of a void is on the record that it voids, so the voids
- * are put back to where they were entered. */
+/* Add the voids that were entered before the record @upto, or all of them, and
+ * with it the one that it is. */
+static int
+add_voids(struct defects *ds, const struct void_of *voids, size_t n,
+    size_t *next, const struct record *upto)
+{
+    for (; *next < n && (upto == NULL || voids[*next].by <= upto->id);
+         (*next)++) {
+        struct defect_event e = {.kind = EVENT_VOIDED,
+            .id = voids[*next].by,
+            .about = voids[*next].id,
+            .until = DAY_NONE,
+            .reading = -1};
+        if (upto != NULL && upto->id == e.id) {
+            e.cause = upto->about;
+            e.by = upto->by;
+            e.note = upto->note;
+        }
+        if (defects_add(ds, &e))
+            return -1;
+    }
+    return 0;
+}
+
+/* What the ledger says of a void is on the record that it voids, and the void
+ * itself may be left out of the list: so the voids are put back to where they
+ * were entered. */
 int
 defects_read(
     struct defects *ds, struct arena *a, const struct record *records, size_t n)
@@ -152,20 +177,12 @@ defects_read(
     if (n_voids > 1)
         qsort(voids, n_voids, sizeof *voids, by_void);
     for (size_t i = 0; result == 0 && i < n; i++) {
-        const struct record *r = &records[i];
-        if (next < n_voids && voids[next].by == r->id) {
-            struct defect_event e = {.kind = EVENT_VOIDED,
-                .id = r->id,
-                .about = voids[next++].id,
-                .cause = r->about,
-                .by = r->by,
-                .note = r->note,
-                .until = DAY_NONE,
-                .reading = -1};
-            result = defects_add(ds, &e);
-        } else if (kind_of(r) >= 0)
-            result = add(ds, a, r);
+        result = add_voids(ds, voids, n_voids, &next, &records[i]);
+        if (result == 0 && kind_of(&records[i]) >= 0)
+            result = add(ds, a, &records[i]);
     }
+    if (result == 0)
+        result = add_voids(ds, voids, n_voids, &next, NULL);
     free(voids);
     return result;
 }
