@@ -361,6 +361,28 @@ was_moved_since(const struct defects *ds, const struct defect_event *move)
     return 0;
 }
 
+/* Whether something was missing at the new carrier that day and was voided
+ * after
+ * @move came.  The list of records has no voids of its own, so what a void came
+ * of cannot be asked: one too many is refused rather than a stop lost. */
+static int
+found_something(const struct defects *ds, const struct defect_event *move)
+{
+    size_t n;
+    const struct defect_event *e = defects_events(ds, &n);
+
+    for (size_t i = 0; i < n; i++) {
+        if (e[i].kind != EVENT_REPORTED || e[i].voided_by <= move->id ||
+            e[i].subject != move->other)
+            continue;
+        const struct defect_event *cause = defects_event(ds, e[i].cause);
+        if (cause != NULL && cause->kind == EVENT_MOVED &&
+            cause->id < move->id && cause->at.day == move->at.day)
+            return 1;
+    }
+    return 0;
+}
+
 /* Rule 7, backwards: what is missing by the move is found again, and what the
  * equipment has stops its carrier no more. */
 static void
@@ -375,7 +397,7 @@ may_void_move(const struct defects *ds, const struct defect_event *e,
     if (was_moved_since(ds, move))
         a->refusal = ENTER_NOT_LAST;
     else if (that_came_of(ds, move->id, EVENT_MOVED) ||
-             that_came_of(ds, move->id, EVENT_VOIDED))
+             found_something(ds, move))
         a->refusal = ENTER_RESTED_ON;
     else if (missing != NULL) {
         a->defect = defects_of_event(ds, missing->id);
