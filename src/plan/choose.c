@@ -74,9 +74,18 @@ day_t
 choose_kept(const struct timetable *t, long i)
 {
     const struct item *item = timetable_item(t, i);
-    day_t d = item->call.planned;
+    day_t d = timetable_held(t, item);
 
-    return d != DAY_NONE && d >= choose_from(t, item) && is_free(t, item, d)
+    return in_window(t, item, d) && is_free(t, item, d) ? d : DAY_NONE;
+}
+
+day_t
+choose_kept_late(const struct timetable *t, long i)
+{
+    const struct item *item = timetable_item(t, i);
+    day_t d = timetable_held(t, item);
+
+    return d > item->call.to && d >= choose_from(t, item) && is_free(t, item, d)
                ? d
                : DAY_NONE;
 }
@@ -89,7 +98,7 @@ choose_day(const struct timetable *t, long i)
 
     if (item->call.fixed != DAY_NONE)
         return item->call.fixed;
-    if (in_window(t, item, planned))
+    if (planned != DAY_NONE)
         return planned;
     day_t together = choose_together(t, i, DAY_NONE);
     return together != DAY_NONE ? together : choose_alone(t, item);

@@ -19,9 +19,10 @@ day_t choose_day(const struct timetable *t, long i);
  * at its place anyway and which is free; or DAY_NONE. */
 day_t choose_together(const struct timetable *t, long i, day_t but);
 
-/* Where an earlier plan had item @i, if that still is a day for it, be it after
- * the deadline; or DAY_NONE. */
+/* Where an earlier plan had item @i, if that still is a day for it; or, to be
+ * late, one after the deadline; or DAY_NONE. */
 day_t choose_kept(const struct timetable *t, long i);
+day_t choose_kept_late(const struct timetable *t, long i);
 
 /* The last free day before the window of item @i on which it still would
  * count, or DAY_NONE. */

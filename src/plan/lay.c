@@ -5,9 +5,8 @@
 #include "rework.h"
 
 /* How many single days are looked at, at most, in search of one for calls that
- * are late, and how often merging and mending take turns. */
+ * are late. */
 #define LOOKS_MOST 1000000L
-#define ROUNDS_MOST 4
 
 /* What a plan is made with. */
 struct planner {
@@ -87,6 +86,8 @@ place_late(struct planner *p, long i)
         return rc;
     day_t d = choose_day(p->t, i);
     if (d == DAY_NONE)
+        d = choose_kept_late(p->t, i);
+    if (d == DAY_NONE)
         d = choose_late(p->t, i);
     return timetable_force(
         p->t, i, d == DAY_NONE ? timetable_nowhere(p->t) : d);
@@ -119,7 +120,8 @@ place_all(struct planner *p)
     return 0;
 }
 
-/* The first late item from @i on that nobody wanted so, or -1. */
+/* The first late item from @i on that nobody wanted so, or -1.  What is overdue
+ * today is late whatever is done. */
 static long
 find_late(const struct timetable *t, long i)
 {
@@ -128,13 +130,14 @@ find_late(const struct timetable *t, long i)
 
     for (; i < (long)n; i++)
         if (items[i].day > items[i].call.to &&
-            items[i].day != items[i].call.fixed)
+            items[i].day != items[i].call.fixed &&
+            items[i].call.to >= timetable_first(t))
             return i;
     return -1;
 }
 
-static size_t
-count_late(const struct timetable *t)
+size_t
+lay_late(const struct timetable *t)
 {
     size_t n = 0;
 
@@ -157,25 +160,6 @@ look_again(struct planner *p)
     return place_all(p);
 }
 
-/* Have fewer calls late: 1, 0 with nothing changed when that was not found, or
- * -1. */
-static int
-mend(struct planner *p)
-{
-    size_t late = count_late(p->t);
-
-    timetable_settle(p->t);
-    size_t mark = timetable_mark(p->t);
-    if (late == 0)
-        return 0;
-    if (look_again(p))
-        return -1;
-    if (count_late(p->t) < late)
-        return 1;
-    timetable_back(p->t, mark);
-    return 0;
-}
-
 static int
 place_and_merge(struct planner *p)
 {
@@ -191,14 +175,74 @@ int
 lay_out(const struct plan_problem *problem, struct timetable *t, struct room *r)
 {
     struct planner p = {problem, t, r, LOOKS_MOST};
-    int rc;
 
-    for (int left = ROUNDS_MOST; (rc = place_and_merge(&p)) == 0; left--) {
-        if (left == 0)
-            return 0;
-        rc = mend(&p);
-        if (rc != 1)
-            return rc;
+    return place_and_merge(&p);
+}
+
+int
+lay_better(
+    const struct plan_problem *problem, struct timetable *t, struct room *r)
+{
+    struct planner p = {problem, t, r, LOOKS_MOST};
+    size_t late = lay_late(t);
+
+    if (late == 0)
+        return 0;
+    timetable_settle(t);
+    size_t mark = timetable_mark(t);
+    if (look_again(&p))
+        return -1;
+    if (lay_late(t) < late)
+        return place_and_merge(&p) ? -1 : 1;
+    timetable_back(t, mark);
+    return 0;
+}
+
+/* The day on which a plan before had item @i, or DAY_NONE when that is no day
+ * for it now: one that is late, or sooner than the call likes, stays so. */
+static day_t
+held_day(const struct timetable *t, const struct item *item)
+{
+    day_t d = timetable_held(t, item);
+    day_t first = item->call.from == DAY_NONE
+                      ? DAY_NONE
+                      : item->call.from - item->call.sooner;
+
+    if (d == DAY_NONE || d < day_later(first, timetable_first(t)))
+        return DAY_NONE;
+    struct hindrance h = load_check(timetable_load(t), item->work, d);
+    return h.limit == PLAN_FREE ? d : DAY_NONE;
+}
+
+/* Item @i where the plan before had it: 1, 0 or -1. */
+static int
+hold(struct timetable *t, struct room *r, long i)
+{
+    const struct item *item = timetable_item(t, i);
+
+    if (item->turn == TURN_FIXED)
+        return room_book(r, i, item->call.fixed);
+    day_t d = held_day(t, item);
+    if (d == DAY_NONE) {
+        int nowhere = timetable_held(t, item) == DAY_NONE &&
+                      choose_day(t, i) == DAY_NONE &&
+                      choose_late(t, i) == DAY_NONE;
+        return nowhere ? timetable_force(t, i, timetable_nowhere(t)) : 0;
     }
+    if (d < item->call.from && timetable_hasten(t, i, d))
+        return -1;
+    return timetable_put(t, i, d);
+}
+
+int
+lay_held(struct timetable *t, struct room *r)
+{
+    size_t mark = timetable_mark(t);
+    int rc = 1;
+
+    for (long i; rc == 1 && (i = timetable_waiting(t)) >= 0;)
+        rc = hold(t, r, i);
+    if (rc != 1)
+        timetable_back(t, mark);
     return rc;
 }

@@ -8,10 +8,23 @@
  *
  * What somebody booked comes first, then what an earlier plan had, then the
  * rest by deadline; what found no day waits until all others have one, so that
- * it takes none from what can be in time.  Then visits are merged, and what is
- * late is looked at once more.  Returns 0, or -1 when memory is out.
+ * it takes none from what can be in time.  Then visits are merged.  Returns 0,
+ * or -1 when memory is out.
  */
 int lay_out(
     const struct plan_problem *problem, struct timetable *t, struct room *r);
+
+/* Everything where the plan before had it, or as somebody booked it since: 1; 0
+ * with nothing changed when not all can be; -1 when memory is out. */
+int lay_held(struct timetable *t, struct room *r);
+
+/* Once all have a day, have fewer calls late: 1; 0 with nothing changed when no
+ * way was found; -1 when memory is out. */
+int lay_better(
+    const struct plan_problem *problem, struct timetable *t, struct room *r);
+
+/* How many calls are late that need not be so: of those that are due today or
+ * later, and that nobody booked so. */
+size_t lay_late(const struct timetable *t);
 
 #endif

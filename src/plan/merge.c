@@ -74,7 +74,8 @@ is_settled(const struct timetable *t, size_t unit)
     for (long k = timetable_of(t, unit); k >= 0;
          k = timetable_item(t, k)->akin) {
         const struct item *item = timetable_item(t, k);
-        if (item->day != item->call.planned && item->day != item->call.fixed)
+        if (item->day != timetable_held(t, item) &&
+            item->day != item->call.fixed)
             return 0;
     }
     return 1;

@@ -121,23 +121,90 @@ keep(struct plan *p, struct timetable *t, struct room *r)
     return rc;
 }
 
+/* How often a plan is laid out again from its own days, at most. */
+#define ROUNDS_MOST 4
+
+/* A timetable with what is used to fill it. */
+struct draft {
+    struct timetable *t;
+    struct room *room;
+};
+
+static void
+draft_free(struct draft *d)
+{
+    room_free(d->room);
+    timetable_free(d->t);
+    *d = (struct draft){NULL, NULL};
+}
+
+static int
+draft_new(
+    struct draft *d, const struct plan_problem *p, const struct timetable *like)
+{
+    d->t = timetable_new(p, like);
+    d->room = d->t ? room_new(p, d->t) : NULL;
+    if (d->room != NULL)
+        return 0;
+    draft_free(d);
+    return -1;
+}
+
+/*
+ * Lay @out out: as the plan before had it where all of that still holds, and
+ * better if that can be; else anew.  Returns 1 when it would be the same, laid
+ * out once more from its own days; 0 when it may be another; -1 when memory is
+ * out.
+ */
+static int
+draft_make(struct draft *out, const struct plan_problem *p,
+    const struct timetable *like)
+{
+    if (draft_new(out, p, like))
+        return -1;
+    int rc = lay_held(out->t, out->room);
+    int held = rc == 1;
+    if (rc == 1)
+        rc = lay_better(p, out->t, out->room);
+    else if (rc == 0)
+        rc = lay_out(p, out->t, out->room);
+    if (rc < 0)
+        return -1;
+    return (held && rc == 0) || lay_late(out->t) == 0;
+}
+
+/* A plan that settles: what is laid out from its own days is the same plan.
+ * Else it would be another tomorrow though nothing has changed.  The one before
+ * it is kept in @before, to which @out looks back. */
+static int
+draft_settled(
+    struct draft *out, struct draft *before, const struct plan_problem *p)
+{
+    int rc = draft_make(out, p, NULL);
+
+    for (int round = 0; rc == 0 && round < ROUNDS_MOST; round++) {
+        draft_free(before);
+        *before = *out;
+        rc = draft_make(out, p, before->t);
+    }
+    return rc < 0 ? -1 : 0;
+}
+
 struct plan *
 plan_new(const struct plan_problem *problem)
 {
     struct plan *p = calloc(1, sizeof *p);
-    struct timetable *t = timetable_new(problem);
-    struct room *r = t ? room_new(problem, t) : NULL;
-    int rc = -1;
+    struct draft d = {NULL, NULL};
+    struct draft before = {NULL, NULL};
 
-    if (p == NULL || r == NULL)
-        goto out;
+    if (p == NULL)
+        return NULL;
     p->problem = problem;
-    rc = lay_out(problem, t, r);
+    int rc = draft_settled(&d, &before, problem);
     if (rc == 0)
-        rc = keep(p, t, r);
-out:
-    room_free(r);
-    timetable_free(t);
+        rc = keep(p, d.t, d.room);
+    draft_free(&d);
+    draft_free(&before);
     if (rc == 0)
         return p;
     plan_free(p);

@@ -133,19 +133,18 @@ fixed_day(const struct agenda *a, const struct posed_work *w,
     return DAY_NONE;
 }
 
-/* The last of the days of an earlier plan on which the call can be. */
+/* The day that an earlier plan had for the call @c after work on @last: the
+ * first that is left.  It may be late; whether it stays so is the planner's. */
 static day_t
 kept_day(const struct agenda *a, const struct posed_work *w,
-    const struct forward_call *c)
+    const struct forward_call *c, day_t last)
 {
-    day_t kept = DAY_NONE;
-
     for (size_t i = w->first_kept; i < w->first_kept + w->n_kept; i++) {
         day_t d = a->kept[i].day;
-        if (d >= c->from && d <= c->deadline)
-            kept = d;
+        if (d >= c->from && d >= a->options.today && d > last)
+            return d;
     }
-    return kept;
+    return DAY_NONE;
 }
 
 /* The first day for which the work can still be arranged in time. */
@@ -186,7 +185,7 @@ posed_next(
     if (rc <= 0 || c.no_return || c.deadline == DAY_NONE ||
         c.deadline > a->options.until)
         return rc < 0 ? -1 : 0;
-    day_t kept = kept_day(a, w, &c);
+    day_t kept = kept_day(a, w, &c, n ? done[n - 1] : DAY_NONE);
     *out = (struct plan_call){
         .from = first_day(a, w, &c, kept),
         .to = c.deadline,

@@ -8,13 +8,14 @@
 #define LATE_DAYS 180
 
 struct timetable *
-timetable_new(const struct plan_problem *p)
+timetable_new(const struct plan_problem *p, const struct timetable *like)
 {
     struct timetable *t = calloc(1, sizeof *t);
 
     if (t == NULL)
         return NULL;
     t->problem = p;
+    t->like = like;
     t->last = day_earlier(step_days(p->until, LATE_DAYS), DAY_LAST);
     size_t heads = p->n_places * ((size_t)(t->last - p->today) + 1);
     t->load = load_new(p, p->today, t->last);

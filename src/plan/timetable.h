@@ -33,9 +33,11 @@ struct item {
     long akin;   /* the next item of the same unit, or -1 */
 };
 
-/* The first call of every work; NULL when memory is out.  Free with
- * timetable_free(). */
-struct timetable *timetable_new(const struct plan_problem *p);
+/* The first call of every work; NULL when memory is out.  Where @like is not
+ * NULL its days are held to, and not those that the problem says an earlier
+ * plan had.  Borrows both.  Free with timetable_free(). */
+struct timetable *timetable_new(
+    const struct plan_problem *p, const struct timetable *like);
 
 /* Free @t; NULL is ignored. */
 void timetable_free(struct timetable *t);
@@ -68,6 +70,9 @@ day_t timetable_nowhere(const struct timetable *t);
 /* The item without a day whose turn it is, of one turn the one with the
  * earliest deadline; or -1 when all have one. */
 long timetable_waiting(const struct timetable *t);
+
+/* The day that is held to for an item if it can be, or DAY_NONE. */
+day_t timetable_held(const struct timetable *t, const struct item *item);
 
 /* Nonzero when item @i has a day or waits for one. */
 int timetable_is_called(const struct timetable *t, long i);

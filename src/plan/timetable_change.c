@@ -44,13 +44,29 @@ call_for(struct timetable *t, size_t i)
     queue_set(t->waiting, i, ((int64_t)item->turn << 32) + item->call.to);
 }
 
-/* The turn of a call that is new. */
-static enum turn
-first_turn(const struct plan_call *call)
+day_t
+timetable_held(const struct timetable *t, const struct item *item)
 {
-    if (call->fixed != DAY_NONE)
+    const struct timetable *like = t->like;
+
+    if (like == NULL)
+        return item->call.planned;
+    long i = like->newest[item->work - t->problem->works];
+    while (i >= 0 && like->items[i].cycle > item->cycle)
+        i = like->items[i].previous;
+    if (i < 0 || like->items[i].cycle != item->cycle)
+        return DAY_NONE;
+    day_t d = like->items[i].day;
+    return d == timetable_nowhere(like) ? DAY_NONE : d;
+}
+
+/* The turn of an item whose call is new. */
+static enum turn
+first_turn(const struct timetable *t, const struct item *item)
+{
+    if (item->call.fixed != DAY_NONE)
         return TURN_FIXED;
-    return call->planned != DAY_NONE ? TURN_KEPT : TURN_OPEN;
+    return timetable_held(t, item) != DAY_NONE ? TURN_KEPT : TURN_OPEN;
 }
 
 static void
@@ -148,11 +164,11 @@ add(struct timetable *t, const struct plan_work *w, long previous,
         .cycle = previous < 0 ? 0 : t->items[previous].cycle + 1,
         .call = *call,
         .day = DAY_NONE,
-        .turn = first_turn(call),
         .previous = previous,
         .next = -1,
         .akin = t->of[w->unit],
     };
+    t->items[i].turn = first_turn(t, &t->items[i]);
     if (note(t, i, 1))
         return -1;
     t->n++;
@@ -265,7 +281,7 @@ change_call(struct timetable *t, size_t i, const struct plan_call *call)
     item->call = *call;
     if (item->day != DAY_NONE)
         return still_keeps(item, &before);
-    item->turn = first_turn(call);
+    item->turn = first_turn(t, item);
     call_for(t, i);
     return suits_booking(call, called ? &before : NULL);
 }

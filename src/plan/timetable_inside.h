@@ -19,6 +19,7 @@ struct was {
 
 struct timetable {
     const struct plan_problem *problem;
+    const struct timetable *like; /* whose days are held to, or NULL */
     day_t last;
     struct load *load;
     struct queue *waiting; /* items without a day, by deadline */

@@ -299,6 +299,29 @@ an_earlier_plan_is_held_to(void **state)
     assert_because(s, s->k7, j, "as the plan before had it");
 }
 
+/* Every four weeks, and up to 27 days early: on 4 March the first time, which
+ * is due on 9 March, the second may follow two days later, and did in the plan
+ * before.  The first is not put off to the second's day, nor the third called
+ * for. */
+static void
+each_call_keeps_its_own_day(void **state)
+{
+    struct shop *s = *state;
+    struct job *j = world_loose_job(s->w, "check", "4 weeks");
+
+    j->rule.early = (struct span){27, STEP_DAYS};
+    shop_has(s, s->k7, j, "2026-02-09");
+    world_group(s->w);
+    s->options.n_kept = 2;
+    s->kept[0] =
+        (struct agenda_day){shop_task(s, s->k7, j), date("2026-03-04")};
+    s->kept[1] =
+        (struct agenda_day){shop_task(s, s->k7, j), date("2026-03-06")};
+    shop_plan(s);
+    assert_booked(s, s->k7, j, 0, "2026-03-04");
+    assert_booked(s, s->k7, j, 1, "2026-03-06");
+}
+
 /* Ten working days from 2 March are 16 March. */
 static void
 no_sooner_than_it_can_be_arranged(void **state)
@@ -455,6 +478,7 @@ main(void)
         SHOP_TEST(the_order_of_the_file_decides_nothing),
         SHOP_TEST(a_fixed_day_is_kept),
         SHOP_TEST(an_earlier_plan_is_held_to),
+        SHOP_TEST(each_call_keeps_its_own_day),
         SHOP_TEST(no_sooner_than_it_can_be_arranged),
         SHOP_TEST(what_is_overdue_comes_first),
         SHOP_TEST(what_would_help_is_told),
