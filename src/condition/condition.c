@@ -32,7 +32,7 @@ static const struct {
 static const struct {
     const char *word;
     const char *lifted_by;
-    enum condition makes;
+    enum fitness makes;
 } kinds[] = {
     [STOP_DEFECT] = {"defect", "somebody with `may = release`",
         CONDITION_NOT_TO_BE_DRIVEN},
@@ -55,13 +55,13 @@ static const struct {
 };
 
 const char *
-condition_word(enum condition condition)
+condition_word(enum fitness condition)
 {
     return conditions[condition].word;
 }
 
 const char *
-condition_said(enum condition condition)
+condition_said(enum fitness condition)
 {
     return conditions[condition].said;
 }

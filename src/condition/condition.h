@@ -11,7 +11,7 @@
  */
 
 /* In the order of gravity. */
-enum condition {
+enum fitness {
     CONDITION_NOT_TO_BE_DRIVEN,
     CONDITION_NOT_KNOWN,
     CONDITION_OPEN_DEFECTS,
@@ -34,7 +34,7 @@ enum stop_kind {
 /* One reason. */
 struct stop {
     enum stop_kind kind;
-    enum condition makes;          /* the condition that it makes, at best */
+    enum fitness makes;            /* the condition that it makes, at best */
     const struct subject *subject; /* it, or what it carries */
     day_t since;                   /* or DAY_NONE where nobody can say */
     const struct defect *defect;   /* of a defect, else NULL */
@@ -45,7 +45,7 @@ struct stop {
 /* One vehicle. */
 struct vehicle_condition {
     const struct subject *vehicle;
-    enum condition condition;
+    enum fitness condition;
     const struct stop *stops; /* the gravest first, then the oldest */
     size_t n_stops;
 };
@@ -71,8 +71,8 @@ const struct vehicle_condition *conditions_of(
 
 /* The words: "fit", "open-defects", "not-known", "not-to-be-driven"; and as
  * people read them, "may be driven", ... */
-const char *condition_word(enum condition condition);
-const char *condition_said(enum condition condition);
+const char *condition_word(enum fitness condition);
+const char *condition_said(enum fitness condition);
 
 /* Of a reason: "defect", "lapsed", "failed", "overdue", ...; what it says,
  * without a full stop, written into @out and returned; and who can lift it. */

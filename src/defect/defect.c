@@ -56,7 +56,7 @@ static const char *const verdicts[] = {
 };
 
 int
-moment_compare(struct moment a, struct moment b)
+day_time_compare(struct day_time a, struct day_time b)
 {
     if (a.day != b.day)
         return a.day < b.day ? -1 : 1;
@@ -179,21 +179,21 @@ decide(struct defect *d, const struct defect_event *e)
 static void
 see_again(struct defect *d, const struct defect_event *e, enum cell cell)
 {
-    struct moment at = e->at;
+    struct day_time at = e->at;
 
     if (e->whole_day)
         at.minute = 24 * 60 - 1;
     int is_back =
         (cell == BACK_IF_WORSE && e->grade > d->grade) ||
-        (cell == BACK_IF_LATER && moment_compare(at, d->repaired.at) >= 0);
+        (cell == BACK_IF_LATER && day_time_compare(at, d->repaired.at) >= 0);
 
     if (is_back)
         d->state = DEFECT_REPORTED;
     if (e->grade > d->grade)
         d->grade = e->grade;
-    if (moment_compare(e->at, d->reported.at) < 0)
+    if (day_time_compare(e->at, d->reported.at) < 0)
         d->reported = step_of(e);
-    if (moment_compare(e->at, d->seen.at) >= 0)
+    if (day_time_compare(e->at, d->seen.at) >= 0)
         d->seen = step_of(e);
 }
 
@@ -214,7 +214,7 @@ defect_step(struct defect *d, const struct defect_event *e)
         decide(d, e);
     else if (cell == TO_REPAIRED) {
         if (d->state != DEFECT_REPAIRED ||
-            moment_compare(e->at, d->repaired.at) >= 0)
+            day_time_compare(e->at, d->repaired.at) >= 0)
             d->repaired = step_of(e);
         d->state = DEFECT_REPAIRED;
     } else {

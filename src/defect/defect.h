@@ -11,13 +11,13 @@
  * in the depot's time zone, and the caller makes them.
  */
 
-struct moment {
+struct day_time {
     day_t day;
     int minute; /* after midnight, 0 to 1439 */
 };
 
 /* Below 0, 0 or above it as @a is before, at or after @b. */
-int moment_compare(struct moment a, struct moment b);
+int day_time_compare(struct day_time a, struct day_time b);
 
 enum defect_state {
     DEFECT_REPORTED, /* nobody decided yet: stops by its grade */
@@ -63,7 +63,7 @@ struct defect_event {
      * in, or the move by which equipment is missing.  Of a move, and of the
      * void of what was missing: the arrival that stands in for it. */
     int64_t cause;
-    struct moment at;
+    struct day_time at;
     int whole_day;  /* at some time of that day, and at.minute is 0 */
     const char *by; /* id of a person or driver; NULL: by the vehicle's key */
     const char *note;
@@ -90,7 +90,7 @@ struct defect_event {
 /* Who did something to a defect, and when; an id of 0: nobody yet. */
 struct defect_step {
     int64_t id; /* of the event */
-    struct moment at;
+    struct day_time at;
     const char *by;
     const char *note;
     int alone;

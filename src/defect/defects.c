@@ -15,7 +15,7 @@ struct linked {
 
 /* Where the events of a defect begin and end, and the one before it of the
  * same subject. */
-struct chain {
+struct acts_of {
     size_t first;
     size_t last;
     size_t before;
@@ -27,7 +27,7 @@ struct defects {
     struct linked *links;        /* one for each */
     size_t n_events, room_events;
     struct defect *all; /* by number, as they are opened */
-    struct chain *chains;
+    struct acts_of *chains;
     size_t n, room;
     size_t *newest; /* of each subject, and of those that are unknown */
     const struct subject **carriers;
@@ -202,7 +202,7 @@ link_event(struct defects *ds, size_t at)
         size_t *newest = &ds->newest[chain_of(ds, e->subject)];
         defect = ds->n++;
         ds->all[defect] = (struct defect){.again = earlier(ds, e)};
-        ds->chains[defect] = (struct chain){at, at, *newest};
+        ds->chains[defect] = (struct acts_of){at, at, *newest};
         *newest = defect;
     } else if (e->kind >= EVENT_REPORTED && e->kind <= EVENT_RELEASED) {
         size_t first = find(ds, e->about);
@@ -294,11 +294,11 @@ defects_next_number(const struct defects *ds)
 static int
 says_nothing_new(const struct defect *d, const struct defect_event *e)
 {
-    struct moment end = d->repaired.id ? d->repaired.at : d->released.at;
+    struct day_time end = d->repaired.id ? d->repaired.at : d->released.at;
 
     return d->state == DEFECT_CLOSED && e->grade <= d->grade &&
-           moment_compare(e->at, d->reported.at) >= 0 &&
-           moment_compare(e->at, end) < 0;
+           day_time_compare(e->at, d->reported.at) >= 0 &&
+           day_time_compare(e->at, end) < 0;
 }
 
 /* Whether that report puts back what was decided or repaired. */
@@ -322,8 +322,8 @@ defects_joined(const struct defects *ds, const struct defect_event *report)
         const struct defect *d = &ds->all[i];
         if (!is_same(d, report))
             continue;
-        if (defect_is_open(d) &&
-            (!report->paper || moment_compare(report->at, d->reported.at) >= 0))
+        if (defect_is_open(d) && (!report->paper || day_time_compare(report->at,
+                                                        d->reported.at) >= 0))
             open = open == NULL || undoes(d, report) || !undoes(open, report)
                        ? d
                        : open;

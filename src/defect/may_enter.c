@@ -150,10 +150,10 @@ in_time(const struct defect *d, const struct defect_event *e)
 {
     if (e->kind == EVENT_ASSESSED && e->verdict == VERDICT_STOP)
         return ENTER_ALLOWED;
-    if (moment_compare(e->at, d->seen.at) < 0)
+    if (day_time_compare(e->at, d->seen.at) < 0)
         return ENTER_BEFORE_REPORT;
     if (d->state == DEFECT_REPAIRED && e->kind != EVENT_REPAIRED &&
-        moment_compare(e->at, d->repaired.at) < 0)
+        day_time_compare(e->at, d->repaired.at) < 0)
         return ENTER_BEFORE_REPAIR;
     return ENTER_ALLOWED;
 }
@@ -202,7 +202,7 @@ may_release_failure(const struct defects *ds, const struct defect_event *e,
         return ENTER_IS_CLOSED;
     if (p == NULL || !people_may(p, MAY_RELEASE, failed->subject))
         return ENTER_MAY_NOT_LIFT;
-    if (moment_compare(e->at, failed->at) < 0)
+    if (day_time_compare(e->at, failed->at) < 0)
         return ENTER_BEFORE_REPORT;
     if (!is_same)
         return ENTER_ALLOWED;

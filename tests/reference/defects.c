@@ -121,7 +121,7 @@ day(const char *text)
 }
 
 static void
-read_moment(struct moment *m, char **rest)
+read_moment(struct day_time *m, char **rest)
 {
     int hour, minute;
 
