@@ -2,6 +2,7 @@
 
 #include "chain_hash.h"
 #include "query.h"
+#include "rows.h"
 
 #include <nettle/sha2.h>
 #include <stdio.h>

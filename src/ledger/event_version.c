@@ -1,6 +1,7 @@
 #include "event_version.h"
 
 #include "query.h"
+#include "rows.h"
 
 static struct query
 start(struct ledger *l, enum statement s, const struct event_version_of *e)

@@ -1,6 +1,7 @@
 #include "feed_version.h"
 
 #include "query.h"
+#include "rows.h"
 
 int
 feed_version_find(

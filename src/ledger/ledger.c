@@ -3,6 +3,7 @@
 #include "connect.h"
 #include "lock.h"
 #include "query.h"
+#include "rows.h"
 #include "schema.h"
 
 #include <assert.h>

@@ -1,4 +1,5 @@
 #include "record_reader.h"
+#include "rows.h"
 
 #include "arena.h"
 #include "body.h"

@@ -3,6 +3,7 @@
 #include "body.h"
 #include "ledger.h"
 #include "query.h"
+#include "rows.h"
 
 #include <stdlib.h>
 #include <sysexits.h>

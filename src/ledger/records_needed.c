@@ -2,6 +2,7 @@
 
 #include "need.h"
 #include "record_reader.h"
+#include "rows.h"
 
 /* Reading what the dues of a fleet need and nothing else. */
 struct needed {

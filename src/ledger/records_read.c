@@ -1,6 +1,7 @@
 #include "records.h"
 
 #include "record_reader.h"
+#include "rows.h"
 
 #include <stdlib.h>
 

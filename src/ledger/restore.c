@@ -5,6 +5,7 @@
 #include "ledger.h"
 #include "lock.h"
 #include "query.h"
+#include "rows.h"
 #include "schema.h"
 
 #include <errno.h>

@@ -5,6 +5,17 @@
 
 struct arena;
 
+/* Columns of the row: NULL is 0, DAY_NONE or a NULL text. */
+int64_t query_int_at(const struct query *q, int column);
+day_t query_day_at(const struct query *q, int column);
+int query_kind_at(const struct query *q, int column); /* or -1 */
+int query_null_at(const struct query *q, int column);
+
+/* Copy a text or bytes, always with a NUL behind it, into @a: 0 and sets
+ * @out, which is NULL for NULL, or -1 when memory is out. */
+int query_text_at(
+    const struct query *q, int column, struct arena *a, const char **out);
+
 /* The rows of a query as a list of items; NULL when there is none. */
 struct rows {
     void *items;

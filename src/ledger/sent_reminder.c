@@ -1,6 +1,7 @@
 #include "sent_reminder.h"
 
 #include "query.h"
+#include "rows.h"
 
 /* The values by which all of these statements find their rows. */
 static struct query

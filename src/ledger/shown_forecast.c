@@ -2,6 +2,7 @@
 
 #include "ledger.h"
 #include "query.h"
+#include "rows.h"
 
 #include <string.h>
 #include <sysexits.h>

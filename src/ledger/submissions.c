@@ -1,6 +1,7 @@
 #include "submissions.h"
 
 #include "query.h"
+#include "rows.h"
 
 int
 submissions_find(
