@@ -21,13 +21,15 @@ make_room(struct agenda *a, size_t n)
 }
 
 /* The day on which the wider job is taken as done, which is the earliest that
- * it can be; DAY_NONE when the call @c comes before. */
+ * it can be: it may be done together with the call before, on the day @last,
+ * and then the next counts from that.  DAY_NONE when the call @c comes before.
+ */
 static day_t
 wider_day(const struct posed_work *w, const struct forward_call *c, day_t last)
 {
     if (w->wide_to == DAY_NONE || w->wide_to > c->deadline)
         return DAY_NONE;
-    return last == DAY_NONE ? w->wide_from : day_later(w->wide_from, last + 1);
+    return last == DAY_NONE ? w->wide_from : day_later(w->wide_from, last);
 }
 
 /*
