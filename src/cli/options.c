@@ -43,6 +43,14 @@ unknown(const struct options *o, const char *word, struct buf *message)
     return -1;
 }
 
+static int
+repeats(const struct option_row *row)
+{
+    size_t len = row->argument ? strlen(row->argument) : 0;
+
+    return len > 3 && strcmp(row->argument + len - 3, "...") == 0;
+}
+
 /* Take the option at argv[*at], and its value, which may be the next word. */
 static int
 take_option(
@@ -68,11 +76,18 @@ take_option(
         buf_print(message, "--%s needs a value: %s", row->name, row->argument);
         return -1;
     }
-    if (o->values[i] != NULL) {
+    if (o->values[i] != NULL && !repeats(row)) {
         buf_print(message, "--%s is given twice", row->name);
         return -1;
     }
+    if (repeats(row) && o->n_repeated == REPEATS_MOST) {
+        buf_print(message, "--%s is given more than %d times", row->name,
+            REPEATS_MOST);
+        return -1;
+    }
     o->values[i] = value;
+    if (repeats(row))
+        o->repeated[o->n_repeated++] = (struct option_value){row, value};
     return 0;
 }
 
@@ -111,6 +126,17 @@ options_value(const struct options *o, const char *name)
     for (size_t i = 0; i < o->n; i++)
         if (strcmp(o->rows[i]->name, name) == 0)
             return o->values[i];
+    return NULL;
+}
+
+const char *
+options_next(const struct options *o, const char *name, size_t *at)
+{
+    while (*at < o->n_repeated) {
+        const struct option_value *v = &o->repeated[(*at)++];
+        if (strcmp(v->row->name, name) == 0)
+            return v->value;
+    }
     return NULL;
 }
 
