@@ -89,7 +89,7 @@ static const struct record_kind_row kinds[RECORD_KINDS] = {
         .needs = WHO_WHEN,
         .about = RECORD_BIT(RECORD_REPORTED) | RECORD_BIT(RECORD_CHECKED) |
                  RECORD_BIT(RECORD_FAILED) | RECORD_BIT(RECORD_MOVED),
-        .body = BODY({"item", RECORD_TEXT, 1, NULL},
+        .body = BODY({"item", RECORD_TEXT, 1, "item"},
             {"grade", RECORD_TEXT, 1, "grade"},
             {"at", RECORD_CLOCK, 0, "at"}, /* none: at some time that day */
             {"number", RECORD_NUMBER, 0, "defect"},
@@ -97,16 +97,18 @@ static const struct record_kind_row kinds[RECORD_KINDS] = {
             {"paper", RECORD_TEXT, 0, "paper"})},
     [RECORD_ASSESSED] = {.word = "assessed",
         .needs = ON_DEFECT,
-        .may = RECORD_HAS_UNTIL,
+        .may = RECORD_HAS_SUBJECT | RECORD_HAS_UNTIL,
         .about = RECORD_BIT(RECORD_REPORTED),
-        .body = BODY({"verdict", RECORD_TEXT, 1, NULL}, AT_AND_ALONE,
+        .body = BODY({"verdict", RECORD_TEXT, 1, "to"}, AT_AND_ALONE,
             {"up-to", RECORD_NUMBER, 0, "up to"})}, /* a reading, no fact */
     [RECORD_REPAIRED] = {.word = "repaired",
         .needs = ON_DEFECT,
+        .may = RECORD_HAS_SUBJECT,
         .about = RECORD_BIT(RECORD_REPORTED),
         .body = BODY(AT_AND_ALONE)},
     [RECORD_RELEASED] = {.word = "released",
         .needs = ON_DEFECT,
+        .may = RECORD_HAS_SUBJECT,
         .about = RECORD_BIT(RECORD_REPORTED) | RECORD_BIT(RECORD_FAILED),
         .body = BODY(AT_AND_ALONE)},
     [RECORD_LEFT] = {.word = "left",
@@ -149,9 +151,15 @@ facts_of(
     size_t at = 0;
 
     n = 0;
-    for (size_t i = 0; i < all; i++)
+    for (size_t i = 0; i < all; i++) {
         if (kinds[records[i].kind].is_due)
             records[n++] = records[i];
+        else if (records[i].reading >= 0) {
+            /* Of a check the dues see what the meter showed. */
+            records[n] = records[i];
+            records[n++].kind = RECORD_READING;
+        }
+    }
     if (n > 1)
         qsort(records, n, sizeof *records, by_subject_and_day);
     while (at < n && records[at].subject == NULL)

@@ -92,6 +92,8 @@ static const char *const texts[STATEMENTS] = {
                       " AND kind = ? AND" STANDS,
     [RECORDS_OTHER_OF] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER
                          " AND kind = ? AND subject = ? AND" STANDS,
+    [RECORDS_WITH_VOIDED] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER
+                            " AND kind = ? ORDER BY id",
     [RECORDS_OF_KIND] = "SELECT" RECORD_COLUMNS " FROM event WHERE kind = ?1"
                         " AND (?2 IS NULL OR subject = ?2) AND" STANDS,
     [WORK_ALL] = WORK("completed", "") " UNION ALL " WORK("failed", ""),

@@ -110,6 +110,15 @@ int records_standing(struct ledger *l, const struct fleet *fleet,
     struct record **out, size_t *n, struct fault *f);
 
 /*
+ * The records of these kinds, from none of which dues follow, of all subjects
+ * in the order of entry, voided ones too: what the numbers of defects go by.
+ * Else as records_read().
+ */
+int records_of_kinds(struct ledger *l, const struct fleet *fleet,
+    unsigned kinds, struct arena *a, struct record **out, size_t *n,
+    struct fault *f);
+
+/*
  * Of the records that stand those that the dues of @fleet follow from, see
  * need.h: its dues are the ones that all records would give, and what it
  * costs grows with what is needed, not with all that there ever was.  In no

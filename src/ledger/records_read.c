@@ -48,12 +48,12 @@ take_record(struct history *h, struct fault *f)
 }
 
 static int
-take_all(struct history *h, struct fault *f)
+take_all(struct history *h, struct query rows, struct fault *f)
 {
     int row = -1;
 
     h->voidings = query_start(h->in.ledger, VOIDINGS);
-    h->rows = query_start(h->in.ledger, RECORDS_ALL);
+    h->rows = rows;
     if (next_voiding(h, f) == 0)
         while ((row = query_row(&h->rows, f)) > 0)
             if (take_record(h, f) != 0)
@@ -71,7 +71,7 @@ records_read(struct ledger *l, const struct fleet *fleet, struct arena *a,
     int result = record_reader_start(&h.in, l, fleet, a, f);
 
     if (result == 0)
-        result = take_all(&h, f);
+        result = take_all(&h, query_start(l, RECORDS_ALL), f);
     *out = h.in.records;
     *n = h.in.n;
     record_reader_end(&h.in);
@@ -85,6 +85,28 @@ in_order_of_entry(const void *left, const void *right)
     const struct record *b = right;
 
     return (a->id > b->id) - (a->id < b->id);
+}
+
+int
+records_of_kinds(struct ledger *l, const struct fleet *fleet, unsigned kinds,
+    struct arena *a, struct record **out, size_t *n, struct fault *f)
+{
+    struct history h = {.voided = 0};
+    int result = intake_start(&h.in, l, fleet, a, f);
+
+    for (int k = 0; result == 0 && k < RECORD_KINDS; k++) {
+        if (!(kinds & RECORD_BIT(k)))
+            continue;
+        struct query rows = query_start(l, RECORDS_WITH_VOIDED);
+        query_text(&rows, record_kind_word((enum record_kind)k));
+        result = take_all(&h, rows, f);
+    }
+    if (result == 0 && h.in.n > 1)
+        qsort(h.in.records, h.in.n, sizeof *h.in.records, in_order_of_entry);
+    *out = h.in.records;
+    *n = h.in.n;
+    intake_end(&h.in);
+    return result;
 }
 
 /* What dues follow from has indexes of its own, and is not in that of all other

@@ -1,0 +1,554 @@
+#include "defect_input.h"
+
+#include "clock.h"
+#include "defect_events.h"
+#include "dues.h"
+#include "may_enter.h"
+#include "num.h"
+#include "people.h"
+#include "records.h"
+#include "select.h"
+#include "suggest.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sysexits.h>
+
+#define SLACK 5 /* minutes by which clocks may differ */
+
+/* What is being entered, inside one transaction. */
+struct entering {
+    const struct record_input *e;
+    struct defects *ds;
+    struct enter_now now;
+    struct buf *out;
+};
+
+/* The time of day that @text is, or -1 with the fault set. */
+static int
+read_clock(const struct record_input *e, const char *text)
+{
+    int64_t hour;
+    int64_t minute;
+
+    if (strlen(text) == 5 && text[2] == ':' &&
+        num_parse(text, 2, 0, 23, &hour) == 0 &&
+        num_parse(text + 3, 2, 0, 59, &minute) == 0)
+        return (int)(hour * 60 + minute);
+    fault_fill(e->fault, EX_USAGE,
+        "%sat: '%s' is not a time of day; write it as 07:40", e->mark, text);
+    return -1;
+}
+
+/* The minute of today by the clocks of @zone, or -1 when the day was given and
+ * not read from the clock. */
+static int
+minute_now(const struct record_input *e, const char *zone)
+{
+    struct present now = run_moment(e->run);
+    int64_t since = now.now - clock_at(zone, now.today, 0);
+
+    return now.now == (int64_t)now.today * 86400 || since < 0 ||
+                   since >= 86400
+               ? -1
+               : (int)(since / 60);
+}
+
+/* Who and when: fills the moment and the person of @out. */
+static int
+read_who(const struct record_input *e, const struct defect_input *who,
+    const char *zone, struct defect_event *out)
+{
+    day_t today = run_moment(e->run).today;
+    day_t day = who->day ? record_input_day(e, "on", who->day, 1) : today;
+    int now = minute_now(e, zone);
+    int at = who->at ? read_clock(e, who->at) : day == today ? now : -1;
+    char words[DAY_WORDS];
+
+    if (day == DAY_NONE || (who->at != NULL && at < 0) ||
+        record_input_text(e, "by", who->by) ||
+        record_input_text(e, "note", who->note) ||
+        record_input_text(e, "reference", who->reference))
+        return -1;
+    if (day > today || (day == today && now >= 0 && at > now + SLACK))
+        return fault_set(e->fault, EX_DATAERR,
+            "%s%s%s is still to come; enter what was done once it has been",
+            day_words(day, words), who->at ? " " : "", who->at ? who->at : "");
+    if (who->by == NULL)
+        return fault_set(e->fault, EX_USAGE,
+            "%sby NAME is missing: the id or the name of who did it", e->mark);
+    out->by = who->is_vehicle ? NULL : people_id(run_fleet(e->run), who->by);
+    if (out->by == NULL && !who->is_vehicle)
+        return fault_set(e->fault, EX_USAGE,
+            "%sby: the fleet file knows nobody called '%s', or two; give the "
+            "id of a person or a driver",
+            e->mark, who->by);
+    if (who->alone && who->note == NULL)
+        return fault_set(e->fault, EX_USAGE,
+            "%salone needs %snote TEXT: say why nobody else looked at it",
+            e->mark, e->mark);
+    out->at = (struct moment){day, at < 0 ? 0 : at};
+    out->whole_day = at < 0;
+    out->note = who->note;
+    out->alone = who->alone;
+    return 0;
+}
+
+/* The deadline of the next job that is an inspection of the vehicle: a
+ * deferral reaches no further.  DAY_NONE when none is known. */
+static int
+next_inspection(const struct record_input *e, const struct subject *s,
+    day_t *inspection)
+{
+    struct snapshot *dues = dues_outline(e->run, DAY_NONE, e->fault);
+    size_t n;
+
+    *inspection = DAY_NONE;
+    if (dues == NULL)
+        return -1;
+    const struct due *all = snapshot_dues(dues, &n);
+    const struct subject *vehicle = s && s->carrier ? s->carrier : s;
+    for (size_t i = 0; i < n; i++)
+        if (all[i].task->job->inspection && all[i].task->subject == vehicle)
+            *inspection = day_earlier(*inspection, all[i].deadline);
+    snapshot_free(dues);
+    return 0;
+}
+
+/* Begin a transaction and read in it how things stand. */
+static int
+begin(struct entering *w, const struct record_input *e, struct buf *out)
+{
+    *w = (struct entering){.e = e,
+        .now = {run_moment(e->run).today, DAY_NONE},
+        .out = out};
+    if (ledger_begin(run_ledger(e->run), e->fault))
+        return -1;
+    w->ds = defect_events_fold(e->run, e->fault);
+    if (w->ds != NULL)
+        return 0;
+    ledger_rollback(run_ledger(e->run));
+    return -1;
+}
+
+static int
+end(struct entering *w, int rc)
+{
+    struct ledger *l = run_ledger(w->e->run);
+
+    defects_free(w->ds);
+    if (rc != 0)
+        ledger_rollback(l);
+    else
+        rc = ledger_commit(l, w->e->fault);
+    return rc;
+}
+
+/* Ask whether it may be entered, say why not, and enter it. */
+static int
+enter(struct entering *w, struct defect_event *e,
+    const struct defect_event_more *more)
+{
+    struct enter_answer a = may_enter(w->ds, e, &w->now);
+    char most[DAY_WORDS];
+
+    if (a.refusal != ENTER_ALLOWED) {
+        char number[24] = "";
+        if (a.defect != NULL)
+            snprintf(number, sizeof number, "defect %lld: ",
+                (long long)a.defect->number);
+        return fault_set(w->e->fault, EX_DATAERR, "%s%s%s%s", number,
+            enter_refusal_text(a.refusal),
+            a.most != DAY_NONE ? "; the last day is " : "",
+            a.most != DAY_NONE ? day_words(a.most, most) : "");
+    }
+    if (defect_event_add(w->e->run, e, more, w->e->fault))
+        return -1;
+    if (defects_add(w->ds, e))
+        return fault_set(w->e->fault, EX_OSERR, "out of memory");
+    return 0;
+}
+
+/* What is open on @s and what it carries, and whether it stops it: what
+ * whoever entered something wants to know next. */
+static void
+say_what_stops(const struct entering *w, const struct subject *s)
+{
+    const struct subject *v = s ? defects_carrier(w->ds, s) : NULL;
+    const struct defect *d = NULL;
+    int stops = 0;
+
+    while (v != NULL && (d = defects_open_on(w->ds, v, d)) != NULL)
+        if (defect_stops(d, w->now.today)) {
+            buf_print(w->out, "%s %s defect %lld, %s %s (%s)\n", v->id,
+                stops ? "also has" : "is not to be driven:",
+                (long long)d->number, d->subject_id, d->item,
+                sheet_grade_word(d->grade));
+            stops++;
+        }
+    if (v != NULL && stops == 0)
+        buf_print(w->out, "no open defect stops %s\n", v->id);
+}
+
+/* --- reports -------------------------------------------------------------- */
+
+/* What a code means for @s: the item of the sheet, and the subject whose
+ * defect it is, which is what the vehicle carries where the item asks for
+ * equipment.  The equipment may be named behind a stroke: F1/EX-31. */
+static int
+find_item(const struct record_input *e, const struct subject *s,
+    struct defect_input_found *found, struct defect_event *out)
+{
+    const struct fleet *f = run_fleet(e->run);
+    const struct subject *sheets = s->carrier ? s->carrier : s;
+    size_t len = strcspn(found->item, "/");
+    const char *code = arena_text(run_arena(e->run), found->item, len);
+    const char *which = found->item[len] ? found->item + len + 1 : NULL;
+
+    if (code == NULL)
+        return fault_set(e->fault, EX_OSERR, "out of memory");
+    out->subject = s;
+    out->subject_id = s->id;
+    out->item = code;
+    out->grade = GRADE_MAJOR;
+    const struct check_item *item = sheet_item(sheets, code);
+    if (item == NULL && sheets->n_sheets > 0) {
+        const char *near = sheet_item_nearest(sheets, code);
+        return fault_set(e->fault, EX_USAGE,
+            "no check sheet of %s has an item '%s'%s%s%s", sheets->id, code,
+            near ? "; did you mean '" : "", near ? near : "",
+            near ? "'?" : "");
+    }
+    if (item == NULL)
+        return 0;
+    out->item = item->code;
+    out->grade = item->grade;
+    if (item->carried == NULL || s->kind != SUBJECT_VEHICLE)
+        return 0;
+    const struct subject *carried = sheet_carried(f, s, item, NULL);
+    const struct subject *other =
+        carried ? sheet_carried(f, s, item, carried) : NULL;
+    if (carried == NULL)
+        return fault_set(e->fault, EX_DATAERR,
+            "%s carries nothing that item %s asks for; if it is missing, "
+            "report the vehicle's own item, or move the equipment",
+            s->id, item->code);
+    for (; which != NULL && carried != NULL;
+         carried = sheet_carried(f, s, item, carried))
+        if (strcasecmp(carried->id, which) == 0)
+            break;
+    if (carried == NULL || (which == NULL && other != NULL))
+        return fault_set(e->fault, EX_USAGE,
+            "%s carries %s for item %s; say which: %s/ID", s->id,
+            which ? "no such thing" : "several", item->code, item->code);
+    out->subject = carried;
+    out->subject_id = carried->id;
+    return 0;
+}
+
+/* A report joins what is open, or opens the next number. */
+static int
+report(struct entering *w, const struct subject *s,
+    const struct defect_event *who, struct defect_input_found found,
+    int64_t check, const char *paper)
+{
+    struct defect_event e = *who;
+    struct defect_event_more more = {
+        .paper = paper, .reading = -1, .end = -1, .opened = -1};
+    const char *mark = w->e->mark;
+
+    e.kind = EVENT_REPORTED;
+    e.note = found.text;
+    e.cause = check;
+    e.paper = paper != NULL;
+    e.until = DAY_NONE;
+    e.reading = -1;
+    if (record_input_text(w->e, "defect", found.text) ||
+        find_item(w->e, s, &found, &e))
+        return -1;
+    if (found.grade != NULL) {
+        int grade = sheet_grade_find(found.grade);
+        if (grade < 0)
+            return fault_set(w->e->fault, EX_USAGE,
+                "%sgrade: '%s' is none of minor, major and stops", mark,
+                found.grade);
+        e.grade = (enum grade)grade;
+    }
+    const struct defect *joined = defects_joined(w->ds, &e);
+    e.about = joined ? joined->first : 0;
+    e.number = joined ? 0 : defects_next_number(w->ds);
+    if (enter(w, &e, &more))
+        return -1;
+    const struct defect *d = defects_of_event(w->ds, e.id);
+    buf_print(w->out, "defect %lld: %s %s (%s)%s\n", (long long)d->number,
+        d->subject_id, d->item, sheet_grade_word(d->grade),
+        joined ? ", seen again" : d->again ? ", again" : "");
+    return 0;
+}
+
+int
+defect_input_report(const struct record_input *e, const struct subject *s,
+    const struct defect_input *who, const struct defect_input_found *found,
+    struct buf *out)
+{
+    struct entering w;
+    struct defect_event event = {.until = DAY_NONE, .reading = -1};
+
+    if (found->text == NULL)
+        return fault_set(e->fault, EX_USAGE,
+            "%snote TEXT is missing: say what is wrong", e->mark);
+    if (read_who(e, who, defect_events_zone(e->run, s), &event) ||
+        begin(&w, e, out))
+        return -1;
+    int rc = report(&w, s, &event, *found, 0, NULL);
+    if (rc == 0)
+        say_what_stops(&w, s);
+    return end(&w, rc);
+}
+
+/* --- checks --------------------------------------------------------------- */
+
+/* The sheet of that name among those of @s, or its only one. */
+static const struct check_sheet *
+find_sheet(const struct record_input *e, const struct subject *s,
+    const char *name)
+{
+    if (s->n_sheets == 0) {
+        fault_fill(e->fault, EX_DATAERR,
+            "%s has no check sheet; give it one in the fleet file: check = "
+            "NAME, or a type that has one",
+            s->id);
+        return NULL;
+    }
+    for (size_t i = 0; i < s->n_sheets; i++)
+        if (name == NULL ? s->n_sheets == 1
+                         : strcasecmp(s->sheets[i]->id, name) == 0)
+            return s->sheets[i];
+    fault_fill(e->fault, EX_USAGE, "%s has %zu check sheets; say which: "
+                                   "%ssheet %s",
+        s->id, s->n_sheets, e->mark, s->sheets[0]->id);
+    return NULL;
+}
+
+/* The codes of the items of @sheet that were asked of @s. */
+static const char **
+asked_items(const struct record_input *e, const struct subject *s,
+    const struct check_sheet *sheet, size_t *n)
+{
+    const char **codes =
+        arena_take(run_arena(e->run), (sheet->n_items + 1) * sizeof *codes);
+
+    *n = 0;
+    for (size_t i = 0; codes != NULL && i < sheet->n_items; i++)
+        if (sheet_asks(run_fleet(e->run), s, &sheet->items[i]))
+            codes[(*n)++] = sheet->items[i].code;
+    return codes;
+}
+
+/* The reading of the odometer, or the end reading, as that of a record of the
+ * check: what cannot be is refused. */
+static int
+read_odometer(const struct record_input *e, const struct subject *s,
+    const char *what, const char *text, day_t day, int64_t *out)
+{
+    struct record r = {.kind = RECORD_CHECKED,
+        .subject = s,
+        .subject_id = s->id,
+        .day = day,
+        .until = DAY_NONE,
+        .meter = METER_DISTANCE};
+
+    *out = -1;
+    if (text == NULL)
+        return 0;
+    r.other_unit = record_input_other_unit(&r);
+    r.reading = record_input_number(what, text, e->fault);
+    if (r.reading < 0 || record_input_check_reading(e, &r))
+        return -1;
+    *out = r.reading;
+    return 0;
+}
+
+int
+defect_input_check(const struct record_input *e, const struct subject *s,
+    const struct defect_input *who, const struct defect_input_check *check,
+    struct buf *out)
+{
+    const struct check_sheet *sheet = find_sheet(e, s, check->sheet);
+    struct entering w;
+    struct defect_event event = {.kind = EVENT_CHECKED,
+        .subject = s,
+        .subject_id = s->id,
+        .until = DAY_NONE,
+        .reading = -1,
+        .paper = check->paper != NULL,
+        .answered = check->answered,
+        .n_answered = check->n_answered};
+    struct defect_event_more more = {.sheet = sheet ? sheet->id : NULL,
+        .paper = check->paper,
+        .nil = check->nil,
+        .opened = check->opened};
+    char day[DAY_WORDS];
+
+    if (sheet == NULL ||
+        read_who(e, who, defect_events_zone(e->run, s), &event) ||
+        read_odometer(e, s, "the reading", check->reading, event.at.day,
+            &more.reading) ||
+        read_odometer(
+            e, s, "the end reading", check->end, event.at.day, &more.end))
+        return -1;
+    if (check->nil == (check->n_found > 0))
+        return fault_set(e->fault, EX_USAGE,
+            "say what was found: %snil when nothing was, else %sdefect "
+            "ITEM=TEXT for each thing",
+            e->mark, e->mark);
+    if (event.whole_day)
+        return fault_set(e->fault, EX_USAGE,
+            "%sat HH:MM is missing: when the walk round began", e->mark);
+    more.items = asked_items(e, s, sheet, &more.n_items);
+    if (more.items == NULL)
+        return fault_set(e->fault, EX_OSERR, "out of memory");
+    if (begin(&w, e, out))
+        return -1;
+    int rc = enter(&w, &event, &more);
+    if (rc == 0)
+        buf_print(out, "check %lld: %s on %s at %02d:%02d, %s\n",
+            (long long)event.id, s->id, day_words(event.at.day, day),
+            event.at.minute / 60, event.at.minute % 60,
+            check->nil ? "nothing found" : "defects found");
+    struct defect_event found = event;
+    found.answered = NULL;
+    found.n_answered = 0;
+    for (size_t i = 0; rc == 0 && i < check->n_found; i++)
+        rc = report(&w, s, &found, check->found[i], event.id, check->paper);
+    if (rc == 0)
+        say_what_stops(&w, s);
+    return end(&w, rc);
+}
+
+/* --- acts ----------------------------------------------------------------- */
+
+/* One act on the defect with that number. */
+static int
+act(const struct record_input *e, int64_t number, struct defect_event *event,
+    const struct defect_input *who, struct buf *out)
+{
+    struct entering w;
+    day_t inspection = DAY_NONE;
+    struct defect_event_more more = {
+        .reference = who->reference, .reading = -1, .end = -1, .opened = -1};
+    int rc = -1;
+
+    if (begin(&w, e, out))
+        return -1;
+    const struct defect *d = defects_numbered(w.ds, number);
+    if (d == NULL)
+        fault_fill(e->fault, EX_DATAERR, "there is no defect %lld; ostler "
+                                         "defects --all lists them",
+            (long long)number);
+    else {
+        event->about = d->first;
+        event->subject = d->subject;
+        event->subject_id = d->subject_id;
+        rc = read_who(e, who, defect_events_zone(e->run, d->subject), event);
+        if (rc == 0 && event->until != DAY_NONE)
+            rc = next_inspection(e, d->subject, &inspection);
+        w.now.inspection = inspection;
+        if (rc == 0)
+            rc = enter(&w, event, &more);
+    }
+    if (rc == 0) {
+        d = defects_numbered(w.ds, number);
+        buf_print(out, "defect %lld: %s %s, %s\n", (long long)d->number,
+            d->subject_id, d->item, defect_state_word(d->state));
+        say_what_stops(&w, d->subject);
+    }
+    return end(&w, rc);
+}
+
+int
+defect_input_assess(const struct record_input *e, int64_t number,
+    const char *verdict, const char *until, const struct defect_input *who,
+    struct buf *out)
+{
+    int v = defect_verdict_find(verdict);
+    struct defect_event event = {.kind = EVENT_ASSESSED,
+        .verdict = v < 0 ? VERDICT_STOP : (enum defect_verdict)v,
+        .until = DAY_NONE,
+        .reading = -1};
+
+    if (v < 0)
+        return fault_set(e->fault, EX_USAGE,
+            "'%s' is no decision: it is stop, until DAY, watch or nothing",
+            verdict);
+    if ((v == VERDICT_UNTIL) != (until != NULL))
+        return fault_set(e->fault, EX_USAGE,
+            v == VERDICT_UNTIL
+                ? "until needs the last day on which it may be driven so"
+                : "only until takes a day");
+    if (who->note == NULL)
+        return fault_set(e->fault, EX_USAGE,
+            "%snote TEXT is missing: say why", e->mark);
+    if (until != NULL) {
+        event.until = day_parse(until, strlen(until));
+        if (event.until == DAY_NONE)
+            return fault_set(e->fault, EX_USAGE,
+                "'%s' is not a date; write the last day as 2026-12-02", until);
+    }
+    return act(e, number, &event, who, out);
+}
+
+int
+defect_input_repair(const struct record_input *e, int64_t number,
+    const struct defect_input *who, struct buf *out)
+{
+    struct defect_event event = {
+        .kind = EVENT_REPAIRED, .until = DAY_NONE, .reading = -1};
+
+    if (who->note == NULL)
+        return fault_set(e->fault, EX_USAGE,
+            "%snote TEXT is missing: say what was done", e->mark);
+    return act(e, number, &event, who, out);
+}
+
+int
+defect_input_release(const struct record_input *e, int64_t number,
+    const struct defect_input *who, struct buf *out)
+{
+    struct defect_event event = {
+        .kind = EVENT_RELEASED, .until = DAY_NONE, .reading = -1};
+
+    return act(e, number, &event, who, out);
+}
+
+int
+defect_input_void(const struct record_input *e, int64_t id,
+    const struct defect_input *who, struct buf *out)
+{
+    struct entering w;
+    struct defect_event event = {
+        .kind = EVENT_VOIDED, .about = id, .until = DAY_NONE, .reading = -1};
+
+    if (begin(&w, e, out))
+        return -1;
+    const struct defect *d = defects_of_event(w.ds, id);
+    if (d == NULL)
+        return end(&w, 0);
+    const struct subject *s = d->subject;
+    int rc = read_who(e, who, defect_events_zone(e->run, s), &event);
+    struct enter_answer a = {.refusal = ENTER_ALLOWED};
+    if (rc == 0)
+        a = may_enter(w.ds, &event, &w.now);
+    if (a.refusal != ENTER_ALLOWED)
+        rc = fault_set(e->fault, EX_DATAERR, "defect %lld: %s",
+            (long long)d->number, enter_refusal_text(a.refusal));
+    if (rc == 0)
+        rc = records_void(run_ledger(e->run), id, event.by, who->note,
+            run_moment(e->run).now, e->fault);
+    if (rc == 0)
+        buf_print(out, "voided record %lld, about defect %lld\n",
+            (long long)id, (long long)d->number);
+    rc = end(&w, rc);
+    return rc == 0 ? 1 : -1;
+}
