@@ -23,6 +23,7 @@ static const struct command *const commands[] = {
     &cmd_assess,
     &cmd_repair,
     &cmd_release,
+    &cmd_defects,
     &cmd_import,
     &cmd_history,
     &cmd_evidence,

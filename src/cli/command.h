@@ -41,6 +41,7 @@ extern const struct command cmd_defect;
 extern const struct command cmd_assess;
 extern const struct command cmd_repair;
 extern const struct command cmd_release;
+extern const struct command cmd_defects;
 extern const struct command cmd_history;
 extern const struct command cmd_evidence;
 extern const struct command cmd_page;

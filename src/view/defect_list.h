@@ -1,0 +1,23 @@
+#ifndef DEFECT_LIST_H
+#define DEFECT_LIST_H
+
+#include "defects.h"
+
+struct buf;
+
+/* Defects, the gravest and oldest first: as text for people, as JSON and as a
+ * table. */
+struct defect_list {
+    const struct defects *of;
+    day_t today;
+    const struct subject *subject; /* only of it and what it carries, or NULL */
+    int all;                       /* those that are closed or void too */
+};
+
+enum defect_list_form { DEFECT_LIST_TEXT, DEFECT_LIST_JSON, DEFECT_LIST_CSV };
+
+/* Append them to @out: 0, or -1 when memory is out. */
+int defect_list(const struct defect_list *list, enum defect_list_form form,
+    struct buf *out);
+
+#endif
