@@ -1,5 +1,6 @@
 #include "arguments.h"
 #include "buf.h"
+#include "defect_input.h"
 #include "records.h"
 
 #include <sysexits.h>
@@ -13,6 +14,7 @@ static const struct option_row rows[] = {
     {"note", 0, "TEXT", "anything worth keeping"},
     ARGUMENT_SURE,
     {"void", 0, "N", "instead: void record N, which stays to be seen"},
+    {"alone", 0, NULL, "with --void: nobody else may; --note says why"},
     {NULL, 0, NULL, NULL},
 };
 
@@ -33,6 +35,13 @@ void_record(
         return fault_set(&i->fault, EX_USAGE,
             "--void needs --note TEXT: say why record %lld is wrong",
             (long long)id);
+    struct record_input e = argument_input(i, p);
+    const struct defect_input who = {.by = by,
+        .note = note,
+        .alone = options_value(&i->options, "alone") != NULL};
+    int taken = defect_input_void(&e, id, &who, i->out);
+    if (taken != 0)
+        return taken < 0 ? -1 : 0;
     if (records_void(run_ledger(p), id, by, note, run_moment(p).now, &i->fault))
         return -1;
     buf_print(i->out, "voided record %lld\n", (long long)id);

@@ -92,7 +92,7 @@ records_of_kinds(struct ledger *l, const struct fleet *fleet, unsigned kinds,
     struct arena *a, struct record **out, size_t *n, struct fault *f)
 {
     struct history h = {.voided = 0};
-    int result = intake_start(&h.in, l, fleet, a, f);
+    int result = record_reader_start(&h.in, l, fleet, a, f);
 
     for (int k = 0; result == 0 && k < RECORD_KINDS; k++) {
         if (!(kinds & RECORD_BIT(k)))
@@ -105,7 +105,7 @@ records_of_kinds(struct ledger *l, const struct fleet *fleet, unsigned kinds,
         qsort(h.in.records, h.in.n, sizeof *h.in.records, in_order_of_entry);
     *out = h.in.records;
     *n = h.in.n;
-    intake_end(&h.in);
+    record_reader_end(&h.in);
     return result;
 }
 

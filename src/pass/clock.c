@@ -6,7 +6,7 @@
 #include <time.h>
 
 int
-clock_read(const char *time_zone, struct present *out, struct fault *f)
+clock_read(const char *time_zone, struct moment *out, struct fault *f)
 {
     icaltimezone *zone = icaltimezone_get_builtin_timezone(time_zone);
     time_t now = time(NULL);
@@ -17,7 +17,7 @@ clock_read(const char *time_zone, struct present *out, struct fault *f)
             "installed?",
             time_zone);
     struct icaltimetype t = icaltime_from_timet_with_zone(now, 0, zone);
-    *out = (struct present){now, day_of(t.year, t.month, t.day)};
+    *out = (struct moment){now, day_of(t.year, t.month, t.day)};
     if (out->today == DAY_NONE)
         return fault_set(f, EX_OSERR,
             "the clock shows the year %d: set it, or state --today", t.year);
@@ -106,8 +106,8 @@ clock_words(const char *time_zone, int64_t when, char out[CLOCK_WORDS])
     return out;
 }
 
-struct present
+struct moment
 clock_fixed(day_t today)
 {
-    return (struct present){(int64_t)today * 86400, today};
+    return (struct moment){(int64_t)today * 86400, today};
 }

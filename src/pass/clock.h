@@ -5,7 +5,7 @@
 #include "fault.h"
 
 /* A moment, read once a run and handed to whoever needs to know. */
-struct present {
+struct moment {
     int64_t now; /* seconds since 1970-01-01T00:00:00Z */
     day_t today; /* the civil day in the zone it was read for */
 };
@@ -15,7 +15,7 @@ struct present {
  * that reads the clock.  Returns 0, or -1 when the zone is not known or the
  * clock shows a day out of range.
  */
-int clock_read(const char *time_zone, struct present *out, struct fault *f);
+int clock_read(const char *time_zone, struct moment *out, struct fault *f);
 
 /* The present moment, seconds since 1970-01-01T00:00:00Z. */
 int64_t clock_now(void);
@@ -42,6 +42,6 @@ const char *clock_words(
     const char *time_zone, int64_t when, char out[CLOCK_WORDS]);
 
 /* The start of @today, as if the clock showed it. */
-struct present clock_fixed(day_t today);
+struct moment clock_fixed(day_t today);
 
 #endif

@@ -1,6 +1,6 @@
 #include "defect_events.h"
 
-#include "clock.h"
+#include "from_records.h"
 #include "records.h"
 
 #include <stdio.h>
@@ -10,167 +10,69 @@
 
 #define VALUES_MOST 10
 
-/* The kinds of records that the life of defects follows from, and the events
- * that they are.  Moves are among what dues need, and known already. */
+/* The kinds of events that are entered here, and their records. */
 static const struct {
     enum record_kind record;
     enum defect_kind event;
 } kinds[] = {{RECORD_CHECKED, EVENT_CHECKED}, {RECORD_REPORTED, EVENT_REPORTED},
     {RECORD_ASSESSED, EVENT_ASSESSED}, {RECORD_REPAIRED, EVENT_REPAIRED},
-    {RECORD_RELEASED, EVENT_RELEASED}, {RECORD_MOVED, EVENT_MOVED}};
+    {RECORD_RELEASED, EVENT_RELEASED}};
 
+/* What the life of defects follows from, but for the moves and the failures,
+ * which dues need too and which are known already. */
 #define FOLDED                                                                 \
     (RECORD_BIT(RECORD_REPORTED) | RECORD_BIT(RECORD_ASSESSED) |               \
         RECORD_BIT(RECORD_REPAIRED) | RECORD_BIT(RECORD_RELEASED))
 
-/* The place in the table of a kind of record, or -1. */
-static int
-place_of(enum record_kind kind)
-{
-    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
-        if (kinds[i].record == kind)
-            return (int)i;
-    return -1;
-}
-
-static int64_t
-number_in(const struct record *r, const char *word, int64_t otherwise)
-{
-    const struct record_value *v = record_value(r, word);
-
-    return v ? v->number : otherwise;
-}
-
-/* The numbers of the defects that a check answers. */
-static int
-take_answered(
-    const struct record *r, struct arena *a, struct defect_event *out)
-{
-    const struct record_value *v = record_value(r, "answered");
-    int64_t *numbers;
-
-    if (v == NULL)
-        return 0;
-    if ((numbers = arena_take(a, (v->n_items + 1) * sizeof *numbers)) == NULL)
-        return -1;
-    for (size_t i = 0; i < v->n_items; i++)
-        numbers[i] = strtoll(v->items[i], NULL, 10);
-    out->answered = numbers;
-    out->n_answered = v->n_items;
-    return 0;
-}
-
-/* A word that is none of its list was written by a newer program. */
-static int
-take_words(const struct record *r, struct defect_event *out, struct fault *f)
-{
-    const char *grade = record_text(r, "grade");
-    const char *verdict = record_text(r, "verdict");
-    int g = grade ? sheet_grade_find(grade) : GRADE_MINOR;
-    int v = verdict ? defect_verdict_find(verdict) : VERDICT_STOP;
-
-    if (g < 0 || v < 0)
-        return fault_set(f, EX_CONFIG,
-            "record %lld says '%s', which this program does not know: install "
-            "the newer ostler that wrote it",
-            (long long)r->id, g < 0 ? grade : verdict);
-    out->grade = (enum grade)g;
-    out->verdict = (enum defect_verdict)v;
-    return 0;
-}
-
-int
-defect_event_of(const struct record *r, struct arena *a,
-    struct defect_event *out, struct fault *f)
-{
-    int place = place_of(r->kind);
-    int64_t at = number_in(r, "at", -1);
-    int opens = number_in(r, "number", 0) > 0;
-
-    *out = (struct defect_event){
-        .kind = kinds[place < 0 ? 0 : place].event,
-        .id = r->id,
-        .voided_by = r->voided_by,
-        .about = opens || r->kind == RECORD_MOVED ? 0 : r->about,
-        .cause = opens ? r->about : number_in(r, "check", 0),
-        .at = {r->day, at < 0 ? 0 : (int)at},
-        .whole_day = at < 0,
-        .by = r->by,
-        .note = r->note,
-        .alone = number_in(r, "alone", 0) != 0,
-        .paper = record_text(r, "paper") != NULL,
-        .subject_id = r->subject_id,
-        .subject = r->subject,
-        .other = r->other,
-        .item = record_text(r, "item"),
-        .number = number_in(r, "number", 0),
-        .until = r->until,
-        .reading = number_in(r, "distance", -1),
-    };
-    if (take_words(r, out, f))
-        return -1;
-    if (take_answered(r, a, out))
-        return fault_set(f, EX_OSERR, "out of memory");
-    return 0;
-}
-
 static int
 in_order_of_entry(const void *left, const void *right)
 {
-    const struct record *const *a = left;
-    const struct record *const *b = right;
+    const struct record *a = left;
+    const struct record *b = right;
 
-    return ((*a)->id > (*b)->id) - ((*a)->id < (*b)->id);
+    return (a->id > b->id) - (a->id < b->id);
 }
 
-/* The moves among the facts and the @n records of defects, in the order of
- * entry.  What was moved by a voided record has not been moved. */
-static const struct record **
-merged(const struct run_context *p, const struct record *records, size_t *n)
+struct record *
+defect_events_records(
+    const struct run_context *p, size_t *n, struct fault *f)
 {
     const struct facts *facts = run_facts(p);
     size_t last = facts->first[facts->fleet->n_subjects];
-    const struct record **all =
-        arena_take(run_arena(p), (*n + last + 1) * sizeof *all);
-    size_t count = 0;
+    struct record *records;
 
-    if (all == NULL)
+    if (records_of_kinds(run_ledger(p), run_fleet(p), FOLDED, run_arena(p),
+            &records, n, f))
         return NULL;
+    struct record *all =
+        arena_take(run_arena(p), (*n + last + 1) * sizeof *all);
+    if (all == NULL) {
+        fault_fill(f, EX_OSERR, "out of memory");
+        return NULL;
+    }
+    if (*n > 0)
+        memcpy(all, records, *n * sizeof *all);
     for (size_t i = 0; i < last; i++)
-        if (facts->records[i].kind == RECORD_MOVED)
-            all[count++] = &facts->records[i];
-    for (size_t i = 0; i < *n; i++)
-        all[count++] = &records[i];
-    qsort(all, count, sizeof *all, in_order_of_entry);
-    *n = count;
+        if (facts->records[i].kind == RECORD_MOVED ||
+            facts->records[i].kind == RECORD_FAILED)
+            all[(*n)++] = facts->records[i];
+    if (*n > 1)
+        qsort(all, *n, sizeof *all, in_order_of_entry);
     return all;
 }
 
 struct defects *
 defect_events_fold(const struct run_context *p, struct fault *f)
 {
-    struct record *records;
-    const struct record **all;
     size_t n;
-    struct defect_event e;
+    struct record *records = defect_events_records(p, &n, f);
+    struct defects *ds = records ? defects_new(run_fleet(p)) : NULL;
 
-    if (records_of_kinds(run_ledger(p), run_fleet(p), FOLDED, run_arena(p),
-            &records, &n, f))
-        return NULL;
-    struct defects *ds = defects_new(run_fleet(p));
-    if (ds == NULL || (all = merged(p, records, &n)) == NULL)
-        goto no_memory;
-    for (size_t i = 0; i < n; i++) {
-        if (defect_event_of(all[i], run_arena(p), &e, f))
-            goto failed;
-        if (defects_add(ds, &e))
-            goto no_memory;
-    }
-    return ds;
-no_memory:
-    fault_fill(f, EX_OSERR, "out of memory");
-failed:
+    if (ds != NULL && defects_read(ds, run_arena(p), records, n) == 0)
+        return ds;
     defects_free(ds);
+    if (records != NULL)
+        fault_fill(f, EX_OSERR, "out of memory");
     return NULL;
 }
 
@@ -271,7 +173,7 @@ defect_event_add(const struct run_context *p, struct defect_event *e,
     }
     if (e->kind == EVENT_ASSESSED) {
         put_text(&r, values, "verdict", defect_verdict_word(e->verdict));
-        put_number(&r, values, "distance", e->reading, e->reading >= 0);
+        put_number(&r, values, "up-to", e->reading, e->reading >= 0);
     }
     return records_add(run_ledger(p), &r, &e->id, f);
 }

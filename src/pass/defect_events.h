@@ -17,10 +17,10 @@
  */
 struct defects *defect_events_fold(const struct run_context *p, struct fault *f);
 
-/* The event that @r is, which is in the arena @a as far as it needs more. 0, or
- * -1 with @f set when the record says what no program wrote. */
-int defect_event_of(const struct record *r, struct arena *a,
-    struct defect_event *out, struct fault *f);
+/* The records that it goes over, in the order of entry, void ones too; sets
+ * @n.  NULL with @f set. */
+struct record *defect_events_records(
+    const struct run_context *p, size_t *n, struct fault *f);
 
 /*
  * Add @e to the ledger as a record of its kind that was entered now, and set

@@ -46,7 +46,7 @@ read_clock(const struct record_input *e, const char *text)
 static int
 minute_now(const struct record_input *e, const char *zone)
 {
-    struct present now = run_moment(e->run);
+    struct moment now = run_moment(e->run);
     int64_t since = now.now - clock_at(zone, now.today, 0);
 
     return now.now == (int64_t)now.today * 86400 || since < 0 ||
@@ -88,7 +88,7 @@ read_who(const struct record_input *e, const struct defect_input *who,
         return fault_set(e->fault, EX_USAGE,
             "%salone needs %snote TEXT: say why nobody else looked at it",
             e->mark, e->mark);
-    out->at = (struct moment){day, at < 0 ? 0 : at};
+    out->at = (struct day_time){day, at < 0 ? 0 : at};
     out->whole_day = at < 0;
     out->note = who->note;
     out->alone = who->alone;
@@ -454,6 +454,9 @@ act(const struct record_input *e, int64_t number, struct defect_event *event,
         rc = read_who(e, who, defect_events_zone(e->run, d->subject), event);
         if (rc == 0 && event->until != DAY_NONE)
             rc = next_inspection(e, d->subject, &inspection);
+        if (rc == 0 && event->whole_day)
+            rc = fault_set(e->fault, EX_USAGE,
+                "%sat HH:MM is missing: at what time it was done", e->mark);
         w.now.inspection = inspection;
         if (rc == 0)
             rc = enter(&w, event, &more);
@@ -522,6 +525,32 @@ defect_input_release(const struct record_input *e, int64_t number,
     return act(e, number, &event, who, out);
 }
 
+/* Whether a void of that event is asked of the fold: of all that belongs to a
+ * defect, and of what else stops a vehicle where anybody is named who may lift
+ * a stop. */
+static int
+is_guarded(const struct entering *w, const struct defect_event *was)
+{
+    if (was == NULL)
+        return 0;
+    return was->kind != EVENT_FAILED ||
+           people_count(run_fleet(w->e->run), MAY_RELEASE, was->subject) > 0;
+}
+
+/* The first report that stands of those found in check @id, or NULL. */
+static const struct defect_event *
+found_in(const struct defects *ds, int64_t id)
+{
+    size_t n;
+    const struct defect_event *all = defects_events(ds, &n);
+
+    for (size_t i = 0; i < n; i++)
+        if (all[i].kind == EVENT_REPORTED && all[i].voided_by == 0 &&
+            all[i].cause == id)
+            return &all[i];
+    return NULL;
+}
+
 int
 defect_input_void(const struct record_input *e, int64_t id,
     const struct defect_input *who, struct buf *out)
@@ -529,26 +558,31 @@ defect_input_void(const struct record_input *e, int64_t id,
     struct entering w;
     struct defect_event event = {
         .kind = EVENT_VOIDED, .about = id, .until = DAY_NONE, .reading = -1};
+    struct enter_answer a = {.refusal = ENTER_ALLOWED};
 
     if (begin(&w, e, out))
         return -1;
-    const struct defect *d = defects_of_event(w.ds, id);
-    if (d == NULL)
+    const struct defect_event *was = defects_event(w.ds, id);
+    const struct defect_event *finding = found_in(w.ds, id);
+    if (finding != NULL) {
+        fault_fill(e->fault, EX_DATAERR,
+            "record %lld: %s; the newest is record %lld", (long long)id,
+            enter_refusal_text(ENTER_HAS_DEFECTS), (long long)finding->id);
+        return end(&w, -1);
+    }
+    if (!is_guarded(&w, was))
         return end(&w, 0);
-    const struct subject *s = d->subject;
-    int rc = read_who(e, who, defect_events_zone(e->run, s), &event);
-    struct enter_answer a = {.refusal = ENTER_ALLOWED};
+    int rc = read_who(e, who, defect_events_zone(e->run, was->subject), &event);
     if (rc == 0)
         a = may_enter(w.ds, &event, &w.now);
     if (a.refusal != ENTER_ALLOWED)
-        rc = fault_set(e->fault, EX_DATAERR, "defect %lld: %s",
-            (long long)d->number, enter_refusal_text(a.refusal));
+        rc = fault_set(e->fault, EX_DATAERR, "record %lld: %s", (long long)id,
+            enter_refusal_text(a.refusal));
     if (rc == 0)
         rc = records_void(run_ledger(e->run), id, event.by, who->note,
             run_moment(e->run).now, e->fault);
     if (rc == 0)
-        buf_print(out, "voided record %lld, about defect %lld\n",
-            (long long)id, (long long)d->number);
+        buf_print(out, "voided record %lld\n", (long long)id);
     rc = end(&w, rc);
     return rc == 0 ? 1 : -1;
 }

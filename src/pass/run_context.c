@@ -17,7 +17,7 @@ struct run_context {
     struct run_options options;
     struct config *config;
     const struct fleet *fleet;
-    struct present moment;
+    struct moment moment;
     struct ledger *ledger;
     struct arena *arena;
     int history;
@@ -251,7 +251,7 @@ run_fleet(const struct run_context *p)
     return p->fleet;
 }
 
-struct present
+struct moment
 run_moment(const struct run_context *p)
 {
     return p->moment;

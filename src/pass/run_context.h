@@ -51,7 +51,7 @@ int run_again(
 /* The fleet, the moment and the ledger of the run; the ledger is NULL when it
  * was not opened. */
 const struct fleet *run_fleet(const struct run_context *p);
-struct present run_moment(const struct run_context *p);
+struct moment run_moment(const struct run_context *p);
 struct ledger *run_ledger(const struct run_context *p);
 
 /* Memory that lives as long as the run. */

@@ -36,7 +36,7 @@ graver_first(const void *left, const void *right)
         return open_b - open_a;
     if (a->grade != b->grade)
         return (int)b->grade - (int)a->grade;
-    int order = moment_compare(a->reported.at, b->reported.at);
+    int order = day_time_compare(a->reported.at, b->reported.at);
     return order ? order : (a->number > b->number) - (a->number < b->number);
 }
 
