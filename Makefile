@@ -56,7 +56,7 @@ UNIT_TESTS := $(UNIT_SOURCES:tests/%.c=$(BUILD)/tests/%)
 # A server of made-up feeds, for scenarios and benchmark.
 SERVE := $(BUILD)/tests/http/serve
 # The workshop page with its forms, for a browser.
-DESK := $(BUILD)/tests/http/desk
+RECORD_FORM := $(BUILD)/tests/http/record_form
 TEST_INCLUDES := $(addprefix -Isrc/,$(LAYERS)) -Itests/unit
 # Programs that the reference tests put questions to.
 ASKED := $(addprefix $(BUILD)/tests/reference/,calc defects ical_reader plan_cases \
@@ -107,6 +107,10 @@ $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 	$(Q)$(CC) $(CFLAGS) $(CPPFLAGS) $(TEST_INCLUDES) $(LIBCFLAGS) -MMD -MP \
 		$(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS) -lcmocka
 
+# What makes a plan, a snapshot or a reading is counted.
+$(BUILD)/tests/unit/test_one_run: LDFLAGS += -Wl,--wrap=agenda_new \
+	-Wl,--wrap=snapshot_new -Wl,--wrap=records_needed
+
 # QuantLib is a library of C++.
 $(BUILD)/tests/%: tests/%.cc $(LIBRARY)
 	@mkdir -p $(@D)
@@ -114,13 +118,13 @@ $(BUILD)/tests/%: tests/%.cc $(LIBRARY)
 	$(Q)$(CXX) -O2 -std=c++20 -Wall -Wextra $(SANITIZE) -Isrc/base -Isrc/calendar \
 		-MMD -MP -o $@ $< $(LIBRARY) -lQuantLib
 
--include $(OBJECTS:.o=.d) $(addsuffix .d,$(UNIT_TESTS) $(SERVE) $(DESK) \
+-include $(OBJECTS:.o=.d) $(addsuffix .d,$(UNIT_TESTS) $(SERVE) $(RECORD_FORM) \
 	$(ASKED) $(BENCHES))
 
 # Every program of src and tests, built and not run: what is built only now and
 # then is broken when it is wanted.
 .PHONY: everything
-everything: all $(UNIT_TESTS) $(SERVE) $(DESK) $(ASKED) $(BENCHES) $(FUZZERS)
+everything: all $(UNIT_TESTS) $(SERVE) $(RECORD_FORM) $(ASKED) $(BENCHES) $(FUZZERS)
 
 # Installing what is missing: the only targets that touch the system.
 
@@ -300,7 +304,7 @@ mutants: deps-test
 	@BUILD=$(BUILD) tests/mutants/run -n $(MUTANTS) $(if $(SEED),-s $(SEED))
 
 .PHONY: mutants-built
-mutants-built: all $(UNIT_TESTS) $(SERVE) $(DESK) $(ASKED)
+mutants-built: all $(UNIT_TESTS) $(SERVE) $(RECORD_FORM) $(ASKED)
 
 # Every warning is an error with both compilers.
 .PHONY: compilers

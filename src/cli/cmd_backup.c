@@ -6,7 +6,7 @@ static int
 run(struct invocation *i)
 {
     const char *to = options_operand(&i->options, 0);
-    struct run_context *p = command_fleet(i);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_FLEET, 0);
     int64_t records;
 
     if (p == NULL ||

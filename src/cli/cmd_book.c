@@ -68,19 +68,18 @@ check(const struct booking_asked *b, const struct due *d)
 
 /* What the booking is worth to those who made it. */
 static int
-say_early(const struct booking_asked *b, const struct due *d)
+say_early(const struct booking_asked *b, day_t deadline)
 {
-    struct agenda *a = planning_agenda(b->run, NULL, 0, NULL, &b->i->fault);
+    const struct agenda *a = planning_of_run(b->run, &b->i->fault);
     char day[DAY_WORDS];
 
     if (a == NULL)
         return -1;
-    const struct plan_booking *p = agenda_find(a, b->task, d->deadline);
+    const struct plan_booking *p = agenda_find(a, b->task, deadline);
     if (p != NULL && b->day < p->call.from)
         buf_print(b->i->out,
             "; earlier than %s, which wastes some of its interval",
             day_words(p->call.from, day));
-    agenda_free(a);
     return 0;
 }
 
@@ -118,7 +117,10 @@ add(const struct booking_asked *b, const struct due *d)
     if (d->deadline != DAY_NONE && !d->no_return && b->day > d->deadline)
         buf_print(
             b->i->out, ", after the deadline, %s", day_words(d->deadline, day));
-    if (say_early(b, d))
+    /* @d ends here: the plan is asked anew, as it is with this booking. */
+    day_t deadline = d->deadline;
+    dues_forget(b->run);
+    if (say_early(b, deadline))
         return -1;
     buf_text(b->i->out, "\n");
     return 0;
@@ -157,17 +159,12 @@ taker(const struct booking_asked *b, const struct snapshot *s)
 static int
 book(const struct booking_asked *b)
 {
-    struct snapshot *s =
-        dues_outline(b->run, planning_until(b->run), &b->i->fault);
-    int rc = -1;
+    const struct snapshot *s = dues_of_run(b->run, &b->i->fault);
 
     if (s == NULL)
         return -1;
     const struct due *d = taker(b, s);
-    if (check(b, d) == 0)
-        rc = add(b, d);
-    snapshot_free(s);
-    return rc;
+    return check(b, d) ? -1 : add(b, d);
 }
 
 /* The bookings that stand. */
@@ -282,11 +279,10 @@ list(struct invocation *i, const struct run_context *p)
 
     if (read_all(p, &all, &n, &i->fault))
         return -1;
-    struct snapshot *s = dues_outline(p, planning_until(p), &i->fault);
+    const struct snapshot *s = dues_of_run(p, &i->fault);
     if (s == NULL)
         return -1;
     list_all(s, all, n, i->out);
-    snapshot_free(s);
     return 0;
 }
 
@@ -322,7 +318,8 @@ run(struct invocation *i)
     if (n == 1)
         return fault_set(&i->fault, EX_USAGE,
             "book takes the operands SUBJECT JOB, or none to list");
-    struct run_context *p = command_pass(i, n ? LEDGER_WRITE : LEDGER_READ);
+    struct run_context *p =
+        command_run(i, n ? LEDGER_WRITE : LEDGER_READ, RUN_NEEDED, RUN_PLAN);
     if (p != NULL)
         rc = n ? run_for(i, p) : list(i, p);
     run_close(p);

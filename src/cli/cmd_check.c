@@ -1,7 +1,10 @@
 #include "buf.h"
 #include "command.h"
+#include "config.h"
 #include "overtaken.h"
 #include "publish.h"
+
+#include <sysexits.h>
 
 static void
 say_count(struct buf *out, size_t n, const char *one, const char *many)
@@ -13,9 +16,8 @@ static void
 say_counts(struct invocation *i, const struct run_context *p)
 {
     const struct fleet *f = run_fleet(p);
-    size_t n_records;
+    size_t n_records = run_made(p)->n_records;
 
-    run_records(p, &n_records);
     buf_print(i->out, "%s:", f->site.name);
     say_count(i->out, f->n_subjects, "subject,", "subjects,");
     say_count(i->out, f->n_jobs, "job,", "jobs,");
@@ -30,17 +32,20 @@ say_counts(struct invocation *i, const struct run_context *p)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_history(i);
+    struct run_context *p =
+        command_run(i, LEDGER_READ, RUN_HISTORY, RUN_FEEDS | RUN_REASONS);
     int failed;
 
     if (p == NULL)
         return -1;
-    run_warn(p, i->problems);
+    config_warn_dates(run_config(p), run_moment(p).today, i->problems);
     failed = overtaken_warn(p, i->problems, &i->fault);
     if (!failed)
         failed = publish_warn(p, i->problems, &i->fault);
     if (!failed && options_value(&i->options, "explain") != NULL)
-        failed = run_explain(p, i->out, &i->fault);
+        failed = config_explain(run_config(p), i->out)
+                     ? fault_set(&i->fault, EX_OSERR, "out of memory")
+                     : 0;
     say_counts(i, p);
     run_close(p);
     return failed;

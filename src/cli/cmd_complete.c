@@ -60,7 +60,7 @@ run(struct invocation *i)
         return list_commands(i);
     if (strcmp(what, "options") == 0)
         return list_options(i);
-    struct run_context *p = command_pass(i, LEDGER_READ);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_LATER, 0);
     if (p == NULL)
         return -1;
     list_ids(run_fleet(p), what, i->out);

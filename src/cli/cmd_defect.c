@@ -29,7 +29,7 @@ enter(struct invocation *i, const struct run_context *p)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_pass(i, LEDGER_WRITE);
+    struct run_context *p = command_run(i, LEDGER_WRITE, RUN_NEEDED, 0);
     int rc = p != NULL ? enter(i, p) : -1;
 
     run_close(p);

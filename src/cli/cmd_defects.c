@@ -45,7 +45,7 @@ list(struct invocation *i, const struct run_context *p)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_pass(i, LEDGER_READ);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_NEEDED, 0);
     int rc = p != NULL ? list(i, p) : -1;
 
     run_close(p);

@@ -104,8 +104,7 @@ static int
 show(struct invocation *i, const struct run_context *p, const struct view *view,
     const struct filter *filter)
 {
-    struct snapshot *s = view->reasons ? dues_now(p, DAY_NONE, &i->fault)
-                                       : dues_outline(p, DAY_NONE, &i->fault);
+    const struct snapshot *s = dues_of_run(p, &i->fault);
     struct selection dues;
     int rc = -1;
 
@@ -115,7 +114,6 @@ show(struct invocation *i, const struct run_context *p, const struct view *view,
         rc = view->render(&dues, i->out);
         free(dues.dues);
     }
-    snapshot_free(s);
     return rc ? fault_set(&i->fault, EX_OSERR, "out of memory") : 0;
 }
 
@@ -124,7 +122,9 @@ run(struct invocation *i)
 {
     struct filter filter = {0};
     const struct view *view = choose_view(i);
-    struct run_context *p = view ? command_pass(i, LEDGER_READ) : NULL;
+    struct run_context *p = view ? command_run(i, LEDGER_READ, RUN_NEEDED,
+                                       view->reasons ? RUN_REASONS : 0)
+                                 : NULL;
     int rc = -1;
 
     if (p != NULL && choose(i, p, &filter) == 0)

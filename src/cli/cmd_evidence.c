@@ -59,7 +59,7 @@ show(
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_history(i);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_HISTORY, 0);
     struct evidence_sheet s = {0};
     int rc = -1;
 

@@ -1,7 +1,6 @@
 #include "arguments.h"
 #include "command.h"
 #include "dues.h"
-#include "nightly.h"
 #include "publish.h"
 #include "suggest.h"
 
@@ -23,24 +22,23 @@ find_feed(struct invocation *i, const struct run_context *p, const char *id)
 static int
 show(struct invocation *i, const struct run_context *p, const struct feed *feed)
 {
-    struct snapshot *s = dues_settled(p, publish_horizon(p), &i->fault);
-    int rc = s ? publish_feed(p, s, feed, i->out, &i->fault) : -1;
+    const struct snapshot *s = dues_of_run(p, &i->fault);
 
-    snapshot_free(s);
-    return rc;
+    return s ? publish_feed(p, s, feed, i->out, &i->fault) : -1;
 }
 
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_feeds(i);
+    struct run_context *p = command_run(
+        i, LEDGER_WRITE, RUN_NEEDED, RUN_FEEDS | RUN_SETTLED | RUN_REASONS);
     const struct feed *feed =
         p ? find_feed(i, p, options_operand(&i->options, 0)) : NULL;
     int rc = -1;
 
     if (feed != NULL)
         rc = options_value(&i->options, "accept")
-                 ? nightly_accept(p, feed, i->notes, &i->fault)
+                 ? publish_accept(p, feed, i->notes, &i->fault)
                  : show(i, p, feed);
     run_close(p);
     return rc;

@@ -34,10 +34,10 @@ static int
 list(struct invocation *i, const struct run_context *p)
 {
     const char *id = options_operand(&i->options, 0);
-    size_t n;
+    const struct record *all = run_made(p)->records;
+    size_t n = run_made(p)->n_records;
     size_t shown = 0;
 
-    const struct record *all = run_records(p, &n);
     for (size_t k = 0; k < n; k++)
         if (id == NULL || strcasecmp(all[k].subject_id, id) == 0) {
             add_record(&all[k], i->out);
@@ -72,7 +72,7 @@ verify(struct invocation *i, const struct run_context *p)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_history(i);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_HISTORY, 0);
     int rc = -1;
 
     if (p != NULL && options_value(&i->options, "verify") != NULL)

@@ -3,8 +3,8 @@
 #include "import_report.h"
 #include "import_row.h"
 #include "progress.h"
+#include "reading_check.h"
 #include "records.h"
-#include "suspect.h"
 
 #include <errno.h>
 #include <stdlib.h>
@@ -135,14 +135,14 @@ is_row(const struct import *im, int64_t id)
  * could be voided. */
 static int
 refuse_reading(
-    struct import *im, const struct record *r, const struct suspicion *s)
+    struct import *im, const struct record *r, const struct reading_doubt *s)
 {
     const struct known_reading *k = &s->against;
     char day[DAY_WORDS];
     char own[DAY_WORDS];
 
     if (!is_row(im, k->id))
-        (void)suspect_refuse(r, s, "add --sure", &im->i->fault);
+        (void)reading_check_refuse(r, s, "add --sure", &im->i->fault);
     else
         fault_fill(&im->i->fault, EX_DATAERR,
             "%s showed %lld on %s by another row of the sheet, so %lld on %s "
@@ -157,11 +157,11 @@ static int
 add_record(struct import *im, const struct record *r)
 {
     struct fault *f = &im->i->fault;
-    struct suspicion s;
+    struct reading_doubt s;
     int64_t id;
 
     if (r->reading >= 0 && !im->manner.sure) {
-        int doubted = suspect_reading(run_fleet(im->run), im->ledger, r, &s, f);
+        int doubted = reading_check(run_fleet(im->run), im->ledger, r, &s, f);
         if (doubted != 0)
             return doubted < 0 ? -1 : refuse_reading(im, r, &s);
     }
@@ -320,7 +320,7 @@ run(struct invocation *i)
 
     if (read_manner(i, &im.manner))
         return -1;
-    struct run_context *p = command_fleet(i);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_FLEET, 0);
     im.run = p;
     int rc = p == NULL || check_words(i, p)
                  ? -1

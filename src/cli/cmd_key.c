@@ -2,8 +2,8 @@
 #include "arguments.h"
 #include "buf.h"
 #include "command.h"
-#include "door.h"
 #include "suggest.h"
+#include "url_path.h"
 
 #include <errno.h>
 #include <string.h>
@@ -39,7 +39,8 @@ find(struct invocation *i, const struct run_context *p, struct thing *t)
     struct suggest guess = suggest_start(t->name);
     const char *known;
 
-    for (size_t k = 0; (known = door_name(fleet, t->kind, k)) != NULL; k++) {
+    for (size_t k = 0; (known = url_path_name(fleet, t->kind, k)) != NULL;
+         k++) {
         if (strcasecmp(known, t->name) == 0) {
             t->name = known;
             return 0;
@@ -48,7 +49,7 @@ find(struct invocation *i, const struct run_context *p, struct thing *t)
     }
     if (is_given(i, "revoke"))
         return 0;
-    argument_unknown(i, door_word(t->kind), t->name, &guess);
+    argument_unknown(i, url_path_word(t->kind), t->name, &guess);
     return -1;
 }
 
@@ -66,7 +67,7 @@ make(struct invocation *i, const struct run_context *p, const struct thing *t)
     key_hash(text, KEY_TEXT, key.hash);
     if (keyring_add(run_ledger(p), &key, &i->fault))
         return -1;
-    door_path(t->kind, text, t->name, i->out);
+    url_path(t->kind, text, t->name, i->out);
     buf_text(i->out, "\n");
     explicit_bzero(text, sizeof text);
     return 0;
@@ -86,7 +87,7 @@ change(struct invocation *i, const struct run_context *p, const struct thing *t)
         return make(i, p, t);
     if (n == 0)
         return fault_set(&i->fault, EX_USAGE, "no key opens the %s '%s'",
-            door_word(t->kind), t->name);
+            url_path_word(t->kind), t->name);
     return 0;
 }
 
@@ -121,7 +122,7 @@ list(struct invocation *i, const struct run_context *p)
     int rc = keyring_list(run_ledger(p), a, &keys, &n, &i->fault);
     for (size_t k = 0; k < n && rc == 0; k++)
         buf_print(i->out, "%-20s %-6s made %s%s%s\n", keys[k].name,
-            door_word(keys[k].kind), clock_words(zone, keys[k].made, made),
+            url_path_word(keys[k].kind), clock_words(zone, keys[k].made, made),
             keys[k].revoked ? ", revoked " : "",
             keys[k].revoked ? clock_words(zone, keys[k].revoked, revoked) : "");
     arena_free(a);
@@ -169,7 +170,7 @@ run(struct invocation *i)
     if (read_thing(i, &t))
         return -1;
     struct run_context *p =
-        command_pass(i, t.name ? LEDGER_WRITE : LEDGER_READ);
+        command_run(i, t.name ? LEDGER_WRITE : LEDGER_READ, RUN_LATER, 0);
     int rc = p ? run_with(i, p, &t) : -1;
     run_close(p);
     return rc;

@@ -61,7 +61,7 @@ read_record(struct invocation *i, const struct run_context *p, struct record *r)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_pass(i, LEDGER_WRITE);
+    struct run_context *p = command_run(i, LEDGER_WRITE, RUN_NEEDED, 0);
     struct record r;
     int64_t id;
     char day[DAY_WORDS];

@@ -1,17 +1,19 @@
 #include "command.h"
-#include "nightly.h"
+#include "parts.h"
 
 static int
 run(struct invocation *i)
 {
     int dry = options_value(&i->options, "dry-run") != NULL;
     struct run_context *p =
-        dry ? command_pass(i, LEDGER_READ) : command_feeds(i);
+        dry ? command_run(i, LEDGER_READ, RUN_NEEDED, RUN_REASONS)
+            : command_run(i, LEDGER_WRITE, RUN_NEEDED,
+                  RUN_FEEDS | RUN_SETTLED | RUN_REASONS);
     int rc = -1;
 
     if (p != NULL)
-        rc = dry ? nightly_show(p, i->out, &i->fault)
-                 : nightly_run(p, i->notes, &i->fault);
+        rc = dry ? parts_show(p, i->out, &i->fault)
+                 : parts_nightly(p, i->notes, &i->fault);
     run_close(p);
     return rc;
 }

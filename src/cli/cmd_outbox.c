@@ -4,8 +4,8 @@
 #include "command.h"
 #include "lock.h"
 #include "outbox.h"
+#include "run_lock.h"
 #include "send.h"
-#include "turn.h"
 
 #include <sysexits.h>
 
@@ -192,7 +192,7 @@ act(struct invocation *i, const struct run_context *p, int action, int64_t id)
     if (run_fleet(p)->site.mail.from == NULL && action != DROP)
         return fault_set(
             &i->fault, EX_CONFIG, "there is no [mail] in the fleet file");
-    int turn = turn_take(p, &i->fault);
+    int turn = run_lock_take(p, &i->fault);
     if (turn < 0)
         return action == SEND && i->fault.code == EX_TEMPFAIL ? 0 : -1;
     int rc = action == SEND    ? send_timely(i, p)
@@ -210,8 +210,9 @@ run(struct invocation *i)
 
     if (action < 0)
         return -1;
-    struct run_context *p = command_pass(
-        i, action == LIST || action == DROPPED ? LEDGER_READ : LEDGER_WRITE);
+    int looks = action == LIST || action == DROPPED;
+    struct run_context *p =
+        command_run(i, looks ? LEDGER_READ : LEDGER_WRITE, RUN_LATER, 0);
     int rc = p != NULL ? act(i, p, action, id) : -1;
     run_close(p);
     return rc;

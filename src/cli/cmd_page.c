@@ -18,19 +18,16 @@ show(struct invocation *i, const struct run_context *p,
         .n_scopes = depot != NULL,
         .part = depot ? depot->title : NULL,
     };
-    struct snapshot *s =
-        dues_now(p, page_until(run_moment(p).today), &i->fault);
-    int rc = s ? workshop_page(p, s, &w, i->out, &i->fault) : -1;
+    const struct snapshot *s = dues_of_run(p, &i->fault);
 
-    snapshot_free(s);
-    return rc;
+    return s ? workshop_page(p, s, &w, i->out, &i->fault) : -1;
 }
 
 static int
 run(struct invocation *i)
 {
     const char *id = options_value(&i->options, "depot");
-    struct run_context *p = command_pass(i, LEDGER_READ);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_NEEDED, RUN_PAGES);
     const struct depot *depot = p && id ? argument_depot(i, p, id) : NULL;
     int rc =
         p != NULL && (id == NULL || depot != NULL) ? show(i, p, depot) : -1;

@@ -72,7 +72,7 @@ show_what_if(struct invocation *i, const struct run_context *p,
 
     if (change_read(run_fleet(p), o->what_if, changes, &n, wrong))
         return fault_set(&i->fault, EX_USAGE, "--what-if: %s", wrong);
-    struct agenda *after = planning_agenda(p, changes, n, before, &i->fault);
+    struct agenda *after = planning_what_if(p, changes, n, before, &i->fault);
     if (after == NULL)
         return -1;
     int rc = compare_plans(before, after, &c);
@@ -90,15 +90,11 @@ static int
 run_on(struct invocation *i, const struct run_context *p,
     const struct plan_asked *o)
 {
-    struct agenda *a = planning_agenda(p, NULL, 0, NULL, &i->fault);
-    int rc = a ? 0 : -1;
+    const struct agenda *a = planning_of_run(p, &i->fault);
 
-    if (rc == 0 && o->keep)
-        rc = planning_keep(p, a, &i->fault);
-    if (rc == 0)
-        rc = o->what_if ? show_what_if(i, p, o, a) : show(i, o, a);
-    agenda_free(a);
-    return rc;
+    if (a == NULL || (o->keep && planning_keep(p, &i->fault)))
+        return -1;
+    return o->what_if ? show_what_if(i, p, o, a) : show(i, o, a);
 }
 
 static int
@@ -108,8 +104,8 @@ run(struct invocation *i)
 
     if (read_options(i, &o))
         return -1;
-    struct run_context *p =
-        command_pass(i, o.keep ? LEDGER_WRITE : LEDGER_READ);
+    struct run_context *p = command_run(
+        i, o.keep ? LEDGER_WRITE : LEDGER_READ, RUN_NEEDED, RUN_PLAN);
     int rc = p ? run_on(i, p, &o) : -1;
     run_close(p);
     return rc;

@@ -134,7 +134,7 @@ read_and_add(struct invocation *i, const struct run_context *p)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_pass(i, LEDGER_WRITE);
+    struct run_context *p = command_run(i, LEDGER_WRITE, RUN_LATER, 0);
     int rc = p != NULL ? read_and_add(i, p) : -1;
 
     run_close(p);

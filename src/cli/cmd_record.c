@@ -91,7 +91,7 @@ add_record(struct invocation *i, const struct run_context *p)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_pass(i, LEDGER_WRITE);
+    struct run_context *p = command_run(i, LEDGER_WRITE, RUN_LATER, 0);
     const char *void_number = options_value(&i->options, "void");
 
     if (p == NULL)

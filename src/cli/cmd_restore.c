@@ -28,7 +28,7 @@ run(struct invocation *i)
 {
     const char *from = options_operand(&i->options, 0);
     int drop = options_value(&i->options, "drop-newer") != NULL;
-    struct run_context *p = command_fleet(i);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_FLEET, 0);
     struct restored done;
     int rc = -1;
 

@@ -9,10 +9,10 @@
 #include <sysexits.h>
 
 static int
-show(struct invocation *i, const struct run_context *p, const struct task *t)
+show(struct invocation *i, struct run_context *p, const struct task *t)
 {
     struct filter filter = {.subject = t->subject, .job = t->job};
-    struct snapshot *s = dues_now(p, DAY_NONE, &i->fault);
+    struct snapshot *s = dues_of_task(p, t, 1, i->problems, &i->fault);
     struct selection dues;
 
     if (s == NULL)
@@ -34,7 +34,7 @@ show(struct invocation *i, const struct run_context *p, const struct task *t)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_pass(i, LEDGER_READ);
+    struct run_context *p = command_run(i, LEDGER_READ, RUN_LATER, RUN_REASONS);
     const struct task *t = NULL;
 
     if (p != NULL)

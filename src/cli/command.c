@@ -89,14 +89,18 @@ command_help(const struct command *c, struct buf *out)
     options_help(command_common, out);
 }
 
-static struct run_context *
-open_pass(struct invocation *i, struct run_options o)
+struct run_context *
+command_run(struct invocation *i, enum ledger_mode mode, enum run_reads reads,
+    unsigned serves)
 {
     const char *file = options_value(&i->options, "config");
     const char *today = options_value(&i->options, "today");
+    struct run_options o = {.fleet_file = file ? file : FLEET_FILE,
+        .today = DAY_NONE,
+        .ledger = mode,
+        .reads = reads,
+        .serves = serves};
 
-    o.fleet_file = file ? file : FLEET_FILE;
-    o.today = DAY_NONE;
     if (today != NULL) {
         o.today = day_parse(today, strlen(today));
         if (o.today == DAY_NONE) {
@@ -108,30 +112,4 @@ open_pass(struct invocation *i, struct run_options o)
         }
     }
     return run_open(&o, i->problems, &i->fault);
-}
-
-struct run_context *
-command_pass(struct invocation *i, enum ledger_mode mode)
-{
-    return open_pass(i, (struct run_options){.ledger = mode});
-}
-
-struct run_context *
-command_history(struct invocation *i)
-{
-    return open_pass(
-        i, (struct run_options){.ledger = LEDGER_READ, .history = 1});
-}
-
-struct run_context *
-command_feeds(struct invocation *i)
-{
-    return open_pass(
-        i, (struct run_options){.ledger = LEDGER_WRITE, .feeds = 1});
-}
-
-struct run_context *
-command_fleet(struct invocation *i)
-{
-    return open_pass(i, (struct run_options){.fleet_only = 1});
 }

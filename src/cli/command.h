@@ -67,19 +67,9 @@ const struct command *command_find(const char *name);
 /* Append the help of one command, or of the program when @c is NULL. */
 void command_help(const struct command *c, struct buf *out);
 
-/*
- * Open a pass with the common options, the ledger in @mode.  NULL with the
- * invocation's fault set.
- */
-struct run_context *command_pass(struct invocation *i, enum ledger_mode mode);
-
-/* The same with all records, to read. */
-struct run_context *command_history(struct invocation *i);
-
-/* The same to write feeds. */
-struct run_context *command_feeds(struct invocation *i);
-
-/* The same without opening the ledger, for who works on its file. */
-struct run_context *command_fleet(struct invocation *i);
+/* Begin a run with the common options, see run_context.h.  NULL with the
+ * invocation's fault set. */
+struct run_context *command_run(struct invocation *i, enum ledger_mode mode,
+    enum run_reads reads, unsigned serves);
 
 #endif

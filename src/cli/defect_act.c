@@ -11,15 +11,15 @@ const struct option_row defect_act_options[] = {
 };
 
 int
-defect_act_run(struct invocation *i,
-    int (*enter)(const struct record_input *e, int64_t number,
-        const struct options *o, const struct defect_input *who,
-        struct buf *out))
+defect_act_run(
+    struct invocation *i, int (*enter)(const struct record_input *e,
+                              int64_t number, const struct options *o,
+                              const struct defect_input *who, struct buf *out))
 {
     const struct options *o = &i->options;
     int64_t number = argument_number(i, "N", options_operand(o, 0));
     struct run_context *p =
-        number < 0 ? NULL : command_pass(i, LEDGER_WRITE);
+        number < 0 ? NULL : command_run(i, LEDGER_WRITE, RUN_NEEDED, 0);
     const struct defect_input who = {.day = options_value(o, "on"),
         .at = options_value(o, "at"),
         .by = options_value(o, "by"),

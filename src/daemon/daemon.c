@@ -3,8 +3,8 @@
 #include "buf.h"
 #include "file_watch.h"
 #include "http_server.h"
-#include "journal.h"
 #include "lock.h"
+#include "log.h"
 #include "mailer.h"
 #include "notify.h"
 #include "service.h"
@@ -93,7 +93,7 @@ static void
 log_refusal(void *context, const char *line)
 {
     (void)context;
-    journal(JOURNAL_INFO, "%s", line);
+    log_line(LOG_INFO, "%s", line);
 }
 
 static int
@@ -119,7 +119,7 @@ serve(struct daemon *d, const struct daemon_options *o, struct fault *f)
     d->server = http_server_start(&options, first, f);
     if (d->server == NULL)
         return -1;
-    journal(JOURNAL_INFO, "serves at %s", where);
+    log_line(LOG_INFO, "serves at %s", where);
     return 0;
 }
 
@@ -213,7 +213,7 @@ make_round(struct daemon *d, unsigned work)
     /* The fleet may be a new one. */
     if (http_server_trust(d->server,
             run_fleet(service_run(d->service))->site.server.proxies, &f))
-        journal(JOURNAL_ERROR, "%s", f.text);
+        log_line(LOG_ERROR, "%s", f.text);
     say_status(d);
 }
 
@@ -339,7 +339,7 @@ daemon_run(const struct daemon_options *o, struct fault *f)
         wait_and_work(&d);
     if (rc == 0) {
         notify("STOPPING=1");
-        journal(JOURNAL_INFO, "stops");
+        log_line(LOG_INFO, "stops");
     }
     end(&d);
     return rc;

@@ -2,7 +2,7 @@
 
 #include "buf.h"
 #include "file_watch.h"
-#include "journal.h"
+#include "log.h"
 #include "problem.h"
 
 #include <stdio.h>
@@ -20,7 +20,7 @@ watch_files(const struct fleet_source *from, const struct problems *ps)
     for (int i = 0; *(name = problems_name(ps, i)) != '\0'; i++) {
         int is_new = file_watch_file(from->watch, name, &f);
         if (is_new < 0)
-            journal(JOURNAL_WARNING, "%s", f.text);
+            log_line(LOG_WARNING, "%s", f.text);
         missed |= is_new > 0;
     }
     return missed;
@@ -34,7 +34,7 @@ log_problems(int stands, struct problems *ps, struct fault *f)
     if (text == NULL)
         return;
     problems_print(ps, 0, text);
-    journal_lines(JOURNAL_ERROR, buf_str(text));
+    log_lines(LOG_ERROR, buf_str(text));
     /* The first of them goes into the mail. */
     if (stands && buf_len(text) > 0)
         snprintf(f->text, sizeof f->text,
@@ -53,8 +53,8 @@ read_once(
         .today = from->today,
         /* Who stops the daemon does not wait for who keeps the ledger. */
         .ledger = LEDGER_SERVE,
-        .fleet_only = 1,
-        .feeds = 1,
+        .reads = RUN_FLEET,
+        .serves = RUN_FEEDS | RUN_PAGES | RUN_SETTLED | RUN_REASONS,
     };
     struct problems *ps = problems_new();
 
@@ -84,7 +84,7 @@ check_fleet(const struct fleet_source *from, const struct run_context *before,
             from->file);
     if (before != NULL &&
         strcmp(run_fleet(before)->site.server.listen, site->server.listen) != 0)
-        journal(JOURNAL_WARNING, "to listen at %s, start ostlerd anew",
+        log_line(LOG_WARNING, "to listen at %s, start ostlerd anew",
             site->server.listen);
     if (before != NULL &&
         strcmp(run_fleet(before)->site.ledger, site->ledger) != 0)

@@ -19,7 +19,7 @@ send_timely(struct run_context *p, struct fault *f)
 {
     const struct send_request request = {.timely = 1};
     struct send_tally tally;
-    int rc = reopen(p, 1, f);
+    int rc = reopen(p, 1, RUN_LATER, f);
 
     if (rc == 0) {
         /* What is sent has to be noted, or it is sent again. */

@@ -1,5 +1,5 @@
 #include "daemon.h"
-#include "journal.h"
+#include "log.h"
 
 #include <getopt.h>
 #include <malloc.h>
@@ -85,6 +85,6 @@ main(int argc, char **argv)
     (void)mallopt(M_MMAP_THRESHOLD, LARGE);
     if (daemon_run(&o, &f) == 0)
         return EX_OK;
-    journal(JOURNAL_ERROR, "%s", f.text);
+    log_line(LOG_ERROR, "%s", f.text);
     return f.code;
 }

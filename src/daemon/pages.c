@@ -1,10 +1,10 @@
 #include "pages.h"
 
 #include "arena.h"
-#include "door.h"
 #include "dues.h"
 #include "resource.h"
 #include "routes.h"
+#include "url_path.h"
 #include "workshop.h"
 
 #include <errno.h>
@@ -67,14 +67,14 @@ find(const struct pages *g, enum keyring_kind kind, const char *name)
 }
 
 /* The keys of one person open one page, so its forms are the person's. */
-struct desk
-pages_desk(const struct pages_seal *seal, const struct person *person)
+struct recorder
+pages_recorder(const struct pages_seal *seal, const struct person *person)
 {
     uint8_t hash[KEY_HASH];
 
     key_hash(person->id, strlen(person->id), hash);
-    return desk_of(seal->secret, hash, person->name ? person->name : person->id,
-        seal->made);
+    return recorder_of(seal->secret, hash,
+        person->name ? person->name : person->id, seal->made);
 }
 
 /* --- Making --------------------------------------------------------------- */
@@ -102,7 +102,7 @@ print(const struct page_making *press, struct workshop *w,
     if (out == NULL)
         return no_memory(f);
     w->notice = press->notice;
-    leaf->has_forms = w->desk != NULL;
+    leaf->has_forms = w->recorder != NULL;
     int rc = workshop_page(press->run, press->snapshot, w, out, f);
     if (rc == 0) {
         leaf->fresh = make(buf_str(out), buf_len(out), leaf->has_forms);
@@ -126,8 +126,8 @@ static int
 print_person(const struct page_making *press, const struct person *person,
     struct served_page *leaf, struct fault *f)
 {
-    struct desk d = pages_desk(press->seal, person);
-    struct workshop w = {.desk = &d.page};
+    struct recorder d = pages_recorder(press->seal, person);
+    struct workshop w = {.recorder = &d.page};
 
     return print(press, &w, leaf, f);
 }
@@ -153,7 +153,7 @@ path_of(struct arena *a, enum keyring_kind kind, const char *name)
 
     if (b == NULL)
         return NULL;
-    door_path(kind, "*", name, b);
+    url_path(kind, "*", name, b);
     const char *path =
         buf_failed(b) ? NULL : arena_text(a, buf_str(b), buf_len(b));
     buf_free(b);
@@ -171,7 +171,7 @@ add(struct pages *g, const struct page_making *press,
 
     if (find(g, key->kind, key->name) != NULL)
         return 0;
-    while ((name = door_name(fleet, key->kind, nth)) != NULL &&
+    while ((name = url_path_name(fleet, key->kind, nth)) != NULL &&
            strcasecmp(name, key->name) != 0)
         nth++;
     if (name == NULL)
@@ -217,15 +217,14 @@ static int
 print_all(struct pages *g, struct page_making *press,
     const struct keyring_key *keys, size_t n, struct fault *f)
 {
-    struct snapshot *s = dues_settled_outline(
-        press->run, page_until(run_moment(press->run).today), f);
-    int rc = s ? 0 : -1;
+    int rc = 0;
 
-    press->snapshot = s;
+    press->snapshot = dues_of_run(press->run, f);
+    if (press->snapshot == NULL)
+        return -1;
     for (size_t i = 0; i < n && rc == 0; i++)
         if (is_wanted(&keys[i]))
             rc = add(g, press, &keys[i], f);
-    snapshot_free(s);
     return rc;
 }
 

@@ -1,8 +1,8 @@
 #ifndef PAGES_H
 #define PAGES_H
 
-#include "desk.h"
 #include "keyring.h"
+#include "record_form.h"
 
 struct routes;
 
@@ -14,7 +14,7 @@ struct pages;
 
 /* How the forms of all pages are signed. */
 struct pages_seal {
-    uint8_t secret[DESK_SECRET];
+    uint8_t secret[FORM_SECRET];
     int64_t made; /* of the forms last made; each version has its own */
 };
 
@@ -42,7 +42,7 @@ const char *pages_person(const struct pages *g, const char *path);
 int pages_put(struct pages *g, int are_old, struct routes *s);
 
 /* Where @person records. */
-struct desk pages_desk(
+struct recorder pages_recorder(
     const struct pages_seal *seal, const struct person *person);
 
 #endif

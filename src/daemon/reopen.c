@@ -20,14 +20,10 @@ check_ledger(const struct run_context *p, struct fault *f)
 }
 
 int
-reopen(struct run_context *p, int must_exist, struct fault *f)
+reopen(struct run_context *p, int must_exist, enum run_reads reads,
+    struct fault *f)
 {
     if (must_exist && check_ledger(p, f))
         return -1;
-    struct problems *ps = problems_new();
-    if (ps == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    int rc = run_again(p, ps, f);
-    problems_free(ps);
-    return rc;
+    return run_again(p, reads, NULL, f);
 }

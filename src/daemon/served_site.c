@@ -181,8 +181,8 @@ is_granted(
 }
 
 int
-served_site_desk(const struct served_site *d, const struct fleet *fleet,
-    const char *path, const uint8_t key[KEY_HASH], struct desk *out)
+served_site_recorder(const struct served_site *d, const struct fleet *fleet,
+    const char *path, const uint8_t key[KEY_HASH], struct recorder *out)
 {
     const char *id = pages_person(d->now.pages, path);
 
@@ -190,7 +190,7 @@ served_site_desk(const struct served_site *d, const struct fleet *fleet,
         return -1;
     for (size_t i = 0; i < fleet->n_persons; i++)
         if (strcasecmp(fleet->persons[i].id, id) == 0) {
-            *out = pages_desk(&d->seal, &fleet->persons[i]);
+            *out = pages_recorder(&d->seal, &fleet->persons[i]);
             return 0;
         }
     return -1;

@@ -1,8 +1,8 @@
 #ifndef SERVED_SITE_H
 #define SERVED_SITE_H
 
-#include "desk.h"
 #include "health.h"
+#include "record_form.h"
 #include "run_context.h"
 
 struct routes;
@@ -33,8 +33,8 @@ int served_site_pages(struct served_site *d, const struct run_context *p,
 
 /* Where the person records to whose page, at @path, that key opens: 0, or -1
  * for nobody.  Borrows @fleet. */
-int served_site_desk(const struct served_site *d, const struct fleet *fleet,
-    const char *path, const uint8_t key[KEY_HASH], struct desk *out);
+int served_site_recorder(const struct served_site *d, const struct fleet *fleet,
+    const char *path, const uint8_t key[KEY_HASH], struct recorder *out);
 
 /* The routes of everything as it is now, or NULL when memory is out. */
 struct routes *served_site_routes(

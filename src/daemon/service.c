@@ -1,19 +1,15 @@
 #include "service.h"
 
 #include "buf.h"
-#include "dues.h"
 #include "file_watch.h"
-#include "journal.h"
 #include "lock.h"
-#include "planning.h"
-#include "publish.h"
-#include "remind.h"
+#include "log.h"
 #include "reopen.h"
 #include "retry.h"
+#include "run_lock.h"
 #include "served_site.h"
 #include "take_form.h"
 #include "troubles.h"
-#include "turn.h"
 #include "waiting.h"
 
 #include <stdio.h>
@@ -34,8 +30,7 @@ struct service {
     int64_t passed; /* when the last pass was made that went well */
     struct waiting waiting;
     day_t noted; /* on which the notes were logged, or NONE */
-    day_t kept;  /* on which the plan was kept, or NONE */
-    int news;    /* the keeper is to hear of the fleet file */
+    int news;    /* the administrator is to hear of the fleet file */
 };
 
 static int
@@ -74,8 +69,9 @@ show(const struct service *r)
 /* Take over what is there now.  The feeds do not wait for the pages, which
  * take longer the more of them there are. */
 static int
-take_over(struct service *r, struct fault *f)
+take_over(void *service, struct fault *f)
 {
+    struct service *r = service;
     int rc = served_site_feeds(r->served, r->run, f);
 
     show(r);
@@ -84,77 +80,126 @@ take_over(struct service *r, struct fault *f)
     return rc || !r->is_new ? -1 : 0;
 }
 
-/* Bring the feeds up to date, and what is served.  A feed that fails is no
- * reason to do no more: -1 only when nothing could be done. */
-static int
-publish(struct service *r, struct fault *f)
-{
-    struct buf *notes = buf_new();
-    struct fault first;
-    struct fault other;
+/* A round under way. */
+struct round {
+    struct service *service;
+    unsigned when; /* of enum parts_when */
+    int feeds_failed;
+    struct fault feeds; /* how they failed first */
+    int rc;             /* of the round */
+    struct fault *f;
+};
 
-    if (notes == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    int failed = publish_all(r->run, notes, &first);
-    if (take_over(r, &other) && !failed) {
-        first = other;
-        failed = 1;
-    }
-    (void)troubles_note(&r->troubles, TROUBLE_FEEDS, failed, &first);
-    /* Not after each record. */
-    if (r->noted != run_moment(r->run).today)
-        journal_lines(JOURNAL_WARNING, buf_str(notes));
-    r->noted = run_moment(r->run).today;
-    r->is_shown = 1;
-    buf_free(notes);
-    return 0;
+/* The feeds are well when they are written and served. */
+static void
+note_feeds(struct round *n, enum part part, int failed, const struct fault *f)
+{
+    if (failed && !n->feeds_failed)
+        n->feeds = *f;
+    n->feeds_failed |= failed;
+    if (part == PART_FEEDS)
+        return;
+    (void)troubles_note(
+        &n->service->troubles, TROUBLE_FEEDS, n->feeds_failed, &n->feeds);
+    n->service->is_shown = 1;
 }
 
-/* At their hour all reminders; at any other that something failed, which is
- * told the same day. */
 static void
-remind(struct service *r, const struct snapshot *s, unsigned work)
+note_reminders(struct round *n, int failed, const struct fault *f)
 {
-    struct fault f;
-    int all = (work & WORK_REMIND) != 0;
-    int failed = all ? remind_all(r->run, s, &f) : remind_failed(r->run, s, &f);
+    struct service *r = n->service;
 
-    (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, &f);
-    if (all && !failed)
+    (void)troubles_note(&r->troubles, TROUBLE_REMINDERS, failed, f);
+    if (n->when & PARTS_HOUR && !failed)
         r->timing.reminded = run_moment(r->run).today;
 }
 
-/* As a pass of every night does, once a day. */
+/* What fails of the first is trouble, and tried again; without the others the
+ * round has failed. */
 static void
-keep_plan(struct service *r)
+note_part(void *with, enum part part, int failed, const struct fault *f)
 {
-    day_t today = run_moment(r->run).today;
-    struct fault f;
+    struct round *n = with;
+    struct service *r = n->service;
 
-    if (r->options.from.today != DAY_NONE || r->kept == today)
-        return;
-    int failed = planning_keep_present(r->run, &f);
-    (void)troubles_note(&r->troubles, TROUBLE_PLAN, failed, &f);
-    if (!failed)
-        r->kept = today;
+    if (part == PART_FEEDS || part == PART_PAGES)
+        note_feeds(n, part, failed, f);
+    else if (part == PART_PLAN)
+        (void)troubles_note(&r->troubles, TROUBLE_PLAN, failed, f);
+    else if (part == PART_REMINDERS)
+        note_reminders(n, failed, f);
+    else if (failed && n->rc == 0) {
+        n->rc = -1;
+        *n->f = *f;
+    } else if (part == PART_REPORT && n->rc == 0)
+        r->news = 0;
 }
 
-/* Tell people, and whoever keeps the program of what is news. */
-static int
-tell(struct service *r, unsigned work, struct fault *f)
+static void
+add_troubles(void *with, struct health_checks *checks)
 {
-    struct snapshot *s = dues_settled(r->run, DAY_NONE, f);
-    int rc = 0;
+    const struct round *n = with;
 
-    if (s == NULL)
-        return -1;
-    remind(r, s, work);
-    if ((work & WORK_REMIND) || r->news) {
-        rc = troubles_tell(&r->troubles, r->run, s, f);
-        r->news = rc ? r->news : 0;
+    troubles_add(&n->service->troubles, checks);
+}
+
+static int
+serve(void *with, struct fault *f)
+{
+    const struct round *n = with;
+
+    return take_over(n->service, f);
+}
+
+/* Not after each record. */
+static void
+log_notes(struct service *r, const struct buf *notes)
+{
+    day_t today = run_moment(r->run).today;
+
+    if (r->noted != today)
+        log_lines(LOG_WARNING, buf_str(notes));
+    r->noted = today;
+}
+
+/* Which parts have their turn.  With a day that is not the clock's nobody is
+ * told anything. */
+static unsigned
+when(const struct service *r, unsigned work)
+{
+    unsigned bits = PARTS_ROUND;
+
+    if (r->options.from.today != DAY_NONE)
+        return bits;
+    if (work & WORK_REMIND)
+        bits |= PARTS_HOUR;
+    if (r->news)
+        bits |= PARTS_NEWS;
+    return bits | PARTS_TODAY;
+}
+
+static int
+do_parts(struct service *r, unsigned work, struct fault *f)
+{
+    struct round n = {.service = r, .when = when(r, work), .f = f};
+    const struct parts_run parts = {.run = r->run,
+        .when = n.when,
+        .notes = buf_new(),
+        .checks = health_checks_new(),
+        .ended = note_part,
+        .add_known = add_troubles,
+        .serve = serve,
+        .with = &n};
+
+    if (parts.notes != NULL && parts.checks != NULL) {
+        parts_run(&parts);
+        log_notes(r, parts.notes);
+    } else {
+        n.rc = fault_set(f, EX_OSERR, "out of memory");
     }
-    snapshot_free(s);
-    return rc;
+    health_checks_free(parts.checks);
+    buf_free(parts.notes);
+    return n.rc;
 }
 
 static int
@@ -171,10 +216,8 @@ look_at_mail(struct service *r, struct fault *f)
 static int
 make_in_turn(struct service *r, unsigned work, struct fault *f)
 {
-    if (publish(r, f))
-        return -1;
-    keep_plan(r);
-    int rc = r->options.from.today == DAY_NONE ? tell(r, work, f) : 0;
+    int rc = do_parts(r, work, f);
+
     return look_at_mail(r, rc ? NULL : f) ? -1 : rc;
 }
 
@@ -184,9 +227,9 @@ make(struct service *r, unsigned work, struct fault *f)
     struct fault unused;
 
     r->is_new = 0;
-    if (reopen(r->run, r->is_shown, f))
+    if (reopen(r->run, r->is_shown, RUN_NEEDED, f))
         return -1;
-    int turn = turn_take(r->run, f);
+    int turn = run_lock_take(r->run, f);
     if (turn < 0) {
         /* Another pass is running; keys may have changed meanwhile. */
         if (take_over(r, &unused) == 0)
@@ -270,7 +313,7 @@ service_start(const struct service_options *o, struct fault *f)
     r->retry = retry_nothing();
     r->timing.send = TIMING_NEVER;
     r->timing.reminded = DAY_NONE;
-    r->noted = r->kept = DAY_NONE;
+    r->noted = DAY_NONE;
     if (read_fleet(r, f) ||
         file_watch_ledger(o->from.watch, run_fleet(r->run)->site.ledger, f))
         goto err;
@@ -360,8 +403,8 @@ service_sent(struct service *r, const struct fault *f)
     int failed = f->code != 0 && !is_noted;
 
     if (is_noted)
-        journal(f->code == EX_TEMPFAIL ? JOURNAL_WARNING : JOURNAL_ERROR, "%s",
-            f->text);
+        log_line(
+            f->code == EX_TEMPFAIL ? LOG_WARNING : LOG_ERROR, "%s", f->text);
     if (failed)
         retry_mail(&r->retry, 1, clock_now());
     if (troubles_note(&r->troubles, TROUBLE_SENDING, failed, f))

@@ -1,7 +1,7 @@
 #include "take_form.h"
 
 #include "http_request.h"
-#include "journal.h"
+#include "log.h"
 #include "reopen.h"
 #include "resource.h"
 
@@ -57,7 +57,7 @@ static struct resource *
 fail(const struct run_context *p, const struct http_request *form,
     const struct fault *f, struct buf *out)
 {
-    journal(JOURNAL_ERROR, "a form could not be recorded: %s", f->text);
+    log_line(LOG_ERROR, "a form could not be recorded: %s", f->text);
     return refuse(p, 503,
         "The ledger cannot be written now. Send the form again in a minute: "
         "it is taken once.",
@@ -65,19 +65,19 @@ fail(const struct run_context *p, const struct http_request *form,
 }
 
 static struct resource *
-take(const struct desk *d, struct run_context *p,
+take(const struct recorder *d, struct run_context *p,
     const struct http_request *form, struct buf *out)
 {
     static const unsigned statuses[] = {
-        [DESK_REFUSED] = 422, [DESK_RECORDED] = 200, [DESK_AGAIN] = 200};
-    const struct desk_form fields = {
+        [FORM_REFUSED] = 422, [FORM_RECORDED] = 200, [FORM_AGAIN] = 200};
+    const struct record_form fields = {
         value, http_request_form(form), way_back(form)};
     struct fault f;
 
-    if (reopen(p, 1, &f))
+    if (reopen(p, 1, RUN_LATER, &f))
         return fail(p, form, &f, out);
-    enum desk_outcome outcome = desk_take(d, p, &fields, out, &f);
-    struct resource *answer = outcome == DESK_FAILED
+    enum form_outcome outcome = record_form_take(d, p, &fields, out, &f);
+    struct resource *answer = outcome == FORM_FAILED
                                   ? fail(p, form, &f, out)
                                   : page(statuses[outcome], out);
     run_rest(p);
@@ -90,7 +90,7 @@ take_form(const struct served_site *d, struct run_context *p,
 {
     struct buf *out = buf_new();
     struct resource *answer;
-    struct desk desk;
+    struct recorder recorder;
 
     if (out == NULL)
         return NULL;
@@ -99,12 +99,12 @@ take_form(const struct served_site *d, struct run_context *p,
             "The form was sent from another site, or by no browser. Open the "
             "page and record it there.",
             NULL, out);
-    else if (served_site_desk(d, run_fleet(p), http_request_path(form),
-                 http_request_key(form), &desk))
+    else if (served_site_recorder(d, run_fleet(p), http_request_path(form),
+                 http_request_key(form), &recorder))
         answer =
             refuse(p, 404, "There is no such page, or no more.", NULL, out);
     else
-        answer = take(&desk, p, form, out);
+        answer = take(&recorder, p, form, out);
     buf_free(out);
     return answer;
 }

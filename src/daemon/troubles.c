@@ -1,20 +1,31 @@
 #include "troubles.h"
 
-#include "journal.h"
-#include "keeper.h"
+#include "log.h"
 
 #include <string.h>
 #include <sysexits.h>
 
-/* What the keeper reads trouble is with. */
-static const char *const names[TROUBLES_KNOWN] = {
-    [TROUBLE_ROUND] = "the daemon",
-    [TROUBLE_FLEET] = "the fleet file",
-    [TROUBLE_FEEDS] = "the feeds",
-    [TROUBLE_REMINDERS] = "the reminders",
-    [TROUBLE_PLAN] = "the plan",
-    [TROUBLE_SENDING] = "sending mail",
-};
+/* What its administrator reads trouble is with. */
+static const char *
+about(enum trouble_with what)
+{
+    static const char *const names[TROUBLES_KNOWN] = {
+        [TROUBLE_ROUND] = "the daemon",
+        [TROUBLE_FLEET] = "the fleet file",
+        [TROUBLE_SENDING] = "sending mail",
+    };
+
+    switch (what) {
+    case TROUBLE_FEEDS:
+        return parts_about(PART_FEEDS);
+    case TROUBLE_REMINDERS:
+        return parts_about(PART_REMINDERS);
+    case TROUBLE_PLAN:
+        return parts_about(PART_PLAN);
+    default:
+        return names[what];
+    }
+}
 
 int
 troubles_note(struct troubles *t, enum trouble_with what, int failed,
@@ -25,13 +36,13 @@ troubles_note(struct troubles *t, enum trouble_with what, int failed,
     if (!failed && was->code == 0)
         return 0;
     if (!failed) {
-        journal(JOURNAL_INFO, "over: %s", was->text);
+        log_line(LOG_INFO, "over: %s", was->text);
         was->code = 0;
         return 1;
     }
     if (was->code != 0 && strcmp(was->text, seen->text) == 0)
         return 0;
-    journal(JOURNAL_ERROR, "%s", seen->text);
+    log_line(LOG_ERROR, "%s", seen->text);
     *was = *seen;
     return 1;
 }
@@ -51,18 +62,11 @@ troubles_any(const struct troubles *t)
     return NULL;
 }
 
-int
-troubles_tell(const struct troubles *t, const struct run_context *p,
-    const struct snapshot *s, struct fault *f)
+void
+troubles_add(const struct troubles *t, struct health_checks *checks)
 {
-    struct watch *w = watch_new();
-
-    if (w == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
     for (int i = 0; i < TROUBLES_KNOWN; i++)
         if (t->with[i].code != 0)
-            watch_add(w, names[i], "%s", t->with[i].text);
-    int rc = watch_look(w, p, s, f) ? -1 : keeper_tell(p, w, f);
-    watch_free(w);
-    return rc;
+            health_checks_add(
+                checks, about((enum trouble_with)i), "%s", t->with[i].text);
 }

@@ -1,7 +1,7 @@
 #ifndef TROUBLES_H
 #define TROUBLES_H
 
-#include "run_context.h"
+#include "parts.h"
 
 /* What can be wrong. */
 enum trouble_with {
@@ -31,9 +31,7 @@ const struct fault *troubles_with(
 /* The first thing that is wrong, or NULL. */
 const struct fault *troubles_any(const struct troubles *t);
 
-/* Tell the keeper of all that is wrong, with @p, in @s, or here.  Returns 0, or
- * -1 with @f set. */
-int troubles_tell(const struct troubles *t, const struct run_context *p,
-    const struct snapshot *s, struct fault *f);
+/* Add all that is wrong to @checks. */
+void troubles_add(const struct troubles *t, struct health_checks *checks);
 
 #endif

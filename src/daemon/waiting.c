@@ -1,9 +1,9 @@
 #include "waiting.h"
 
 #include "arena.h"
+#include "health_checks.h"
 #include "outbox.h"
 #include "timing.h"
-#include "watch.h"
 
 #include <sysexits.h>
 
@@ -20,7 +20,7 @@ count(const struct run_context *p, const struct outbox_message *m,
         return;
     }
     out->waiting++;
-    out->late += now - m->created >= WATCH_MAIL_WAITING;
+    out->late += now - m->created >= HEALTH_MAIL_WAITING;
     if (run_fleet(p)->site.mail.from != NULL && next < out->next)
         out->next = next;
 }

@@ -1,6 +1,6 @@
 #include "waker.h"
 
-#include "journal.h"
+#include "log.h"
 #include "timing.h"
 
 #include <errno.h>
@@ -29,5 +29,5 @@ waker_look(int waker)
     uint64_t times;
 
     if (read(waker, &times, sizeof times) < 0 && errno == ECANCELED)
-        journal(JOURNAL_INFO, "the clock was set");
+        log_line(LOG_INFO, "the clock was set");
 }

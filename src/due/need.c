@@ -10,18 +10,20 @@
 
 struct need_list {
     const struct fleet *fleet;
+    const struct task *only; /* NULL for all */
     struct cover *cover;
     enum need work[]; /* by the job's index */
 };
 
 struct need_list *
-need_new(const struct fleet *f)
+need_new(const struct fleet *f, const struct task *only)
 {
     struct need_list *l = calloc(1, sizeof *l + f->n_jobs * sizeof *l->work);
 
     if (l == NULL)
         return NULL;
     l->fleet = f;
+    l->only = only;
     l->cover = cover_new(f);
     if (l->cover == NULL) {
         free(l);
@@ -37,6 +39,21 @@ need_free(struct need_list *l)
         return;
     cover_free(l->cover);
     free(l);
+}
+
+/* The tasks of @s whose dues are asked for, up to @end. */
+static const struct task *
+asked(
+    const struct need_list *l, const struct subject *s, const struct task **end)
+{
+    const struct task *tasks = &l->fleet->tasks[s->first_task];
+
+    if (l->only == NULL) {
+        *end = tasks + s->n_tasks;
+        return tasks;
+    }
+    *end = l->only->subject == s ? l->only + 1 : l->only;
+    return l->only;
 }
 
 /* Work on the job with the index @done does the task, or counts with it. */
@@ -78,12 +95,13 @@ of_task(const struct task *t)
 const enum need *
 need_of_work(struct need_list *l, const struct subject *s)
 {
-    const struct task *t = &l->fleet->tasks[s->first_task];
+    const struct task *end;
+    const struct task *t = asked(l, s, &end);
     size_t n = l->fleet->n_jobs;
 
     for (size_t j = 0; j < n; j++)
         l->work[j] = NEED_NONE;
-    for (const struct task *end = t + s->n_tasks; t < end; t++) {
+    for (; t < end; t++) {
         enum need need = of_task(t);
         for (size_t j = 0; j < n; j++) {
             if (l->work[j] < need && counts_for(l, t, j))
@@ -110,11 +128,11 @@ int
 need_of_meter(
     const struct need_list *l, const struct subject *s, enum meter meter)
 {
-    const struct task *tasks = &l->fleet->tasks[s->first_task];
+    const struct task *end;
 
-    for (size_t i = 0; i < s->n_tasks; i++)
-        if (goes_by(&tasks[i], METER_HOURS) ||
-            (meter == METER_DISTANCE && goes_by(&tasks[i], METER_DISTANCE)))
+    for (const struct task *t = asked(l, s, &end); t < end; t++)
+        if (goes_by(t, METER_HOURS) ||
+            (meter == METER_DISTANCE && goes_by(t, METER_DISTANCE)))
             return 1;
     return 0;
 }
@@ -187,13 +205,12 @@ day_t
 need_first_asked(const struct need_list *l, const struct subject *s,
     const struct record *work, size_t n)
 {
-    const struct task *tasks = &l->fleet->tasks[s->first_task];
+    const struct task *end;
     day_t first = DAY_NONE;
 
-    for (size_t i = 0; i < s->n_tasks; i++)
-        if (goes_by(&tasks[i], METER_DISTANCE) ||
-            goes_by(&tasks[i], METER_HOURS))
-            first = day_earlier(first, first_done(l, &tasks[i], work, n));
+    for (const struct task *t = asked(l, s, &end); t < end; t++)
+        if (goes_by(t, METER_DISTANCE) || goes_by(t, METER_HOURS))
+            first = day_earlier(first, first_done(l, t, work, n));
     return first;
 }
 

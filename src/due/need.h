@@ -21,8 +21,9 @@ enum need { NEED_NONE, NEED_NEWEST, NEED_ALL };
 
 struct need_list;
 
-/* For the fleet @f, which it borrows; NULL when memory is out. */
-struct need_list *need_new(const struct fleet *f);
+/* For the dues of the fleet @f, or, unless @only is NULL, for those of that
+ * task; it borrows both.  NULL when memory is out. */
+struct need_list *need_new(const struct fleet *f, const struct task *only);
 
 /* Free @l; NULL is ignored. */
 void need_free(struct need_list *l);

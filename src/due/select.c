@@ -66,11 +66,12 @@ in_time(const struct filter *f, const struct due *d)
     return day <= f->until || (!f->projected && d->warnings & WARN_DONE_LATER);
 }
 
-/* While one cycle is overdue, those projected from it may lie in the past. */
+/* While one cycle is overdue, those projected from it may lie in the past; and
+ * those far ahead are there for somebody who looks further. */
 static int
 still_to_come(const struct filter *f, const struct due *d)
 {
-    return due_day(d) >= f->from;
+    return due_day(d) >= f->from && (f->to == 0 || due_day(d) <= f->to);
 }
 
 static int

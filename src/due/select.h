@@ -14,7 +14,8 @@ struct filter {
     day_t until;     /* only those with a plan day or deadline by then, and
                         those without any; 0 or DAY_NONE means no limit */
     int projected;   /* coming cycles too, */
-    day_t from;      /* but not those before this day */
+    day_t from;      /* but not those before this day, */
+    day_t to;        /* nor those after this one; 0 means no limit */
 };
 
 /* Some of a snapshot's dues, in its order.  Borrows the snapshot. */

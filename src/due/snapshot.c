@@ -152,7 +152,12 @@ static int
 add_all(struct snapshot *s, struct task_facts *g, struct reasons *why)
 {
     const struct fleet *f = s->facts->fleet;
+    const struct task *only = s->options.only;
 
+    if (only != NULL)
+        return task_facts_subject(g, only->subject) || add_task(s, g, only, why)
+                   ? -1
+                   : 0;
     for (size_t i = 0; i < f->n_subjects; i++) {
         const struct subject *subject = &f->subjects[i];
         if (task_facts_subject(g, subject))

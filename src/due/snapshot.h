@@ -13,11 +13,12 @@ struct snapshot;
 
 struct snapshot_options {
     day_t today;
-    day_t horizon;     /* project coming cycles up to here; DAY_NONE for none */
-    int reasons;       /* nonzero to keep the reasons of every due */
-    struct calm *calm; /* forecasts that stand, used up to the end of
-                          snapshot_new(); NULL when none do */
-    planned_day *planned; /* NULL: each on its last working day */
+    day_t horizon; /* project coming cycles up to here; DAY_NONE for none */
+    int reasons;   /* nonzero to keep the reasons of every due */
+    const struct task *only; /* this task alone; NULL for all */
+    struct calm *calm;       /* forecasts that stand, used up to the end of
+                                snapshot_new(); NULL when none do */
+    planned_day *planned;    /* NULL: each on its last working day */
     void *with;
     const struct booked *booked; /* in order of task, then of entry; borrowed
                                     up to the end of snapshot_new() */

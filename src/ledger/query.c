@@ -88,6 +88,12 @@ static const char *const texts[STATEMENTS] = {
                     " WHERE kind <> 'voided' ORDER BY id",
     [RECORDS_AWAY] = "SELECT" RECORD_COLUMNS " FROM event"
                      " WHERE kind IN ('off-road', 'moved') AND" STANDS,
+    [RECORDS_AWAY_OF] = "SELECT" RECORD_COLUMNS " FROM event"
+                        " WHERE kind IN ('off-road', 'moved') AND" STANDS
+                        " AND (kind = 'moved' OR subject IN (?1, ?2) OR subject"
+                        " IN (SELECT other FROM event WHERE subject = ?1"
+                        " AND kind IN ('off-road', 'moved')"
+                        " AND kind = 'moved'))",
     [RECORDS_OTHER] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER
                       " AND kind = ? AND" STANDS,
     [RECORDS_OTHER_OF] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER

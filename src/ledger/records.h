@@ -119,13 +119,15 @@ int records_of_kinds(struct ledger *l, const struct fleet *fleet,
     struct fault *f);
 
 /*
- * Of the records that stand those that the dues of @fleet follow from, see
- * need.h: its dues are the ones that all records would give, and what it
- * costs grows with what is needed, not with all that there ever was.  In no
- * order.  A reading that was noted with work and is needed without it is a
- * RECORD_READING.  Else as records_read().
+ * Of the records that stand those that the dues of @fleet follow from, or,
+ * unless @only is NULL, those of that one task, see need.h: its dues are the
+ * ones that all records would give, and what it costs grows with what is
+ * needed, not with all that there ever was.  In no order.  A reading that was
+ * noted with work and is needed without it is a RECORD_READING.  Else as
+ * records_read().
  */
-int records_needed(struct ledger *l, const struct fleet *fleet, struct arena *a,
-    struct record **out, size_t *n, struct fault *f);
+int records_needed(struct ledger *l, const struct fleet *fleet,
+    const struct task *only, struct arena *a, struct record **out, size_t *n,
+    struct fault *f);
 
 #endif

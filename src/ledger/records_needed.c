@@ -8,6 +8,7 @@
 struct needed {
     struct record_reader in;
     const struct fleet *fleet;
+    const struct task *only; /* NULL for all */
     struct need_list *list;
 };
 
@@ -100,13 +101,30 @@ take_subject(struct needed *h, const struct subject *s, struct fault *f)
     return 0;
 }
 
+/* All moves, because what carries what must be known, with the spells of one
+ * subject and of whatever ever carried it. */
+static int
+take_away(struct needed *h, struct fault *f)
+{
+    const struct task *only = h->only;
+    struct query q =
+        query_start(h->in.ledger, only ? RECORDS_AWAY_OF : RECORDS_AWAY);
+
+    if (only != NULL) {
+        const struct subject *carrier = only->subject->first_carrier;
+        query_text(&q, only->subject->id);
+        query_text(&q, carrier ? carrier->id : only->subject->id);
+    }
+    return record_reader_take_all(&h->in, &q, f);
+}
+
 static int
 take_needed(struct needed *h, struct fault *f)
 {
-    struct query away = query_start(h->in.ledger, RECORDS_AWAY);
-
-    if (record_reader_take_all(&h->in, &away, f) != 0)
+    if (take_away(h, f) != 0)
         return -1;
+    if (h->only != NULL)
+        return take_subject(h, h->only->subject, f);
     for (size_t i = 0; i < h->fleet->n_subjects; i++)
         if (take_subject(h, &h->fleet->subjects[i], f) != 0)
             return -1;
@@ -130,10 +148,12 @@ take_at_once(struct needed *h, struct fault *f)
 }
 
 int
-records_needed(struct ledger *l, const struct fleet *fleet, struct arena *a,
-    struct record **out, size_t *n, struct fault *f)
+records_needed(struct ledger *l, const struct fleet *fleet,
+    const struct task *only, struct arena *a, struct record **out, size_t *n,
+    struct fault *f)
 {
-    struct needed h = {.fleet = fleet, .list = need_new(fleet)};
+    struct needed h = {
+        .fleet = fleet, .only = only, .list = need_new(fleet, only)};
     int result = record_reader_start(&h.in, l, fleet, a, f);
 
     if (h.list == NULL)

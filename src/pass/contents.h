@@ -5,6 +5,7 @@
 #include "feed_version.h"
 #include "ical.h"
 #include "run_context.h"
+#include "snapshot.h"
 
 /* All that a feed is to show, in the order in which it does. */
 struct contents {

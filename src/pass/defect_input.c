@@ -49,8 +49,7 @@ minute_now(const struct record_input *e, const char *zone)
     struct moment now = run_moment(e->run);
     int64_t since = now.now - clock_at(zone, now.today, 0);
 
-    return now.now == (int64_t)now.today * 86400 || since < 0 ||
-                   since >= 86400
+    return now.now == (int64_t)now.today * 86400 || since < 0 || since >= 86400
                ? -1
                : (int)(since / 60);
 }
@@ -98,10 +97,10 @@ read_who(const struct record_input *e, const struct defect_input *who,
 /* The deadline of the next job that is an inspection of the vehicle: a
  * deferral reaches no further.  DAY_NONE when none is known. */
 static int
-next_inspection(const struct record_input *e, const struct subject *s,
-    day_t *inspection)
+next_inspection(
+    const struct record_input *e, const struct subject *s, day_t *inspection)
 {
-    struct snapshot *dues = dues_outline(e->run, DAY_NONE, e->fault);
+    const struct snapshot *dues = dues_of_run(e->run, e->fault);
     size_t n;
 
     *inspection = DAY_NONE;
@@ -112,7 +111,6 @@ next_inspection(const struct record_input *e, const struct subject *s,
     for (size_t i = 0; i < n; i++)
         if (all[i].task->job->inspection && all[i].task->subject == vehicle)
             *inspection = day_earlier(*inspection, all[i].deadline);
-    snapshot_free(dues);
     return 0;
 }
 
@@ -120,9 +118,8 @@ next_inspection(const struct record_input *e, const struct subject *s,
 static int
 begin(struct entering *w, const struct record_input *e, struct buf *out)
 {
-    *w = (struct entering){.e = e,
-        .now = {run_moment(e->run).today, DAY_NONE},
-        .out = out};
+    *w = (struct entering){
+        .e = e, .now = {run_moment(e->run).today, DAY_NONE}, .out = out};
     if (ledger_begin(run_ledger(e->run), e->fault))
         return -1;
     w->ds = defect_events_fold(e->run, e->fault);
@@ -156,8 +153,8 @@ enter(struct entering *w, struct defect_event *e,
     if (a.refusal != ENTER_ALLOWED) {
         char number[24] = "";
         if (a.defect != NULL)
-            snprintf(number, sizeof number, "defect %lld: ",
-                (long long)a.defect->number);
+            snprintf(number, sizeof number,
+                "defect %lld: ", (long long)a.defect->number);
         return fault_set(w->e->fault, EX_DATAERR, "%s%s%s%s", number,
             enter_refusal_text(a.refusal),
             a.most != DAY_NONE ? "; the last day is " : "",
@@ -217,8 +214,7 @@ find_item(const struct record_input *e, const struct subject *s,
         const char *near = sheet_item_nearest(sheets, code);
         return fault_set(e->fault, EX_USAGE,
             "no check sheet of %s has an item '%s'%s%s%s", sheets->id, code,
-            near ? "; did you mean '" : "", near ? near : "",
-            near ? "'?" : "");
+            near ? "; did you mean '" : "", near ? near : "", near ? "'?" : "");
     }
     if (item == NULL)
         return 0;
@@ -283,7 +279,9 @@ report(struct entering *w, const struct subject *s,
     const struct defect *d = defects_of_event(w->ds, e.id);
     buf_print(w->out, "defect %lld: %s %s (%s)%s\n", (long long)d->number,
         d->subject_id, d->item, sheet_grade_word(d->grade),
-        joined ? ", seen again" : d->again ? ", again" : "");
+        joined     ? ", seen again"
+        : d->again ? ", again"
+                   : "");
     return 0;
 }
 
@@ -311,8 +309,8 @@ defect_input_report(const struct record_input *e, const struct subject *s,
 
 /* The sheet of that name among those of @s, or its only one. */
 static const struct check_sheet *
-find_sheet(const struct record_input *e, const struct subject *s,
-    const char *name)
+find_sheet(
+    const struct record_input *e, const struct subject *s, const char *name)
 {
     if (s->n_sheets == 0) {
         fault_fill(e->fault, EX_DATAERR,
@@ -325,8 +323,9 @@ find_sheet(const struct record_input *e, const struct subject *s,
         if (name == NULL ? s->n_sheets == 1
                          : strcasecmp(s->sheets[i]->id, name) == 0)
             return s->sheets[i];
-    fault_fill(e->fault, EX_USAGE, "%s has %zu check sheets; say which: "
-                                   "%ssheet %s",
+    fault_fill(e->fault, EX_USAGE,
+        "%s has %zu check sheets; say which: "
+        "%ssheet %s",
         s->id, s->n_sheets, e->mark, s->sheets[0]->id);
     return NULL;
 }
@@ -393,8 +392,8 @@ defect_input_check(const struct record_input *e, const struct subject *s,
 
     if (sheet == NULL ||
         read_who(e, who, defect_events_zone(e->run, s), &event) ||
-        read_odometer(e, s, "the reading", check->reading, event.at.day,
-            &more.reading) ||
+        read_odometer(
+            e, s, "the reading", check->reading, event.at.day, &more.reading) ||
         read_odometer(
             e, s, "the end reading", check->end, event.at.day, &more.end))
         return -1;
@@ -444,8 +443,9 @@ act(const struct record_input *e, int64_t number, struct defect_event *event,
         return -1;
     const struct defect *d = defects_numbered(w.ds, number);
     if (d == NULL)
-        fault_fill(e->fault, EX_DATAERR, "there is no defect %lld; ostler "
-                                         "defects --all lists them",
+        fault_fill(e->fault, EX_DATAERR,
+            "there is no defect %lld; ostler "
+            "defects --all lists them",
             (long long)number);
     else {
         event->about = d->first;
@@ -491,8 +491,8 @@ defect_input_assess(const struct record_input *e, int64_t number,
                 ? "until needs the last day on which it may be driven so"
                 : "only until takes a day");
     if (who->note == NULL)
-        return fault_set(e->fault, EX_USAGE,
-            "%snote TEXT is missing: say why", e->mark);
+        return fault_set(
+            e->fault, EX_USAGE, "%snote TEXT is missing: say why", e->mark);
     if (until != NULL) {
         event.until = day_parse(until, strlen(until));
         if (event.until == DAY_NONE)

@@ -1,6 +1,7 @@
 #ifndef DIGEST_CALENDAR_H
 #define DIGEST_CALENDAR_H
 
+#include "due.h"
 #include "run_context.h"
 
 /*

@@ -2,29 +2,27 @@
 #define DUES_H
 
 #include "run_context.h"
+#include "snapshot.h"
 
 /*
- * The snapshot of all dues, with their reasons, and with the cycles to come
- * up to @horizon unless that is DAY_NONE.  NULL with @f set when memory is
- * out.  Free with snapshot_free(), before the pass.
+ * All dues of a run, made once, when they are first asked for: they reach as
+ * far and say as much as the run is to serve, see enum run_serves.  NULL with
+ * @f set.  They are the run's.
  */
-struct snapshot *dues_now(
-    const struct run_context *p, day_t horizon, struct fault *f);
-
-/* The same without the reasons, for who shows none. */
-struct snapshot *dues_outline(
-    const struct run_context *p, day_t horizon, struct fault *f);
+const struct snapshot *dues_of_run(
+    const struct run_context *p, struct fault *f);
 
 /*
- * The same as calendars and mail are to show it: a forecast that was shown
- * before stands until it has moved by the site's calm, see calm.h.  What is
- * shown from now on is kept in the ledger, so the pass must be able to write.
+ * The dues of @t alone, without the cycles to come: the same as among all dues,
+ * but it reads and works out that task and no other.  Only where the site's
+ * dates follow the plan and @planned asks for the day of that, all are needed,
+ * because the plan is the fleet's.  Of a run that reads RUN_LATER.  NULL with
+ * @f set.  Free with snapshot_free(), before the run.
  */
-struct snapshot *dues_settled(
-    const struct run_context *p, day_t horizon, struct fault *f);
+struct snapshot *dues_of_task(struct run_context *p, const struct task *t,
+    int planned, struct problems *problems, struct fault *f);
 
-/* The same without the reasons. */
-struct snapshot *dues_settled_outline(
-    const struct run_context *p, day_t horizon, struct fault *f);
+/* Something was recorded: what is asked for next is worked out anew. */
+void dues_forget(const struct run_context *p);
 
 #endif

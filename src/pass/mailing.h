@@ -6,11 +6,11 @@
 #include "sent_reminder.h"
 
 /* Whoever keeps the program, as the outbox has them: no person's id. */
-#define MAILING_KEEPER "(keeper)"
+#define MAILING_ADMIN "(keeper)"
 
 /* A message of this site to somebody. */
 struct mailing {
-    const char *person;     /* for the outbox: an id, or MAILING_KEEPER */
+    const char *person;     /* for the outbox: an id, or MAILING_ADMIN */
     const char *address;    /* of the same */
     const struct buf *seed; /* what its Message-ID is made from, so that a run
                                that is repeated makes no second message */

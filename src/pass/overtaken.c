@@ -1,5 +1,6 @@
 #include "overtaken.h"
 
+#include "config.h"
 #include "stated.h"
 
 #include <stdio.h>
@@ -54,7 +55,7 @@ say(void *with, const struct stated *s)
             "that, correct one of the two days",
             what, s->task->subject->id,
             day_words(s->deadline, (char[DAY_WORDS]){0}));
-    run_warn_stated(w->run, s->task, text, w->problems);
+    config_warn_stated(run_config(w->run), s->task, text, w->problems);
 }
 
 int

@@ -2,10 +2,13 @@
 
 #include "arena.h"
 #include "because.h"
+#include "booked.h"
+#include "lookup.h"
 #include "planned.h"
-#include "standing.h"
+#include "records.h"
 
 #include <stdlib.h>
+#include <strings.h>
 #include <sysexits.h>
 
 day_t
@@ -15,6 +18,63 @@ planning_until(const struct run_context *p)
         run_moment(p).today, run_fleet(p)->site.plan_ahead, 1, MONTH_END_CLAMP);
 
     return until == DAY_NONE ? DAY_LAST : until;
+}
+
+/* --- What the plan holds to --------------------------------------------------
+ */
+
+static int
+by_task(const void *left, const void *right)
+{
+    const struct booked *a = left;
+    const struct booked *b = right;
+
+    if (a->task != b->task)
+        return a->task < b->task ? -1 : 1;
+    return (a->id > b->id) - (a->id < b->id);
+}
+
+static size_t
+take_booked(const struct fleet *f, const struct record *rows, size_t n_rows,
+    struct booked *out)
+{
+    size_t n = 0;
+
+    for (size_t i = 0; i < n_rows; i++) {
+        const struct record *r = &rows[i];
+        const struct task *t =
+            r->subject && r->job ? fleet_task(f, r->subject, r->job) : NULL;
+        if (t != NULL)
+            out[n++] = (struct booked){t, r->day, r->id, r->entered,
+                record_text(r, "cycle"), r->by, r->note};
+    }
+    if (n > 1)
+        qsort(out, n, sizeof *out, by_task);
+    return n;
+}
+
+/* Set the bookings that stand in the ledger for what the fleet file has, or,
+ * unless
+ * @only is NULL, for that subject, in order of task, then of entry; some may be
+ * for cycles that are over. */
+static int
+read_booked(
+    const struct run_context *p, const struct subject *only, struct fault *f)
+{
+    struct run_made *m = run_made(p);
+    struct record *rows;
+    size_t n_rows;
+
+    if (m->booked != NULL)
+        return 0;
+    if (records_standing(run_ledger(p), run_fleet(p), RECORD_BIT(RECORD_BOOKED),
+            only ? only->id : NULL, run_arena(p), &rows, &n_rows, f))
+        return -1;
+    m->booked = arena_take(run_arena(p), (n_rows + 1) * sizeof *m->booked);
+    if (m->booked == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    m->n_booked = take_booked(run_fleet(p), rows, n_rows, m->booked);
+    return 0;
 }
 
 /* The days of a plan's bookings. */
@@ -32,9 +92,50 @@ days_like(const struct agenda *like, size_t *n, struct fault *f)
     return days;
 }
 
+/* The tasks of a fleet by their ids, of which letters match in either case. */
+struct task_names {
+    struct lookup *subjects;
+    struct lookup *jobs;
+};
+
+static int
+names_of(const struct fleet *f, struct task_names *n)
+{
+    n->subjects = lookup_new(f->n_subjects);
+    n->jobs = lookup_new(f->n_jobs);
+    if (n->subjects == NULL || n->jobs == NULL)
+        return -1;
+    for (size_t i = 0; i < f->n_subjects; i++)
+        lookup_add(n->subjects, f->subjects[i].id, &f->subjects[i]);
+    for (size_t i = 0; i < f->n_jobs; i++)
+        lookup_add(n->jobs, f->jobs[i].id, &f->jobs[i]);
+    return 0;
+}
+
+/* Put the days of @rows into @out, but for what the fleet file has no more;
+ * returns 0 or -1. */
+static int
+days_of(const struct fleet *f, const struct planned *rows, size_t n_rows,
+    struct agenda_day *out, size_t *n)
+{
+    struct task_names names;
+    int rc = names_of(f, &names);
+
+    *n = 0;
+    for (size_t i = 0; i < n_rows && rc == 0; i++) {
+        const struct subject *s = lookup_find(names.subjects, rows[i].subject);
+        const struct job *j = lookup_find(names.jobs, rows[i].job);
+        const struct task *t = s && j ? fleet_task(f, s, j) : NULL;
+        if (t != NULL)
+            out[(*n)++] = (struct agenda_day){.task = t, .day = rows[i].day};
+    }
+    lookup_free(names.subjects);
+    lookup_free(names.jobs);
+    return rc;
+}
+
 static struct agenda_day *
-days_kept(const struct run_context *p, const struct standing_names *names,
-    size_t *n, struct fault *f)
+days_kept(const struct run_context *p, size_t *n, struct fault *f)
 {
     struct planned *rows;
     size_t n_rows;
@@ -42,58 +143,48 @@ days_kept(const struct run_context *p, const struct standing_names *names,
     if (planned_read(run_ledger(p), run_arena(p), &rows, &n_rows, f))
         return NULL;
     struct agenda_day *days = malloc((n_rows + 1) * sizeof *days);
-    if (days == NULL)
-        fault_fill(f, EX_OSERR, "out of memory");
-    *n = 0;
-    for (size_t i = 0; i < n_rows && days != NULL; i++) {
-        const struct task *t =
-            standing_task(names, rows[i].subject, rows[i].job);
-        if (t != NULL)
-            days[(*n)++] = (struct agenda_day){.task = t, .day = rows[i].day};
-    }
-    return days;
+    if (days != NULL && days_of(run_fleet(p), rows, n_rows, days, n) == 0)
+        return days;
+    free(days);
+    fault_fill(f, EX_OSERR, "out of memory");
+    return NULL;
 }
 
-static struct agenda *
-make(const struct run_context *p, struct agenda_options *o,
-    const struct agenda *like, const struct standing_names *names,
-    struct fault *f)
-{
-    struct agenda *a = NULL;
-    struct booked *fixed = standing_bookings(p, &o->n_fixed, f);
-    struct agenda_day *kept = NULL;
-
-    if (fixed != NULL)
-        kept = like ? days_like(like, &o->n_kept, f)
-                    : days_kept(p, names, &o->n_kept, f);
-    if (kept != NULL) {
-        o->fixed = fixed;
-        o->kept = kept;
-        a = agenda_new(run_facts(p), o);
-        if (a == NULL)
-            fault_fill(f, EX_OSERR, "out of memory");
-    }
-    free(kept);
-    return a;
-}
+/* --- The plan ------------------------------------------------------------- */
 
 struct agenda *
-planning_agenda(const struct run_context *p, const struct change *changes,
+planning_what_if(const struct run_context *p, const struct change *changes,
     size_t n, const struct agenda *like, struct fault *f)
 {
     struct agenda_options o = {.today = run_moment(p).today,
         .until = planning_until(p),
         .changes = changes,
         .n_changes = n};
-    struct standing_names *names = standing_names(run_fleet(p));
-    struct agenda *a = NULL;
 
-    if (names != NULL)
-        a = make(p, &o, like, names, f);
-    else
+    if (read_booked(p, NULL, f))
+        return NULL;
+    struct agenda_day *kept =
+        like ? days_like(like, &o.n_kept, f) : days_kept(p, &o.n_kept, f);
+    if (kept == NULL)
+        return NULL;
+    o.fixed = run_made(p)->booked;
+    o.n_fixed = run_made(p)->n_booked;
+    o.kept = kept;
+    struct agenda *a = agenda_new(run_facts(p), &o);
+    if (a == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
-    standing_names_free(names);
+    free(kept);
     return a;
+}
+
+const struct agenda *
+planning_of_run(const struct run_context *p, struct fault *f)
+{
+    struct run_made *m = run_made(p);
+
+    if (m->plan == NULL)
+        m->plan = planning_what_if(p, NULL, 0, NULL, f);
+    return m->plan;
 }
 
 /* What a snapshot is made to follow. */
@@ -140,66 +231,118 @@ day_of_plan(void *with, const struct task *t, day_t deadline, const char **why)
     return b->cycle == 0 && passed != DAY_NONE ? passed : b->day;
 }
 
-struct snapshot *
-planning_snapshot(const struct run_context *p, struct snapshot_options options,
+/* Of the days of the plan, where the site's dates follow one. */
+static struct snapshot *
+follow_plan(const struct run_context *p, struct snapshot_options *options,
     struct fault *f)
 {
-    struct agenda *a = planning_agenda(p, NULL, 0, NULL, f);
-    struct followed followed = {a, buf_new()};
+    struct followed followed = {planning_of_run(p, f), buf_new()};
     struct snapshot *s = NULL;
 
-    options.planned = day_of_plan;
-    options.with = &followed;
-    if (a != NULL && followed.why != NULL) {
-        s = snapshot_new(run_facts(p), &options);
-        if (s == NULL || buf_failed(followed.why)) {
-            fault_fill(f, EX_OSERR, "out of memory");
-            snapshot_free(s);
-            s = NULL;
-        }
-    } else if (a != NULL) {
+    options->planned = day_of_plan;
+    options->with = &followed;
+    if (followed.agenda != NULL && followed.why != NULL)
+        s = snapshot_new(run_facts(p), options);
+    if (followed.agenda != NULL && (s == NULL || buf_failed(followed.why))) {
         fault_fill(f, EX_OSERR, "out of memory");
+        snapshot_free(s);
+        s = NULL;
     }
     buf_free(followed.why);
-    agenda_free(a);
     return s;
 }
 
-int
-planning_keep(
-    const struct run_context *p, const struct agenda *a, struct fault *f)
+struct snapshot *
+planning_snapshot(const struct run_context *p, struct snapshot_options options,
+    int planned, struct fault *f)
 {
-    size_t n;
-    const struct plan_booking *b = plan_bookings(agenda_plan(a), &n);
-    struct planned *days = malloc((2 * n + 1) * sizeof *days);
-    size_t n_days = 0;
+    int follows = planned && run_fleet(p)->site.planner;
+    const struct subject *only =
+        options.only && !follows ? options.only->subject : NULL;
 
-    if (days == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    for (size_t i = 0; i < n; i++) {
+    if (read_booked(p, only, f))
+        return NULL;
+    options.booked = run_made(p)->booked;
+    options.n_booked = run_made(p)->n_booked;
+    if (follows)
+        return follow_plan(p, &options, f);
+    struct snapshot *s = snapshot_new(run_facts(p), &options);
+    if (s == NULL)
+        fault_fill(f, EX_OSERR, "out of memory");
+    return s;
+}
+
+static int
+by_name_and_day(const void *left, const void *right)
+{
+    const struct planned *a = left;
+    const struct planned *b = right;
+    int order = strcasecmp(a->subject, b->subject);
+
+    if (order == 0)
+        order = strcasecmp(a->job, b->job);
+    return order ? order : (a->day > b->day) - (a->day < b->day);
+}
+
+/* The days of the plan, in the order of the ledger's and each once: sets @n. */
+static struct planned *
+days_to_keep(const struct agenda *a, size_t *n)
+{
+    size_t n_bookings;
+    const struct plan_booking *b = plan_bookings(agenda_plan(a), &n_bookings);
+    struct planned *days = malloc((2 * n_bookings + 1) * sizeof *days);
+    size_t kept = 0;
+
+    *n = 0;
+    for (size_t i = 0; i < n_bookings && days != NULL; i++) {
         const struct task *t = agenda_task(a, b[i].work);
-        day_t passed = b[i].cycle == 0 ? agenda_passed(a, t) : DAY_NONE;
-        if (b[i].day != DAY_NONE)
-            days[n_days++] =
-                (struct planned){t->subject->id, t->job->id, b[i].day};
+        struct planned day = {t->subject->id, t->job->id, b[i].day};
+        if (day.day != DAY_NONE)
+            days[(*n)++] = day;
         /* The day that was said stays the one that was said. */
-        if (passed != DAY_NONE)
-            days[n_days++] =
-                (struct planned){t->subject->id, t->job->id, passed};
+        day.day = b[i].cycle == 0 ? agenda_passed(a, t) : DAY_NONE;
+        if (day.day != DAY_NONE)
+            days[(*n)++] = day;
     }
-    int rc = planned_write(run_ledger(p), days, n_days, f);
-    free(days);
-    return rc;
+    if (days != NULL && *n > 1)
+        qsort(days, *n, sizeof *days, by_name_and_day);
+    for (size_t i = 0; i < *n; i++)
+        if (kept == 0 || by_name_and_day(&days[kept - 1], &days[i]) != 0)
+            days[kept++] = days[i];
+    *n = kept;
+    return days;
+}
+
+/* Nonzero when just these days are kept already: the daemon keeps its plan in
+ * each round, and a round that changes nothing writes nothing. */
+static int
+are_kept(const struct run_context *p, const struct planned *days, size_t n)
+{
+    struct planned *kept;
+    size_t n_kept;
+
+    if (planned_read(run_ledger(p), run_arena(p), &kept, &n_kept, NULL) ||
+        n != n_kept)
+        return 0;
+    for (size_t i = 0; i < n; i++)
+        if (by_name_and_day(&days[i], &kept[i]) != 0)
+            return 0;
+    return 1;
 }
 
 int
-planning_keep_present(const struct run_context *p, struct fault *f)
+planning_keep(const struct run_context *p, struct fault *f)
 {
-    if (!run_fleet(p)->site.planner)
-        return 0;
-    struct agenda *a = planning_agenda(p, NULL, 0, NULL, f);
-    int rc = a ? planning_keep(p, a, f) : -1;
+    const struct agenda *a = planning_of_run(p, f);
+    size_t n;
 
-    agenda_free(a);
+    if (a == NULL)
+        return -1;
+    struct planned *days = days_to_keep(a, &n);
+    if (days == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    int rc =
+        are_kept(p, days, n) ? 0 : planned_write(run_ledger(p), days, n, f);
+    free(days);
     return rc;
 }

@@ -5,7 +5,9 @@
 #include "compose.h"
 #include "dues.h"
 #include "file_map.h"
-#include "full.h"
+#include "lock.h"
+#include "overflow.h"
+#include "run_lock.h"
 
 #include <errno.h>
 #include <string.h>
@@ -97,8 +99,8 @@ note_full(const struct issue *i, struct fault *f)
     if (i->last.left_out == 0)
         return 0;
     buf_text(i->notes, "ostler: ");
-    if (full_advice(run_fleet(i->run), &i->contents, (size_t)i->last.left_out,
-            i->notes))
+    if (overflow_advice(run_fleet(i->run), &i->contents,
+            (size_t)i->last.left_out, i->notes))
         return no_memory(f);
     buf_text(i->notes, "\n");
     return 0;
@@ -242,12 +244,8 @@ publish_some(const struct run_context *p, const struct feed *only,
     if (atomic_file_folder(folder))
         return fault_set(f, EX_CANTCREAT, "%s: cannot make the folder: %s",
             folder, strerror(errno));
-    struct snapshot *s = dues_settled(p, publish_horizon(p), f);
-    if (s == NULL)
-        return -1;
-    int rc = publish_each(p, s, only, notes, f);
-    snapshot_free(s);
-    return rc;
+    const struct snapshot *s = dues_of_run(p, f);
+    return s ? publish_each(p, s, only, notes, f) : -1;
 }
 
 int
@@ -267,7 +265,12 @@ publish_accept(const struct run_context *p, const struct feed *feed,
     if (run_fleet(p)->site.feed_folder == NULL)
         return fault_set(f, EX_CONFIG,
             "the fleet file has no feed-folder, so no feed is held back");
-    return publish_some(p, feed, notes, f);
+    int lock = run_lock_take(p, f);
+    if (lock < 0)
+        return -1;
+    int rc = publish_some(p, feed, notes, f);
+    lock_drop(lock);
+    return rc;
 }
 
 /* Warn where the dues of @feed are more than it may have events. */
@@ -282,7 +285,8 @@ warn_full(const struct run_context *p, const struct snapshot *s,
     if (text == NULL)
         return rc;
     if (rc == 0 && contents_room(&c) < c.n_dues) {
-        if (full_advice(run_fleet(p), &c, c.n_dues - contents_room(&c), text))
+        if (overflow_advice(
+                run_fleet(p), &c, c.n_dues - contents_room(&c), text))
             rc = no_memory(f);
         else
             problems_add(
@@ -300,25 +304,11 @@ publish_warn(const struct run_context *p, struct problems *ps, struct fault *f)
 
     if (fleet->n_feeds == 0)
         return 0;
-    struct snapshot *s = dues_now(p, publish_horizon(p), f);
+    const struct snapshot *s = dues_of_run(p, f);
     int rc = s ? 0 : -1;
     for (size_t i = 0; i < fleet->n_feeds && rc == 0; i++)
         rc = warn_full(p, s, &fleet->feeds[i], ps, f);
-    snapshot_free(s);
     return rc;
-}
-
-day_t
-publish_horizon(const struct run_context *p)
-{
-    const struct fleet *fleet = run_fleet(p);
-    day_t last = DAY_NONE;
-
-    for (size_t i = 0; i < fleet->n_feeds; i++)
-        last =
-            day_later(last, step_span(run_moment(p).today,
-                                fleet->feeds[i].horizon, 1, MONTH_END_CLAMP));
-    return last;
 }
 
 const struct feed *

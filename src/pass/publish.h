@@ -4,6 +4,7 @@
 #include "run_context.h"
 
 struct buf;
+struct snapshot;
 
 /*
  * The bytes of @feed as subscribers are to see them, appended to @out.  Events
@@ -24,16 +25,14 @@ int publish_feed(const struct run_context *p, const struct snapshot *s,
 int publish_all(
     const struct run_context *p, struct buf *notes, struct fault *f);
 
-/* Do so for @feed alone, even when it loses more than half. */
+/* Do so for @feed alone, even when it loses more than half, while no other run
+ * publishes. */
 int publish_accept(const struct run_context *p, const struct feed *feed,
     struct buf *notes, struct fault *f);
 
 /* Add a warning for each feed with more dues than it may have events. */
 int publish_warn(
     const struct run_context *p, struct problems *ps, struct fault *f);
-
-/* The last day that any feed of the fleet shows. */
-day_t publish_horizon(const struct run_context *p);
 
 /* The feed of that id, letters in either case, or NULL. */
 const struct feed *publish_find(const struct run_context *p, const char *id);

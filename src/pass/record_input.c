@@ -2,8 +2,8 @@
 
 #include "kind.h"
 #include "num.h"
+#include "reading_check.h"
 #include "records.h"
-#include "suspect.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -128,13 +128,14 @@ record_input_other_unit(const struct record *r)
 int
 record_input_check_reading(const struct record_input *e, const struct record *r)
 {
-    struct suspicion s;
+    struct reading_doubt s;
 
     if (e->sure)
         return 0;
     int doubted =
-        suspect_reading(run_fleet(e->run), run_ledger(e->run), r, &s, e->fault);
-    return doubted > 0 ? suspect_refuse(r, &s, e->say_sure, e->fault) : doubted;
+        reading_check(run_fleet(e->run), run_ledger(e->run), r, &s, e->fault);
+    return doubted > 0 ? reading_check_refuse(r, &s, e->say_sure, e->fault)
+                       : doubted;
 }
 
 static int

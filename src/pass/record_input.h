@@ -71,7 +71,8 @@ enum meter record_input_meter(const struct fleet *f, const struct subject *s);
  * unit. */
 int record_input_other_unit(const struct record *r);
 
-/* Refuse a reading that cannot be, see suspect.h, unless they are sure. */
+/* Refuse a reading that cannot be, see reading_check.h, unless they are sure.
+ */
 int record_input_check_reading(
     const struct record_input *e, const struct record *r);
 

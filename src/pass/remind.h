@@ -2,6 +2,7 @@
 #define REMIND_H
 
 #include "run_context.h"
+#include "snapshot.h"
 
 struct buf;
 

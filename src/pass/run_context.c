@@ -1,11 +1,12 @@
 #include "run_context.h"
 
+#include "agenda.h"
 #include "arena.h"
 #include "config.h"
 #include "records.h"
+#include "snapshot.h"
 #include "transport.h"
 
-#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sysexits.h>
@@ -21,9 +22,8 @@ struct run_context {
     struct ledger *ledger;
     struct arena *arena;
     int history;
-    struct record *records; /* with history: in the order of entry */
-    size_t n_records;
     struct facts facts;
+    struct run_made *made; /* in the arena */
 };
 
 static int
@@ -62,6 +62,8 @@ read_clock(struct run_context *p, const struct run_options *o, struct fault *f)
 static void
 say_not_followed(struct problems *ps, const struct record *k)
 {
+    if (ps == NULL)
+        return;
     problems_add(ps, PROBLEM_WARNING, (struct place){0, 0},
         "record %lld says that %s is carried by %s, which cannot be; correct "
         "the fleet file, or void the record",
@@ -127,29 +129,32 @@ mark_units(struct record *list, size_t n)
 static struct record *
 standing(const struct run_context *p, size_t *n)
 {
-    struct record *list = arena_take(p->arena, p->n_records * sizeof *list);
+    const struct run_made *m = p->made;
+    struct record *list = arena_take(p->arena, m->n_records * sizeof *list);
 
     *n = 0;
-    for (size_t i = 0; list != NULL && i < p->n_records; i++)
-        if (p->records[i].voided_by == 0)
-            list[(*n)++] = p->records[i];
+    for (size_t i = 0; list != NULL && i < m->n_records; i++)
+        if (m->records[i].voided_by == 0)
+            list[(*n)++] = m->records[i];
     return list;
 }
 
 static int
-read_records(
-    struct run_context *p, struct record **facts, size_t *n, struct fault *f)
+read_records(struct run_context *p, const struct task *only,
+    struct record **facts, size_t *n, struct fault *f)
 {
     if (!p->history) {
-        if (records_needed(p->ledger, p->fleet, p->arena, facts, n, f))
+        if (records_needed(p->ledger, p->fleet, only, p->arena, facts, n, f))
             return -1;
         mark_units(*facts, *n);
         return 0;
     }
+    struct record *all;
     if (records_read(
-            p->ledger, p->fleet, p->arena, &p->records, &p->n_records, f))
+            p->ledger, p->fleet, p->arena, &all, &p->made->n_records, f))
         return -1;
-    mark_units(p->records, p->n_records);
+    mark_units(all, p->made->n_records);
+    p->made->records = all;
     *facts = standing(p, n);
     return *facts ? 0 : fault_set(f, EX_OSERR, "out of memory");
 }
@@ -163,8 +168,9 @@ shows_history(const struct fleet *f)
     return 0;
 }
 
-static int
-read_ledger(struct run_context *p, const struct run_options *o, struct fault *f)
+int
+run_read(struct run_context *p, const struct task *only,
+    struct problems *problems, struct fault *f)
 {
     size_t *first =
         arena_take(p->arena, (p->fleet->n_subjects + 1) * sizeof *first);
@@ -173,12 +179,37 @@ read_ledger(struct run_context *p, const struct run_options *o, struct fault *f)
 
     if (first == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
-    p->history = o->history || (o->feeds && shows_history(p->fleet));
-    p->ledger = ledger_open(p->fleet->site.ledger, o->ledger, f);
-    if (p->ledger == NULL || read_records(p, &facts, &n, f))
+    if (read_records(p, only, &facts, &n, f))
         return -1;
     p->facts = facts_of(p->fleet, facts, n, first);
+    p->made->booked = NULL;
+    follow_moves(p, problems);
     return 0;
+}
+
+/* Whatever a run has but the fleet begins here, and ends with run_rest(). */
+static int
+begin(struct run_context *p, enum run_reads reads, struct problems *problems,
+    struct fault *f)
+{
+    unsigned serves = p->options.serves;
+
+    p->arena = arena_new();
+    p->made = p->arena ? arena_take(p->arena, sizeof *p->made) : NULL;
+    if (p->made == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    *p->made = (struct run_made){.serves = serves};
+    if (read_clock(p, &p->options, f))
+        return -1;
+    if (reads == RUN_FLEET)
+        return 0;
+    p->history =
+        reads == RUN_HISTORY ||
+        (reads == RUN_NEEDED && serves & RUN_FEEDS && shows_history(p->fleet));
+    p->ledger = ledger_open(p->fleet->site.ledger, p->options.ledger, f);
+    if (p->ledger == NULL)
+        return -1;
+    return reads == RUN_LATER ? 0 : run_read(p, NULL, problems, f);
 }
 
 struct run_context *
@@ -187,22 +218,14 @@ run_open(const struct run_options *options, struct problems *problems,
 {
     struct run_context *p = calloc(1, sizeof *p);
 
-    if (p == NULL)
-        goto no_memory;
+    if (p == NULL) {
+        fault_fill(f, EX_OSERR, "out of memory");
+        return NULL;
+    }
     p->options = *options;
-    p->arena = arena_new();
-    if (p->arena == NULL)
-        goto no_memory;
-    if (read_fleet(p, options, problems, f) || read_clock(p, options, f))
-        goto err;
-    if (!options->fleet_only && read_ledger(p, options, f))
-        goto err;
-    if (!options->fleet_only)
-        follow_moves(p, problems);
-    return p;
-no_memory:
-    fault_fill(f, EX_OSERR, "out of memory");
-err:
+    if (read_fleet(p, options, problems, f) == 0 &&
+        begin(p, options->reads, problems, f) == 0)
+        return p;
     run_close(p);
     return NULL;
 }
@@ -212,8 +235,7 @@ run_close(struct run_context *p)
 {
     if (p == NULL)
         return;
-    ledger_close(p->ledger);
-    arena_free(p->arena);
+    run_rest(p);
     config_free(p->config);
     free(p);
 }
@@ -221,28 +243,27 @@ run_close(struct run_context *p)
 void
 run_rest(struct run_context *p)
 {
+    if (p->made != NULL) {
+        snapshot_free(p->made->dues);
+        agenda_free(p->made->plan);
+    }
     ledger_close(p->ledger);
     arena_free(p->arena);
+    p->made = NULL;
     p->ledger = NULL;
     p->arena = NULL;
-    p->records = NULL;
-    p->n_records = 0;
     p->facts = (struct facts){0};
 }
 
 int
-run_again(struct run_context *p, struct problems *problems, struct fault *f)
+run_again(struct run_context *p, enum run_reads reads,
+    struct problems *problems, struct fault *f)
 {
     run_rest(p);
-    p->arena = arena_new();
-    if (p->arena == NULL)
-        return fault_set(f, EX_OSERR, "out of memory");
-    if (read_clock(p, &p->options, f) || read_ledger(p, &p->options, f)) {
-        run_rest(p);
-        return -1;
-    }
-    follow_moves(p, problems);
-    return 0;
+    if (begin(p, reads, problems, f) == 0)
+        return 0;
+    run_rest(p);
+    return -1;
 }
 
 const struct fleet *
@@ -269,37 +290,20 @@ run_arena(const struct run_context *p)
     return p->arena;
 }
 
-const struct record *
-run_records(const struct run_context *p, size_t *n)
-{
-    assert(p->history);
-    *n = p->n_records;
-    return p->records;
-}
-
 const struct facts *
 run_facts(const struct run_context *p)
 {
     return &p->facts;
 }
 
-void
-run_warn(const struct run_context *p, struct problems *ps)
+struct run_made *
+run_made(const struct run_context *p)
 {
-    config_warn_dates(p->config, p->moment.today, ps);
+    return p->made;
 }
 
-void
-run_warn_stated(const struct run_context *p, const struct task *t,
-    const char *text, struct problems *ps)
+struct config *
+run_config(const struct run_context *p)
 {
-    config_warn_stated(p->config, t, text, ps);
-}
-
-int
-run_explain(const struct run_context *p, struct buf *out, struct fault *f)
-{
-    if (config_explain(p->config, out))
-        return fault_set(f, EX_OSERR, "out of memory");
-    return 0;
+    return p->config;
 }

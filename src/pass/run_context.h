@@ -6,7 +6,12 @@
 #include "clock.h"
 #include "ledger.h"
 #include "problem.h"
-#include "snapshot.h"
+#include "record.h"
+
+struct agenda;
+struct booked;
+struct config;
+struct snapshot;
 
 /*
  * One run of a command, or one round of the daemon: the fleet file and the
@@ -14,15 +19,47 @@
  */
 struct run_context;
 
+/* How much of the ledger is read. */
+enum run_reads {
+    RUN_NEEDED,  /* the records that the dues need, which is far quicker than
+                    all; all when a feed is made that shows what was done */
+    RUN_HISTORY, /* all records */
+    RUN_LATER,   /* none, until run_read() */
+    RUN_FLEET    /* the ledger is not even opened, whatever its state */
+};
+
+/* What the dues of a run are made for: bits.  They reach as far, and say as
+ * much, as the one that asks for most. */
+enum run_serves {
+    RUN_REASONS = 1 << 0, /* each due says why */
+    RUN_SETTLED = 1 << 1, /* calendars and mail: a forecast that was shown
+                             stands until it has moved, see calm.h, which the
+                             ledger keeps, so it must be open to write */
+    RUN_PLAN = 1 << 2,    /* coming cycles, as far as the plan reaches */
+    RUN_PAGES = 1 << 3,   /* the same, as far as pages do */
+    RUN_FEEDS = 1 << 4    /* the same, as far as feeds do */
+};
+
 struct run_options {
     const char *fleet_file;
     day_t today;             /* DAY_NONE to read the clock */
     enum ledger_mode ledger; /* LEDGER_WRITE when something will be written */
-    int fleet_only;          /* the ledger is not opened, whatever its state */
-    int history;             /* all records are read; else only those that the
-                                dues need, which is far quicker */
-    int feeds;               /* feeds will be written: all records are read when
-                                one of them shows what was done */
+    enum run_reads reads;
+    unsigned serves; /* of enum run_serves */
+};
+
+/*
+ * What a run has at hand besides: what it read, and what was worked out of that
+ * by planning.h and dues.h, each once and when it was first asked for.
+ */
+struct run_made {
+    unsigned serves;              /* as asked for */
+    const struct record *records; /* with RUN_HISTORY all, in the order of */
+    size_t n_records;             /* entry, voided ones too; else NULL */
+    struct booked *booked;        /* in the arena; NULL until asked for */
+    size_t n_booked;
+    struct agenda *plan;
+    struct snapshot *dues;
 };
 
 /*
@@ -43,10 +80,16 @@ void run_close(struct run_context *p);
  */
 void run_rest(struct run_context *p);
 
-/* Read the clock and the ledger once more, for the fleet as it was read.  0, or
- * -1 with @f set, and the run rests. */
-int run_again(
-    struct run_context *p, struct problems *problems, struct fault *f);
+/* Read the clock once more, and so much of the ledger, for the fleet as it was
+ * read; @problems may be NULL here and below.  0, or -1 with @f set, and the
+ * run rests. */
+int run_again(struct run_context *p, enum run_reads reads,
+    struct problems *problems, struct fault *f);
+
+/* Read what the dues need, or, unless @only is NULL, what that one task needs:
+ * of a run that reads RUN_LATER.  0, or -1 with @f set. */
+int run_read(struct run_context *p, const struct task *only,
+    struct problems *problems, struct fault *f);
 
 /* The fleet, the moment and the ledger of the run; the ledger is NULL when it
  * was not opened. */
@@ -57,22 +100,14 @@ struct ledger *run_ledger(const struct run_context *p);
 /* Memory that lives as long as the run. */
 struct arena *run_arena(const struct run_context *p);
 
+/* What it has at hand; NULL while it rests. */
+struct run_made *run_made(const struct run_context *p);
+
 /* The facts that the calculator works from: with history all that stand, else
  * those that the dues need, among them all spells off the road. */
 const struct facts *run_facts(const struct run_context *p);
 
-/* All records in the order of entry, voided ones too; sets @n.  Only of a run
- * that was opened with history. */
-const struct record *run_records(const struct run_context *p, size_t *n);
-
-/* Add the warnings about the fleet file that depend on today. */
-void run_warn(const struct run_context *p, struct problems *ps);
-
-/* Warn of the line of the fleet file that states the deadline of @t. */
-void run_warn_stated(const struct run_context *p, const struct task *t,
-    const char *text, struct problems *ps);
-
-/* Append the fleet as it was understood, as config_explain() does. */
-int run_explain(const struct run_context *p, struct buf *out, struct fault *f);
+/* The fleet file as it was read, for what is to be said of it. */
+struct config *run_config(const struct run_context *p);
 
 #endif

@@ -4,9 +4,9 @@
 #include "lock.h"
 #include "mailing.h"
 #include "outbox.h"
+#include "run_lock.h"
 #include "source.h"
 #include "transport.h"
-#include "turn.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -51,7 +51,7 @@ address_of(const struct run_context *p, const struct outbox_message *m)
 {
     const struct fleet *f = run_fleet(p);
 
-    if (strcmp(m->person, MAILING_KEEPER) == 0 && f->site.mail.keeper != NULL)
+    if (strcmp(m->person, MAILING_ADMIN) == 0 && f->site.mail.keeper != NULL)
         return f->site.mail.keeper;
     for (size_t i = 0; i < f->n_persons; i++)
         if (strcasecmp(f->persons[i].id, m->person) == 0 &&
@@ -183,7 +183,7 @@ send_mail(const struct run_context *p, const struct send_request *request,
     if (mail->login && source_secret(mail->password_file, password, &bad))
         return fault_set(f, bad.code, "the file of the mail password, %s, %s",
             mail->password_file, bad.text);
-    int turn = turn_send(p, f);
+    int turn = run_lock_send(p, f);
     if (turn < 0)
         return -1;
     g.session = mail_session_start(transport_find(mail->transport), &route);

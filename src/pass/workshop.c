@@ -13,6 +13,7 @@ workshop_page(const struct run_context *p, const struct snapshot *s,
         .n_scopes = w->n_scopes,
         .projected = 1,
         .from = today,
+        .to = page_until(today),
     };
     char drawn[CLOCK_WORDS];
     struct selection dues;
@@ -23,7 +24,7 @@ workshop_page(const struct run_context *p, const struct snapshot *s,
         .drawn =
             clock_words(run_fleet(p)->site.time_zone, run_moment(p).now, drawn),
         .notice = w->notice,
-        .desk = w->desk,
+        .recorder = w->recorder,
     };
 
     if (select_dues(s, &filter, &dues))

@@ -3,6 +3,7 @@
 
 #include "page.h"
 #include "run_context.h"
+#include "snapshot.h"
 
 /* The workshop page of a pass. */
 struct workshop {
@@ -10,11 +11,12 @@ struct workshop {
     size_t n_scopes;
     const char *part;   /* how that is called, or NULL */
     const char *notice; /* see page.h, as the next */
-    const struct page_desk *desk;
+    const struct page_recorder *recorder;
 };
 
 /*
- * Append the page to @out; @s is of @p, and goes up to page_until() of its day.
+ * Append the page to @out; @s is of @p, and goes up to page_until() of its day
+ * or further.
  * Returns 0, or -1 with @f set when memory is out.
  */
 int workshop_page(const struct run_context *p, const struct snapshot *s,

@@ -102,11 +102,11 @@ add_masthead(const struct page *p, struct buf *out)
         html_print(out, " <span class=\"of\"><bdi>%s</bdi></span>", p->part);
     html_print(out, "</h1><p class=\"date\"><strong>%s</strong> week %d</p>",
         wording_date(today, day), isoweek_of(today).week);
-    if (p->desk != NULL)
+    if (p->recorder != NULL)
         html_print(out,
             "<p class=\"who\">What you record here is signed: "
             "<bdi>%s</bdi></p>",
-            p->desk->person);
+            p->recorder->person);
     /* For a screen that does not show it all. */
     html_print(out, "<nav aria-label=\"On this page\">");
     if (page_has_failed(p))
@@ -162,11 +162,11 @@ page_answer_html(const struct page_answer *a, struct buf *out)
         "<h1>%s</h1>\n<p role=\"status\">%s</p>\n",
         a->heading, a->text);
     /* What was refused can be put right here. */
-    if (a->due != NULL && a->desk != NULL) {
+    if (a->due != NULL && a->recorder != NULL) {
         html_print(raw, "<h2>");
         page_plate(a->due->task->subject, raw);
         html_print(raw, "<bdi>%s</bdi></h2>\n", a->due->task->job->title);
-        page_form(a->desk, a->due, a->today, a->fields, a->ask_sure, raw);
+        page_form(a->recorder, a->due, a->today, a->fields, a->ask_sure, raw);
     }
     if (a->back != NULL)
         html_print(raw,

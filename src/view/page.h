@@ -27,7 +27,7 @@ struct page_answer {
     const char *text;    /* a sentence */
     const char *back;    /* a path or URL to return by, or NULL for none */
     /* After a refusal, the form again: */
-    const struct page_desk *desk; /* or NULL for no form */
+    const struct page_recorder *recorder; /* or NULL for no form */
     const struct due *due;
     day_t today;
     const struct page_fields *fields; /* as they were filled in */

@@ -16,7 +16,8 @@ add_hidden(const char *name, const char *value, struct buf *out)
 /* What the form is of, and that we made it: whoever takes it trusts nothing
  * else in it. */
 static void
-add_identity(const struct page_desk *desk, const struct due *d, struct buf *out)
+add_identity(
+    const struct page_recorder *recorder, const struct due *d, struct buf *out)
 {
     char cycle[CYCLE_TEXT];
     char token[PAGE_TOKEN];
@@ -25,8 +26,8 @@ add_identity(const struct page_desk *desk, const struct due *d, struct buf *out)
     add_hidden("job", d->task->job->id, out);
     add_hidden("cycle", due_cycle_text(&d->cycle, cycle), out);
     html_print(out, "<input type=\"hidden\" name=\"made\" value=\"%lld\">",
-        (long long)desk->made);
-    desk->token(desk, d, token);
+        (long long)recorder->made);
+    recorder->token(recorder, d, token);
     add_hidden("token", token, out);
 }
 
@@ -69,8 +70,9 @@ has_meter(const struct due *d)
 }
 
 void
-page_form(const struct page_desk *desk, const struct due *d, day_t today,
-    const struct page_fields *fields, int ask_sure, struct buf *out)
+page_form(const struct page_recorder *recorder, const struct due *d,
+    day_t today, const struct page_fields *fields, int ask_sure,
+    struct buf *out)
 {
     static const struct page_fields empty = {0};
     const struct page_fields *f = fields ? fields : &empty;
@@ -78,7 +80,7 @@ page_form(const struct page_desk *desk, const struct due *d, day_t today,
     char words[WORDING_DATE];
 
     html_print(out, "<form method=\"post\">");
-    add_identity(desk, d, out);
+    add_identity(recorder, d, out);
     add_results(d, f->result, out);
     /* A browser shows the day in an order of its own. */
     html_print(out,
@@ -113,11 +115,11 @@ page_form(const struct page_desk *desk, const struct due *d, day_t today,
 void
 page_record(const struct page *p, const struct due *d, struct buf *out)
 {
-    if (p->desk == NULL || d->cycle.ahead > 0)
+    if (p->recorder == NULL || d->cycle.ahead > 0)
         return;
     html_print(out,
         "<details><summary>Record<span class=\"v\"> %s %s</span></summary>",
         d->task->subject->id, d->task->job->title);
-    page_form(p->desk, d, snapshot_today(p->dues->of), NULL, 0, out);
+    page_form(p->recorder, d, snapshot_today(p->dues->of), NULL, 0, out);
     html_print(out, "</details>");
 }

@@ -9,11 +9,11 @@
 #define PAGE_WEEKS 53 /* of the picture, this one included */
 
 /* The person who may record from the page. */
-struct page_desk {
+struct page_recorder {
     const char *person; /* the name to show */
     int64_t made;       /* when the forms were, seconds since 1970 */
     /* Write the token of the form for @d: hexadecimal digits. */
-    void (*token)(const struct page_desk *desk, const struct due *d,
+    void (*token)(const struct page_recorder *recorder, const struct due *d,
         char out[PAGE_TOKEN]);
 };
 
@@ -23,7 +23,7 @@ struct page {
     const char *part;             /* of the site, as a depot, or NULL */
     const char *drawn;            /* when it was made, for people */
     const char *notice; /* what is wrong with the pass itself, or NULL */
-    const struct page_desk *desk; /* NULL on a page that is only read */
+    const struct page_recorder *recorder; /* NULL on a page that is only read */
 };
 
 /* The last day that the page made on @today shows. */

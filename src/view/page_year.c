@@ -250,7 +250,7 @@ add_list(const struct page *p, const struct page_list *list, struct buf *out)
     html_print(out,
         "<details class=\"same\"><summary>The next time of each job, as a "
         "list%s</summary>\n",
-        p->desk ? ", to record what is done early" : "");
+        p->recorder ? ", to record what is done early" : "");
     html_print(out,
         "<table class=\"list\"><thead><tr><th scope=\"col\">Vehicle</th>"
         "<th scope=\"col\">Day</th><th scope=\"col\">Job</th>"

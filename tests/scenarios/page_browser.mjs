@@ -9,7 +9,7 @@ let made = Date.parse(`${TODAY}T00:00:00Z`) / 1000;
 let version = 0;
 let down = false;
 const desk = (words, input) =>
-  run("tests/http/desk", ["fleet.conf", TODAY, String(made), ...words], input);
+  run("tests/http/record_form", ["fleet.conf", TODAY, String(made), ...words], input);
 // As ostlerd sends it: with a wrong hash the script does not run.
 const POLICY = String(desk(["policy"])).trim();
 

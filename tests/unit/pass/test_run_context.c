@@ -18,7 +18,7 @@ opened_pass(struct problems *ps)
     const struct run_options options = {.fleet_file = "fleet.conf",
         .today = 20789, /* 2026-12-02 */
         .ledger = LEDGER_WRITE,
-        .fleet_only = 1};
+        .reads = RUN_FLEET};
     FILE *out = fopen("fleet.conf", "w");
     struct fault f;
 
@@ -76,7 +76,7 @@ what_moved_goes_back_when_that_is_voided(void **state)
     struct fault f;
 
     (void)state;
-    assert_int_equal(run_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, RUN_NEEDED, ps, &f), 0);
     assert_string_equal(carrier(p, "carried"), "K1");
     assert_string_equal(carrier(p, "loose"), "");
     run_rest(p);
@@ -84,16 +84,16 @@ what_moved_goes_back_when_that_is_voided(void **state)
 
     int64_t first = move("carried", "K2");
     int64_t second = move("loose", "K1");
-    assert_int_equal(run_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, RUN_NEEDED, ps, &f), 0);
     assert_string_equal(carrier(p, "carried"), "K2");
     assert_string_equal(carrier(p, "loose"), "K1");
     /* The same once more is the same. */
-    assert_int_equal(run_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, RUN_NEEDED, ps, &f), 0);
     assert_string_equal(carrier(p, "carried"), "K2");
 
     voided(first);
     voided(second);
-    assert_int_equal(run_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, RUN_NEEDED, ps, &f), 0);
     assert_string_equal(carrier(p, "carried"), "K1");
     assert_string_equal(carrier(p, "loose"), "");
     run_close(p);
@@ -111,11 +111,11 @@ a_ledger_that_fails_leaves_the_fleet(void **state)
     (void)state;
     assert_true(fputs("not a ledger", out) >= 0);
     assert_int_equal(fclose(out), 0);
-    assert_int_equal(run_again(p, ps, &f), -1);
+    assert_int_equal(run_again(p, RUN_NEEDED, ps, &f), -1);
     assert_null(run_ledger(p));
     assert_int_equal(run_fleet(p)->n_subjects, 4);
     assert_int_equal(unlink(LEDGER), 0);
-    assert_int_equal(run_again(p, ps, &f), 0);
+    assert_int_equal(run_again(p, RUN_NEEDED, ps, &f), 0);
     run_close(p);
     problems_free(ps);
 }

@@ -19,19 +19,19 @@ job_done(struct world *w, const char *id, const char *day)
 }
 
 static void
-add_token(
-    const struct page_desk *desk, const struct due *d, char out[PAGE_TOKEN])
+add_token(const struct page_recorder *recorder, const struct due *d,
+    char out[PAGE_TOKEN])
 {
-    (void)desk;
+    (void)recorder;
     (void)d;
     snprintf(out, PAGE_TOKEN, "cafe");
 }
 
 /* The page of @w; freed by the caller. */
 static struct buf *
-page_of(struct world *w, const char *notice, int is_desk)
+page_of(struct world *w, const char *notice, int has_forms)
 {
-    static const struct page_desk desk = {"S. \"Eider\"", 7, add_token};
+    static const struct page_recorder recorder = {"S. \"Eider\"", 7, add_token};
     const struct filter filter = {.projected = 1, .from = date(TODAY)};
     struct buf *out = buf_new();
     struct selection dues;
@@ -44,7 +44,7 @@ page_of(struct world *w, const char *notice, int is_desk)
         .facts = &w->facts,
         .drawn = "Wed 2026-12-02 04:17",
         .notice = notice,
-        .desk = is_desk ? &desk : NULL};
+        .recorder = has_forms ? &recorder : NULL};
     assert_non_null(out);
     assert_int_equal(page_html(&page, out), 0);
     free(dues.dues);

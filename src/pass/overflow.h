@@ -1,5 +1,5 @@
-#ifndef FULL_H
-#define FULL_H
+#ifndef OVERFLOW_H
+#define OVERFLOW_H
 
 #include "contents.h"
 
@@ -8,7 +8,7 @@
  * @left_out of its dues, from which day on, and into which parts of the fleet
  * it could be split.  Returns 0, or -1 when memory is out.
  */
-int full_advice(const struct fleet *fleet, const struct contents *c,
+int overflow_advice(const struct fleet *fleet, const struct contents *c,
     size_t left_out, struct buf *out);
 
 #endif

@@ -1,5 +1,5 @@
-#ifndef DOOR_H
-#define DOOR_H
+#ifndef URL_PATH_H
+#define URL_PATH_H
 
 #include "keyring.h"
 
@@ -13,14 +13,15 @@ struct fleet;
 
 /* Append the path of the thing of @kind called @name, with @key in it; "*" is
  * the place of any key. */
-void door_path(
+void url_path(
     enum keyring_kind kind, const char *key, const char *name, struct buf *out);
 
 /* What a thing of that kind is called: "feed". */
-const char *door_word(enum keyring_kind kind);
+const char *url_path_word(enum keyring_kind kind);
 
 /* The id of the @n-th thing of that kind that @f has, or NULL past the
  * last. */
-const char *door_name(const struct fleet *f, enum keyring_kind kind, size_t n);
+const char *url_path_name(
+    const struct fleet *f, enum keyring_kind kind, size_t n);
 
 #endif

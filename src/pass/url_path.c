@@ -1,4 +1,4 @@
-#include "door.h"
+#include "url_path.h"
 
 #include "buf.h"
 #include "fleet.h"
@@ -8,7 +8,7 @@ static const struct {
     const char *area;  /* before the key */
     const char *shelf; /* between the key and the name */
     const char *end;   /* after the name */
-} doors[] = {
+} places[] = {
     [KEYRING_FEED] = {"feed", "calendar", "", ".ics"},
     [KEYRING_FLEET] = {"page", "page", "", ""},
     [KEYRING_DEPOT] = {"depot", "page", "depot/", ""},
@@ -16,21 +16,21 @@ static const struct {
 };
 
 void
-door_path(
+url_path(
     enum keyring_kind kind, const char *key, const char *name, struct buf *out)
 {
-    buf_print(out, "/%s/%s/%s%s%s", doors[kind].area, key, doors[kind].shelf,
-        name, doors[kind].end);
+    buf_print(out, "/%s/%s/%s%s%s", places[kind].area, key, places[kind].shelf,
+        name, places[kind].end);
 }
 
 const char *
-door_word(enum keyring_kind kind)
+url_path_word(enum keyring_kind kind)
 {
-    return doors[kind].word;
+    return places[kind].word;
 }
 
 const char *
-door_name(const struct fleet *f, enum keyring_kind kind, size_t n)
+url_path_name(const struct fleet *f, enum keyring_kind kind, size_t n)
 {
     switch (kind) {
     case KEYRING_FEED:

@@ -1,4 +1,4 @@
-#include "full.h"
+#include "overflow.h"
 
 #include "buf.h"
 #include "select.h"
@@ -75,7 +75,7 @@ name_parts(const struct fleet *f, const struct feed_parts *p, size_t room,
 }
 
 int
-full_advice(const struct fleet *fleet, const struct contents *c,
+overflow_advice(const struct fleet *fleet, const struct contents *c,
     size_t left_out, struct buf *out)
 {
     size_t room = c->n_dues - left_out;

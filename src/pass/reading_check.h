@@ -1,11 +1,11 @@
-#ifndef SUSPECT_H
-#define SUSPECT_H
+#ifndef READING_CHECK_H
+#define READING_CHECK_H
 
 #include "fleet.h"
 #include "records.h"
 
 /* A reading that cannot be, and what speaks against it. */
-struct suspicion {
+struct reading_doubt {
     struct known_reading against;
     const struct task *stated; /* whose last-reading in the fleet file that
                                   is; NULL when it is on record */
@@ -20,12 +20,12 @@ struct suspicion {
  * must be known.  Returns 1 with @out set, 0 when nothing speaks against it, or
  * -1 with @f set.
  */
-int suspect_reading(const struct fleet *fleet, struct ledger *l,
-    const struct record *r, struct suspicion *out, struct fault *f);
+int reading_check(const struct fleet *fleet, struct ledger *l,
+    const struct record *r, struct reading_doubt *out, struct fault *f);
 
 /* Refuse @r for that reason: sets @f to it, with the ways to go on, of which
  * @say_sure, as "add --sure", is to insist; returns -1. */
-int suspect_refuse(const struct record *r, const struct suspicion *s,
+int reading_check_refuse(const struct record *r, const struct reading_doubt *s,
     const char *say_sure, struct fault *f);
 
 #endif

@@ -1,7 +1,7 @@
-#ifndef KEEPER_H
-#define KEEPER_H
+#ifndef ADMIN_MAIL_H
+#define ADMIN_MAIL_H
 
-#include "watch.h"
+#include "health_checks.h"
 
 struct buf;
 
@@ -12,11 +12,11 @@ struct buf;
  * neither.  The message goes into the outbox together with the note of what it
  * tells.  Returns 0, or -1 with @f set.
  */
-int keeper_tell(
-    const struct run_context *p, const struct watch *w, struct fault *f);
+int admin_mail_tell(const struct run_context *p, const struct health_checks *w,
+    struct fault *f);
 
-/* Append what keeper_tell() would do, writing nothing.  Returns 0 or -1. */
-int keeper_show(const struct run_context *p, const struct watch *w,
+/* Append what admin_mail_tell() would do, writing nothing.  Returns 0 or -1. */
+int admin_mail_show(const struct run_context *p, const struct health_checks *w,
     struct buf *out, struct fault *f);
 
 #endif

@@ -1,4 +1,4 @@
-#include "journal.h"
+#include "log.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -14,7 +14,7 @@ clean(char *text)
 }
 
 void
-journal(enum journal_level level, const char *format, ...)
+log_line(enum log_level level, const char *format, ...)
 {
     char text[1200];
     char priority[8] = "";
@@ -31,11 +31,11 @@ journal(enum journal_level level, const char *format, ...)
 }
 
 void
-journal_lines(enum journal_level level, const char *text)
+log_lines(enum log_level level, const char *text)
 {
     while (*text != '\0') {
         size_t len = strcspn(text, "\n");
-        journal(level, "%.*s", (int)len, text);
+        log_line(level, "%.*s", (int)len, text);
         text += len;
         text += *text == '\n';
     }

@@ -1,4 +1,4 @@
-#include "desk.h"
+#include "record_form.h"
 
 #include "dues.h"
 #include "num.h"
@@ -16,8 +16,8 @@
 
 /* Everything about a form while it is taken. */
 struct taking {
-    const struct desk *desk;
-    const struct run_context *run;
+    const struct recorder *recorder;
+    struct run_context *run;
     struct page_fields fields; /* empty ones are NULL */
     const char *back;
     const struct task *task;
@@ -30,7 +30,7 @@ struct taking {
 /* The token of a form: what is signed has its length before each text, so that
  * no two forms sign the same bytes. */
 static void
-sign(const struct desk *d, int64_t made, const struct task *t,
+sign(const struct recorder *d, int64_t made, const struct task *t,
     const char *cycle, char out[PAGE_TOKEN])
 {
     const char *const texts[] = {t->subject->id, t->job->id, cycle};
@@ -54,20 +54,20 @@ sign(const struct desk *d, int64_t made, const struct task *t,
 }
 
 static void
-make_token(
-    const struct page_desk *page, const struct due *due, char out[PAGE_TOKEN])
+make_token(const struct page_recorder *page, const struct due *due,
+    char out[PAGE_TOKEN])
 {
     char cycle[CYCLE_TEXT];
 
-    sign((const struct desk *)page, page->made, due->task,
+    sign((const struct recorder *)page, page->made, due->task,
         due_cycle_text(&due->cycle, cycle), out);
 }
 
-struct desk
-desk_of(const uint8_t secret[DESK_SECRET], const uint8_t key[KEY_HASH],
+struct recorder
+recorder_of(const uint8_t secret[FORM_SECRET], const uint8_t key[KEY_HASH],
     const char *person, int64_t made)
 {
-    struct desk d = {
+    struct recorder d = {
         .page = {.person = person, .made = made, .token = make_token}};
 
     memcpy(d.secret, secret, sizeof d.secret);
@@ -76,7 +76,7 @@ desk_of(const uint8_t secret[DESK_SECRET], const uint8_t key[KEY_HASH],
 }
 
 static const char *
-field(const struct desk_form *form, const char *name)
+field(const struct record_form *form, const char *name)
 {
     const char *value = form->value(form->from, name);
 
@@ -104,17 +104,16 @@ find_due(struct taking *t, struct fault *f)
     if (t->task == NULL)
         return refuse(t, "the fleet file has no such job any more; go back to "
                          "the page and load it anew");
-    t->snapshot = dues_outline(t->run, DAY_NONE, f);
+    /* Which cycle it is does not depend on the plan. */
+    t->snapshot = dues_of_task(t->run, t->task, 0, NULL, f);
     if (t->snapshot == NULL)
         return -1;
     const struct due *dues = snapshot_dues(t->snapshot, &n);
-    for (size_t i = 0; i < n; i++)
-        if (dues[i].task == t->task && dues[i].cycle.ahead == 0)
-            t->due = &dues[i];
+    t->due = n > 0 ? dues : NULL;
     return 0;
 }
 
-/* Only this desk can have made the form, for this due, and not long ago. */
+/* Only this recorder can have made the form, for this due, and not long ago. */
 static int
 check_token(struct taking *t)
 {
@@ -127,9 +126,9 @@ check_token(struct taking *t)
         strlen(w->token) != PAGE_TOKEN - 1 ||
         num_parse(w->made, strlen(w->made), 0, INT64_MAX, &made))
         return refuse(t, "this is not a form of this page");
-    sign(t->desk, made, t->task, w->cycle, token);
+    sign(t->recorder, made, t->task, w->cycle, token);
     if (!memeql_sec(token, w->token, PAGE_TOKEN - 1) ||
-        now - made > DESK_SECONDS)
+        now - made > FORM_SECONDS)
         return refuse(t, "the form is too old, or was not made for you; look "
                          "it over and send it again");
     return 0;
@@ -159,7 +158,7 @@ check_cycle(struct taking *t)
 static const char *
 by_whom(struct taking *t)
 {
-    buf_print(t->by, "%s, %s", t->desk->page.person, t->fields.initials);
+    buf_print(t->by, "%s, %s", t->recorder->page.person, t->fields.initials);
     return buf_str(t->by);
 }
 
@@ -231,7 +230,7 @@ answer(const struct taking *t, const char *heading, const char *text,
         .heading = heading,
         .text = text,
         .back = t->back,
-        .desk = refused ? &t->desk->page : NULL,
+        .recorder = refused ? &t->recorder->page : NULL,
         .due = t->due,
         .today = run_moment(t->run).today,
         .fields = &t->fields,
@@ -284,7 +283,7 @@ answer_again(
 
 /* Find out whether the form was taken before, and if not, take it: sets @r and
  * @id. */
-static enum desk_outcome
+static enum form_outcome
 take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
 {
     struct ledger *l = run_ledger(t->run);
@@ -292,23 +291,23 @@ take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
     int again = token != NULL ? submissions_find(l, token, id, f) : 0;
 
     if (again != 0)
-        return again < 0 ? DESK_FAILED : DESK_AGAIN;
+        return again < 0 ? FORM_FAILED : FORM_AGAIN;
     if (find_due(t, f) || check_token(t) || check_cycle(t) ||
         check_initials(t) || read_record(t, r)) {
         int code = t->refusal.code;
         if (code == EX_USAGE || code == EX_DATAERR)
-            return DESK_REFUSED;
+            return FORM_REFUSED;
         if (code != 0) /* else it is in @f */
             *f = t->refusal;
-        return DESK_FAILED;
+        return FORM_FAILED;
     }
     if (records_add(l, r, id, f) || submissions_keep(l, token, *id, f))
-        return DESK_FAILED;
-    return DESK_RECORDED;
+        return FORM_FAILED;
+    return FORM_RECORDED;
 }
 
 /* In one group, so that of two who send the same form only one records it. */
-static enum desk_outcome
+static enum form_outcome
 take_and_answer(struct taking *t, struct buf *out, struct fault *f)
 {
     struct ledger *l = run_ledger(t->run);
@@ -317,27 +316,27 @@ take_and_answer(struct taking *t, struct buf *out, struct fault *f)
     int rc = -1;
 
     if (ledger_begin(l, f))
-        return DESK_FAILED;
-    enum desk_outcome outcome = take(t, &r, &id, f);
-    if (outcome != DESK_RECORDED)
+        return FORM_FAILED;
+    enum form_outcome outcome = take(t, &r, &id, f);
+    if (outcome != FORM_RECORDED)
         ledger_rollback(l);
     else if (ledger_commit(l, f))
-        return DESK_FAILED;
-    if (outcome == DESK_REFUSED)
+        return FORM_FAILED;
+    if (outcome == FORM_REFUSED)
         rc = answer(t, "Not recorded", t->refusal.text, out, f);
-    else if (outcome == DESK_AGAIN)
+    else if (outcome == FORM_AGAIN)
         rc = answer_again(t, id, out, f);
-    else if (outcome == DESK_RECORDED)
+    else if (outcome == FORM_RECORDED)
         rc = answer_recorded(t, &r, id, out, f);
-    return rc ? DESK_FAILED : outcome;
+    return rc ? FORM_FAILED : outcome;
 }
 
-enum desk_outcome
-desk_take(const struct desk *d, const struct run_context *p,
-    const struct desk_form *form, struct buf *out, struct fault *f)
+enum form_outcome
+record_form_take(const struct recorder *d, struct run_context *p,
+    const struct record_form *form, struct buf *out, struct fault *f)
 {
     struct taking t = {
-        .desk = d,
+        .recorder = d,
         .run = p,
 #define X(name) .fields.name = field(form, #name),
         PAGE_FIELDS
@@ -345,7 +344,7 @@ desk_take(const struct desk *d, const struct run_context *p,
             .back = form->back,
         .by = buf_new(),
     };
-    enum desk_outcome outcome = DESK_FAILED;
+    enum form_outcome outcome = FORM_FAILED;
 
     if (t.by == NULL)
         fault_fill(f, EX_OSERR, "out of memory");

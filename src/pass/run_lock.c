@@ -1,4 +1,4 @@
-#include "turn.h"
+#include "run_lock.h"
 
 #include "buf.h"
 #include "lock.h"
@@ -30,13 +30,13 @@ take(const struct run_context *p, const char *suffix, const char *what,
 }
 
 int
-turn_take(const struct run_context *p, struct fault *f)
+run_lock_take(const struct run_context *p, struct fault *f)
 {
     return take(p, ".lock", "pass is running, so this one did nothing", f);
 }
 
 int
-turn_send(const struct run_context *p, struct fault *f)
+run_lock_send(const struct run_context *p, struct fault *f)
 {
     return take(
         p, ".sending", "process is sending mail, so this one did not", f);

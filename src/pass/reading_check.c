@@ -1,4 +1,4 @@
-#include "suspect.h"
+#include "reading_check.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -58,14 +58,14 @@ is_too_fast(const struct record *r, const struct known_reading *k)
 }
 
 static int
-say(struct suspicion *s, const char *why)
+say(struct reading_doubt *s, const char *why)
 {
     snprintf(s->why, sizeof s->why, "%s", why);
     return 1;
 }
 
 static int
-say_too_fast(const struct record *r, struct suspicion *s, const char *what)
+say_too_fast(const struct record *r, struct reading_doubt *s, const char *what)
 {
     int64_t days = llabs((int64_t)r->day - s->against.day) + 1;
 
@@ -79,7 +79,7 @@ say_too_fast(const struct record *r, struct suspicion *s, const char *what)
 
 /* Nonzero when @r cannot follow the reading @s is set to. */
 static int
-against_earlier(const struct record *r, struct suspicion *s)
+against_earlier(const struct record *r, struct reading_doubt *s)
 {
     const struct known_reading *k = &s->against;
 
@@ -95,7 +95,7 @@ against_earlier(const struct record *r, struct suspicion *s)
 
 /* The same of one that it cannot go before. */
 static int
-against_later(const struct record *r, struct suspicion *s)
+against_later(const struct record *r, struct reading_doubt *s)
 {
     const struct known_reading *k = &s->against;
 
@@ -110,13 +110,13 @@ against_later(const struct record *r, struct suspicion *s)
  * is nearer than what is on record. */
 static void
 take_stated(const struct task *t, const struct record *r,
-    struct suspicion *before, struct suspicion *after)
+    struct reading_doubt *before, struct reading_doubt *after)
 {
     const struct baseline *b = &t->baseline;
     struct known_reading k = {
         .found = 1, .day = b->last, .value = b->last_reading[r->meter]};
     int is_after = b->last > r->day;
-    struct suspicion *s = is_after ? after : before;
+    struct reading_doubt *s = is_after ? after : before;
     const struct known_reading *a = &s->against;
     /* One that was fitted ends what can be compared. */
     int known = a->found || a->fitted;
@@ -130,11 +130,11 @@ take_stated(const struct task *t, const struct record *r,
 }
 
 int
-suspect_reading(const struct fleet *fleet, struct ledger *l,
-    const struct record *r, struct suspicion *out, struct fault *f)
+reading_check(const struct fleet *fleet, struct ledger *l,
+    const struct record *r, struct reading_doubt *out, struct fault *f)
 {
-    struct suspicion before = {0};
-    struct suspicion after = {0};
+    struct reading_doubt before = {0};
+    struct reading_doubt after = {0};
 
     if (records_readings_around(l, r->subject_id, r->meter, r->day,
             &before.against, &after.against, f))
@@ -152,7 +152,7 @@ suspect_reading(const struct fleet *fleet, struct ledger *l,
 }
 
 static int
-refuse_stated(const struct record *r, const struct suspicion *s,
+refuse_stated(const struct record *r, const struct reading_doubt *s,
     const char *say_sure, struct fault *f)
 {
     char day[DAY_WORDS];
@@ -170,7 +170,7 @@ refuse_stated(const struct record *r, const struct suspicion *s,
 }
 
 int
-suspect_refuse(const struct record *r, const struct suspicion *s,
+reading_check_refuse(const struct record *r, const struct reading_doubt *s,
     const char *say_sure, struct fault *f)
 {
     const struct known_reading *k = &s->against;

@@ -1,4 +1,4 @@
-#include "watch.h"
+#include "health_checks.h"
 
 #include "arena.h"
 #include "kind.h"
@@ -16,17 +16,17 @@
 #define HOLIDAYS_LEFT 56  /* days */
 #define READINGS_QUIET 28 /* days */
 
-struct watch {
+struct health_checks {
     struct arena *arena;
     struct trouble *found;
     size_t n;
     int failed;
 };
 
-struct watch *
-watch_new(void)
+struct health_checks *
+health_checks_new(void)
 {
-    struct watch *w = calloc(1, sizeof *w);
+    struct health_checks *w = calloc(1, sizeof *w);
 
     if (w == NULL || (w->arena = arena_new()) != NULL)
         return w;
@@ -35,7 +35,7 @@ watch_new(void)
 }
 
 void
-watch_free(struct watch *w)
+health_checks_free(struct health_checks *w)
 {
     if (w == NULL)
         return;
@@ -44,7 +44,7 @@ watch_free(struct watch *w)
 }
 
 static int
-is_found(const struct watch *w, const char *about)
+is_found(const struct health_checks *w, const char *about)
 {
     for (size_t i = 0; i < w->n; i++)
         if (strcmp(w->found[i].about, about) == 0)
@@ -53,7 +53,8 @@ is_found(const struct watch *w, const char *about)
 }
 
 void
-watch_add(struct watch *w, const char *about, const char *format, ...)
+health_checks_add(
+    struct health_checks *w, const char *about, const char *format, ...)
 {
     char says[600];
     va_list args;
@@ -75,7 +76,7 @@ watch_add(struct watch *w, const char *about, const char *format, ...)
 }
 
 const struct trouble *
-watch_found(const struct watch *w, size_t *n)
+health_checks_found(const struct health_checks *w, size_t *n)
 {
     static const struct trouble nothing;
 
@@ -86,7 +87,7 @@ watch_found(const struct watch *w, size_t *n)
 }
 
 static void
-look_at_calendar(struct watch *w, const char *kind, const char *name,
+look_at_calendar(struct health_checks *w, const char *kind, const char *name,
     const struct work_calendar *calendar, day_t today)
 {
     day_t until = work_calendar_known_until(calendar);
@@ -96,14 +97,14 @@ look_at_calendar(struct watch *w, const char *kind, const char *name,
     if (until == DAY_NONE || until - today >= HOLIDAYS_LEFT)
         return;
     snprintf(about, sizeof about, "the holidays of %s%s", kind, name);
-    watch_add(w, about,
+    health_checks_add(w, about,
         "%s are known until %s only: fetch a newer file, or add what is "
         "published since and move 'known-until'",
         about, wording_date(until, day));
 }
 
 static void
-look_at_holidays(struct watch *w, const struct run_context *p)
+look_at_holidays(struct health_checks *w, const struct run_context *p)
 {
     const struct fleet *fleet = run_fleet(p);
     day_t today = run_moment(p).today;
@@ -123,15 +124,16 @@ static const struct outbox_message *
 first_of(const struct outbox_message *m, size_t n, int gave_up, int64_t now)
 {
     for (size_t i = 0; i < n; i++)
-        if (gave_up
-                ? m[i].gave_up != 0
-                : m[i].gave_up == 0 && now - m[i].created >= WATCH_MAIL_WAITING)
+        if (gave_up ? m[i].gave_up != 0
+                    : m[i].gave_up == 0 &&
+                          now - m[i].created >= HEALTH_MAIL_WAITING)
             return &m[i];
     return NULL;
 }
 
 static int
-look_at_mail(struct watch *w, const struct run_context *p, struct fault *f)
+look_at_mail(
+    struct health_checks *w, const struct run_context *p, struct fault *f)
 {
     int64_t now = run_moment(p).now;
     struct outbox_message *open;
@@ -142,13 +144,13 @@ look_at_mail(struct watch *w, const struct run_context *p, struct fault *f)
     if (outbox_open(run_ledger(p), w->arena, &open, &n, f))
         return -1;
     if ((m = first_of(open, n, 0, now)) != NULL)
-        watch_add(w, "the mail",
+        health_checks_add(w, "the mail",
             "message %lld to %s, written %s, is not sent yet, and is tried "
             "again each time",
             (long long)m->id, m->recipient,
             clock_words(run_fleet(p)->site.time_zone, m->created, when));
     if ((m = first_of(open, n, 1, now)) != NULL)
-        watch_add(w, "mail that was given up",
+        health_checks_add(w, "mail that was given up",
             "message %lld to %s was given up: see ostler outbox, and then "
             "retry or drop it",
             (long long)m->id, m->recipient);
@@ -172,8 +174,8 @@ any_metered(const struct snapshot *s)
 }
 
 static void
-look_at_readings(
-    struct watch *w, const struct run_context *p, const struct snapshot *s)
+look_at_readings(struct health_checks *w, const struct run_context *p,
+    const struct snapshot *s)
 {
     const struct facts *facts = run_facts(p);
     size_t n = facts->first[facts->fleet->n_subjects];
@@ -185,13 +187,13 @@ look_at_readings(
             newest = day_later(newest, facts->records[i].day);
     if (newest != DAY_NONE && any_metered(s) &&
         run_moment(p).today - newest >= READINGS_QUIET)
-        watch_add(w, "the readings",
+        health_checks_add(w, "the readings",
             "no reading of any vehicle is on record since %s",
             wording_date(newest, day));
 }
 
 int
-watch_look(struct watch *w, const struct run_context *p,
+health_checks_look(struct health_checks *w, const struct run_context *p,
     const struct snapshot *s, struct fault *f)
 {
     look_at_holidays(w, p);

@@ -1,5 +1,5 @@
-#ifndef TURN_H
-#define TURN_H
+#ifndef RUN_LOCK_H
+#define RUN_LOCK_H
 
 #include "run_context.h"
 
@@ -8,10 +8,10 @@
  * time has.  Two at once would tell people everything twice.  Returns a handle
  * for lock_drop(), or -1 with @f set: EX_TEMPFAIL when another has it.
  */
-int turn_take(const struct run_context *p, struct fault *f);
+int run_lock_take(const struct run_context *p, struct fault *f);
 
 /* The same for who hands mail to a server, which may take its time: so that
  * nothing else has to wait for it. */
-int turn_send(const struct run_context *p, struct fault *f);
+int run_lock_send(const struct run_context *p, struct fault *f);
 
 #endif

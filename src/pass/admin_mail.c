@@ -1,4 +1,4 @@
-#include "keeper.h"
+#include "admin_mail.h"
 
 #include "arena.h"
 #include "buf.h"
@@ -50,11 +50,11 @@ is_over(const struct news *news, const struct trouble *t)
 }
 
 static int
-gather(const struct run_context *p, const struct watch *w, struct news *news,
-    struct fault *f)
+gather(const struct run_context *p, const struct health_checks *w,
+    struct news *news, struct fault *f)
 {
     *news = (struct news){.run = p, .arena = arena_new()};
-    news->now = watch_found(w, &news->n_now);
+    news->now = health_checks_found(w, &news->n_now);
     if (news->arena == NULL || news->now == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
     return trouble_list(
@@ -115,7 +115,7 @@ put(const struct news *news, const struct mailing *m, struct fault *f)
 }
 
 /* A message while it is put together. */
-struct keeper_letter {
+struct admin_letter {
     struct buf *raw_subject;
     struct buf *raw;
     struct buf *subject;
@@ -125,7 +125,7 @@ struct keeper_letter {
 
 /* Write the letter; returns how many troubles it tells of. */
 static size_t
-write_letter(const struct news *news, const struct keeper_letter *m)
+write_letter(const struct news *news, const struct admin_letter *m)
 {
     char day[WORDING_DATE];
 
@@ -145,7 +145,7 @@ write_letter(const struct news *news, const struct keeper_letter *m)
 }
 
 static int
-has_failed(const struct keeper_letter *m)
+has_failed(const struct admin_letter *m)
 {
     return buf_failed(m->raw_subject) || buf_failed(m->raw) ||
            buf_failed(m->subject) || buf_failed(m->text) || buf_failed(m->seed);
@@ -153,13 +153,13 @@ has_failed(const struct keeper_letter *m)
 
 /* Put the letter into the outbox, or with @out show it. */
 static int
-deliver(const struct news *news, const struct keeper_letter *m, struct buf *out,
+deliver(const struct news *news, const struct admin_letter *m, struct buf *out,
     struct fault *f)
 {
     const char *keeper = run_fleet(news->run)->site.mail.keeper;
     size_t n = write_letter(news, m);
     struct mailing mailing = {
-        .person = MAILING_KEEPER,
+        .person = MAILING_ADMIN,
         .address = keeper,
         .seed = m->seed,
         .subject = m->subject,
@@ -180,7 +180,7 @@ deliver(const struct news *news, const struct keeper_letter *m, struct buf *out,
 static int
 tell(const struct news *news, struct buf *out, struct fault *f)
 {
-    struct keeper_letter m = {
+    struct admin_letter m = {
         buf_new(), buf_new(), buf_new(), buf_new(), buf_new()};
     int rc = -1;
 
@@ -197,7 +197,7 @@ tell(const struct news *news, struct buf *out, struct fault *f)
 }
 
 static int
-gather_and_tell(const struct run_context *p, const struct watch *w,
+gather_and_tell(const struct run_context *p, const struct health_checks *w,
     struct buf *out, struct fault *f)
 {
     struct news news;
@@ -212,14 +212,15 @@ gather_and_tell(const struct run_context *p, const struct watch *w,
 }
 
 int
-keeper_tell(const struct run_context *p, const struct watch *w, struct fault *f)
+admin_mail_tell(
+    const struct run_context *p, const struct health_checks *w, struct fault *f)
 {
     return gather_and_tell(p, w, NULL, f);
 }
 
 int
-keeper_show(const struct run_context *p, const struct watch *w, struct buf *out,
-    struct fault *f)
+admin_mail_show(const struct run_context *p, const struct health_checks *w,
+    struct buf *out, struct fault *f)
 {
     return gather_and_tell(p, w, out, f);
 }
