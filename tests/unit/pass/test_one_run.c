@@ -1,22 +1,16 @@
 /* One plan, one snapshot and one reading of the ledger serve a whole run.  The
  * linker puts a counter before each function that makes one, see the Makefile.
  */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
-
-#include <cmocka.h>
-
 #include "agenda.h"
 #include "dues.h"
 #include "file_watch.h"
 #include "keyring.h"
+#include "ledger_fixture.h"
 #include "parts.h"
 #include "record_form.h"
 #include "records.h"
 #include "service.h"
-#include "test_ledger.h"
+#include "test.h"
 
 #define WRITES (RUN_FEEDS | RUN_SETTLED | RUN_REASONS)
 
