@@ -251,10 +251,72 @@ what_is_late_is_told(void **state)
     plan_free(plan);
 }
 
+static int
+next_or_second(
+    void *with, size_t work, const day_t *done, size_t n, struct plan_call *out)
+{
+    if (work != 2 || n != 1)
+        return next_call(with, work, done, n, out);
+    *out = ((const struct calls *)with)->of[3];
+    return 1;
+}
+
+/*
+ * One vehicle a day, and K1 is booked for today, when K2 and K3 are due: both
+ * are late.  K3's work can be done on Thursday and on one day more; it takes
+ * the Thursday.  K2 has Tuesday, and then calls for more, on that Thursday and
+ * no other day.  K3, which is late anyway, moves on to its other day, @then, or
+ * to the first of two, @and.
+ */
+static void
+check_moved_on(day_t then, day_t and)
+{
+    const day_t open[] = {TODAY + 3, then, and};
+    struct work_calendar *few = work_calendar_new(
+        &(struct work_calendar_plan){.open = open, .n_open = 3});
+    struct plan_place place = {"workshop", 1, 0};
+    static const struct plan_unit units[] = {
+        {"K1", NULL, 0}, {"K2", NULL, 0}, {"K3", NULL, 0}};
+    struct plan_work works[] = {
+        {0, 0, 60, 0, weekdays}, {1, 0, 60, 0, few}, {2, 0, 60, 0, weekdays}};
+    struct calls calls = {{{TODAY, TODAY, TODAY, DAY_NONE, 0},
+        {TODAY, TODAY, DAY_NONE, DAY_NONE, 0},
+        {TODAY, TODAY, DAY_NONE, DAY_NONE, 0},
+        {TODAY + 3, TODAY + 3, DAY_NONE, DAY_NONE, 0}}};
+    struct plan_problem p = {TODAY, TODAY + 60, &place, 1, NULL, 0, units, 3,
+        works, 3, next_or_second, &calls};
+    struct plan *plan = plan_new(&p);
+    size_t n;
+
+    assert_non_null(few);
+    assert_non_null(plan);
+    const struct plan_booking *b = plan_bookings(plan, &n);
+    assert_int_equal(n, 4);
+    assert_int_equal(b[1].work, 2);
+    assert_int_equal(b[1].day, TODAY + 1);
+    assert_int_equal(b[2].work, 2);
+    assert_int_equal(b[2].day, TODAY + 3);
+    assert_int_equal(b[3].work, 1);
+    assert_int_equal(b[3].day, then);
+    plan_free(plan);
+    work_calendar_free(few);
+}
+
+/* To the very next day, or, where there is no other, to the last day on which
+ * anything is planned: 180 days after the horizon. */
+static void
+what_is_late_anyway_moves_on(void **state)
+{
+    (void)state;
+    check_moved_on(TODAY + 4, TODAY + 5);
+    check_moved_on(TODAY + 60 + 180, TODAY + 60 + 180);
+}
+
 int
 main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_is_late_anyway_moves_on),
         cmocka_unit_test(today_is_a_monday),
         cmocka_unit_test(works_of_one_unit_are_joined),
         cmocka_unit_test(two_visits_become_one),
