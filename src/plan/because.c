@@ -91,10 +91,12 @@ static void
 say_late(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 {
     if (b->call.to < agenda_options(a)->today) {
-        buf_print(out, "overdue since %s: %s",
-            day_words(b->call.to, (char[DAY_WORDS]){0}),
-            b->day == DAY_NONE ? "no day is free for months"
-                               : "the first free day");
+        buf_print(out, "overdue since %s",
+            day_words(b->call.to, (char[DAY_WORDS]){0}));
+        if (b->day == DAY_NONE)
+            buf_text(out, ": no day is free for months");
+        else if (b->first)
+            buf_text(out, ": the first free day");
         return;
     }
     buf_print(out, "too late, no day was free by %s: ",

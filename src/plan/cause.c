@@ -110,7 +110,10 @@ cause_of(struct timetable *t, long i, struct plan_booking *b)
         b->cause = cause_of_earlier(t, i, b);
     else {
         b->cause = PLAN_LATE;
-        note_hindrance(t, item, choose_from(t, item), item->call.to, b);
+        day_t from = choose_from(t, item);
+        note_hindrance(t, item, from, item->call.to, b);
+        b->first = item->day == timetable_nowhere(t) ||
+                   !has_free_day(t, item, from, item->day - 1);
     }
 }
 

@@ -198,6 +198,39 @@ lay_better(
     return 0;
 }
 
+/* The first item from @i on that is overdue today and has a day that others
+ * have left an earlier one than, which is @d; or -1. */
+static long
+find_overdue(const struct timetable *t, long i, day_t *d)
+{
+    size_t n;
+    const struct item *items = timetable_items(t, &n);
+
+    for (; i < (long)n; i++) {
+        if (items[i].call.to >= timetable_first(t) ||
+            items[i].day == DAY_NONE || items[i].day == items[i].call.fixed)
+            continue;
+        *d = choose_late(t, i);
+        if (*d != DAY_NONE && *d < items[i].day)
+            return i;
+    }
+    return -1;
+}
+
+int
+lay_overdue(
+    const struct plan_problem *problem, struct timetable *t, struct room *r)
+{
+    struct planner p = {problem, t, r, LOOKS_MOST};
+    int moved = 0;
+    day_t d;
+
+    for (long i = 0; (i = find_overdue(t, i, &d)) >= 0; i++, moved = 1)
+        if (timetable_withdraw(t, i) || timetable_force(t, i, d) < 0)
+            return -1;
+    return moved && place_all(&p) ? -1 : moved;
+}
+
 /* The day on which a plan before had item @i, or DAY_NONE when that is no day
  * for it now: one that is late, or sooner than the call likes, stays so. */
 static day_t

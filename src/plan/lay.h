@@ -23,6 +23,12 @@ int lay_held(struct timetable *t, struct room *r);
 int lay_better(
     const struct plan_problem *problem, struct timetable *t, struct room *r);
 
+/* Have what is overdue on the first day that is free by now, as others may have
+ * left one; what comes after it is planned anew.  1 when something moved, 0, or
+ * -1 when memory is out. */
+int lay_overdue(
+    const struct plan_problem *problem, struct timetable *t, struct room *r);
+
 /* How many calls are late that need not be so: of those that are due today or
  * later, and that nobody booked so. */
 size_t lay_late(const struct timetable *t);

@@ -168,9 +168,10 @@ draft_make(struct draft *out, const struct plan_problem *p,
         rc = lay_better(p, out->t, out->room);
     else if (rc == 0)
         rc = lay_out(p, out->t, out->room);
-    if (rc < 0)
+    int moved = rc < 0 ? -1 : lay_overdue(p, out->t, out->room);
+    if (moved < 0)
         return -1;
-    return (held && rc == 0) || lay_late(out->t) == 0;
+    return !moved && ((held && rc == 0) || lay_late(out->t) == 0);
 }
 
 /* A plan that settles: what is laid out from its own days is the same plan.

@@ -112,6 +112,7 @@ struct plan_booking {
                               the limit that it passes, or PLAN_FREE */
     size_t group;          /* of PLAN_AWAY */
     day_t on;              /* the last day on which it was in the way */
+    int first;             /* PLAN_LATE: on no day before it could it be */
 };
 
 /*

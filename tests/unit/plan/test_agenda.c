@@ -164,6 +164,55 @@ what_is_overdue_is_done_before_the_return(void **state)
     assert_booked(s, s->k7, j, 0, "2026-03-02");
 }
 
+/* The yard is shut for the whole spell.  What is overdue cannot be done before
+ * the return: on the first day that is free, a Monday, and late.  What falls
+ * due in the spell on 16 March is done before it begins. */
+static void
+a_yard_shut_for_the_whole_spell(void **state)
+{
+    struct shop *s = *state;
+    struct job *j = world_loose_job(s->w, "check", "12 weeks");
+    struct job *before = world_loose_job(s->w, "before", "11 weeks");
+    struct change shut = {.kind = CHANGE_SHUT,
+        .place = &s->places[0],
+        .from = date("2026-03-02"),
+        .to = date("2026-03-20")};
+
+    s->options.changes = &shut;
+    s->options.n_changes = 1;
+    shop_has(s, s->k7, j, "2025-12-02"); /* due on 24 February */
+    struct record *k = world_off_road(s->w, "2026-02-25", "2026-03-20");
+    shop_plan(s);
+    assert_booked(s, s->k7, j, 0, "2026-03-23");
+    assert_because(
+        s, s->k7, j, "overdue since Tue 2026-02-24: the first free day");
+    assert_true(plan_is_late(shop_find(s, s->k7, j, 0)));
+    k->subject = s->k8;
+    k->day = shut.from = date("2026-03-10");
+    shop_has(s, s->k8, before, LAST);
+    shop_plan(s);
+    assert_booked(s, s->k8, before, 0, "2026-03-09");
+}
+
+/* An earlier plan had it on Friday, when all days before were taken; they are
+ * free by now. */
+static void
+what_is_overdue_is_put_off_no_longer_than_needed(void **state)
+{
+    struct shop *s = *state;
+    struct job *j = world_loose_job(s->w, "check", "12 weeks");
+
+    shop_has(s, s->k7, j, "2025-11-24"); /* due on 16 February */
+    world_group(s->w);
+    s->options.n_kept = 1;
+    s->kept[0] =
+        (struct agenda_day){shop_task(s, s->k7, j), date("2026-03-06")};
+    shop_plan(s);
+    assert_booked(s, s->k7, j, 0, "2026-03-02");
+    assert_because(
+        s, s->k7, j, "overdue since Mon 2026-02-16: the first free day");
+}
+
 static void
 what_has_no_day_is_listed(void **state)
 {
@@ -301,8 +350,7 @@ an_earlier_plan_is_held_to(void **state)
 
 /* Every four weeks, and up to 27 days early: on 4 March the first time, which
  * is due on 9 March, the second may follow two days later, and did in the plan
- * before.  The first is not put off to the second's day, nor the third called
- * for. */
+ * before.  The first is not put off to the second's day. */
 static void
 each_call_keeps_its_own_day(void **state)
 {
@@ -472,6 +520,8 @@ main(void)
         SHOP_TEST(off_the_road_is_away),
         SHOP_TEST(nothing_is_planned_off_the_road),
         SHOP_TEST(what_is_overdue_is_done_before_the_return),
+        SHOP_TEST(a_yard_shut_for_the_whole_spell),
+        SHOP_TEST(what_is_overdue_is_put_off_no_longer_than_needed),
         SHOP_TEST(what_has_no_day_is_listed),
         SHOP_TEST(a_wider_job_does_for_a_narrow_one),
         SHOP_TEST(what_is_done_too_early_is_not_covered),
