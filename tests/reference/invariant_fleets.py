@@ -1,6 +1,6 @@
 """Random fleets with everything in them, for invariants: what
-second_fleets.py makes, and meters, holiday files, moves, bookings and a plan
-with limits besides."""
+second_fleets.py makes, and meters, moves, bookings and a plan with limits
+besides."""
 import copy
 import random
 import re
@@ -9,25 +9,6 @@ from datetime import date
 from second_fleets import DAY, Maker
 
 EPOCH = date(1970, 1, 1)
-HOLIDAY_FILE = """BEGIN:VCALENDAR
-VERSION:2.0
-PRODID:-//Skerrow//holidays//EN
-BEGIN:VEVENT
-UID:1@skerrow.example
-DTSTAMP:20240101T000000Z
-DTSTART;VALUE=DATE:20260615
-DTEND;VALUE=DATE:20260616
-SUMMARY:Regatta day
-END:VEVENT
-BEGIN:VEVENT
-UID:2@skerrow.example
-DTSTAMP:20240101T000000Z
-DTSTART;VALUE=DATE:20261224
-DTEND;VALUE=DATE:20261229
-SUMMARY:Midwinter
-END:VEVENT
-END:VCALENDAR
-"""
 SEEN_BY = """[feed all]
 shows = all
 horizon = 2 years
@@ -69,8 +50,6 @@ class AllMaker(Maker):
                 yield f"vehicles-a-day = {self.rng.randint(1, 3)}"
             if text.startswith("[calendar ") and self.chance(0.2):
                 yield "hours-a-day = 8"
-            if text.startswith("[holidays ") and self.chance(0.3):
-                yield "file = holidays.ics"
 
     def subject(self, kind, name, carriers):
         for line in super().subject(kind, name, carriers):
@@ -106,6 +85,7 @@ class Case:
         self.rng = random.Random(seed)
         maker = AllMaker(self.rng)
         self.sections = sections_of(maker.fleet_file())
+        self.files = maker.files
         self.today = date(2027, 1, 1) + self.rng.randrange(400) * DAY
         self.seed = seed
         self.records = list(self.made_records())
