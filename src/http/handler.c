@@ -15,6 +15,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* Bytes of a body that are read although nobody wants them. */
+#define LET_GO_MOST 1000000
+
 enum MHD_Result
 handler_admit(void *serving, const struct sockaddr *from, socklen_t len)
 {
@@ -253,9 +256,23 @@ settle_early(struct http_request *r, enum method method, const char *version,
 }
 
 /*
+ * Whether a body that nobody wants is read all the same and let go.  A
+ * connection that is closed with bytes unread is reset, and that throws away
+ * the answer before the client has read it (RFC 9112, 9.6): it sees a broken
+ * pipe, and behind a proxy 502.  Not one that is very long, or does not say how
+ * long, or waits to be asked for.
+ */
+static int
+lets_go(const struct header_scan *scan)
+{
+    return scan->encodings == 0 && !scan->expects &&
+           scan->length <= LET_GO_MOST;
+}
+
+/*
  * An answer that is queued before the end of the request makes the library
- * close the connection.  So it waits, unless there is a body that nobody will
- * read, or doubt where the body ends.
+ * close the connection.  So it waits, unless there is a body that is not even
+ * let go, or doubt where the body ends.
  */
 static enum MHD_Result
 begin(struct http_request *r, const char *method, const char *version)
@@ -264,7 +281,8 @@ begin(struct http_request *r, const char *method, const char *version)
 
     r->has_begun = 1;
     settle_early(r, read_method(r, method), version, &scan);
-    if (r->answer != NULL && (scan.has_content || r->status == 400))
+    if (r->answer != NULL &&
+        ((scan.has_content && !lets_go(&scan)) || r->status == 400))
         return send_answer(r);
     return MHD_YES;
 }

@@ -39,6 +39,8 @@ take(void *argument, enum MHD_ValueKind kind, const char *name,
         s->is_odd |= strcasecmp(value, "chunked") != 0;
     } else if (strcasecmp(name, "Content-Type") == 0) {
         s->is_form = is_form(value);
+    } else if (strcasecmp(name, "Expect") == 0) {
+        s->expects = 1;
     } else {
         conditional_field(&s->conditional, name, value);
     }

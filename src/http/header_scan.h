@@ -15,6 +15,7 @@ struct header_scan {
     int64_t length;  /* of the body, where it is told */
     int has_content; /* a length that is not 0, or an encoding */
     int is_form;     /* Content-Type says so */
+    int expects;     /* it waits until its body is asked for */
 };
 
 /* Walk over the fields.  @s holds a conditional that is started. */
