@@ -1,6 +1,6 @@
 #include "agenda.h"
 
-#include "posed.h"
+#include "plan_problem.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -87,7 +87,7 @@ make(struct agenda *a)
     o->kept = a->kept;
     a->forward = forward_new(a->facts);
     if (a->fixed == NULL || a->fixed_for == NULL || a->kept == NULL ||
-        a->forward == NULL || posed_make(a))
+        a->forward == NULL || plan_problem_make(a))
         return -1;
     a->plan = plan_new(&a->problem);
     return a->plan ? sort_bookings(a) : -1;
@@ -155,7 +155,7 @@ agenda_task(const struct agenda *a, size_t work)
 const struct subject *
 agenda_subject(const struct agenda *a, size_t work)
 {
-    return posed_root(a->works[work].task->subject);
+    return plan_problem_root(a->works[work].task->subject);
 }
 
 const struct subject *
@@ -257,7 +257,7 @@ agenda_wider(const struct agenda *a, const struct agenda_covered *c)
 const struct booked *
 agenda_fixed(const struct agenda *a, const struct plan_booking *b)
 {
-    const struct posed_work *w = &a->works[b->work];
+    const struct plan_task *w = &a->works[b->work];
 
     for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++)
         if (a->fixed[i].day == b->day && b->cause == PLAN_FIXED)

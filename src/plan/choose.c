@@ -3,31 +3,31 @@
 #include "step.h"
 
 static int
-is_free(const struct timetable *t, const struct item *item, day_t d)
+is_free(const struct schedule *t, const struct item *item, day_t d)
 {
-    return load_check(timetable_load(t), item->work, d).limit == PLAN_FREE;
+    return load_check(t->load, item->work, d).limit == PLAN_FREE;
 }
 
 day_t
-choose_from(const struct timetable *t, const struct item *item)
+choose_from(const struct schedule *t, const struct item *item)
 {
-    return day_later(timetable_opens(item), timetable_first(t));
+    return day_later(item_opens(item), t->problem->today);
 }
 
 static int
-in_window(const struct timetable *t, const struct item *item, day_t d)
+in_window(const struct schedule *t, const struct item *item, day_t d)
 {
     return d != DAY_NONE && d >= choose_from(t, item) && d <= item->call.to;
 }
 
 day_t
-choose_together(const struct timetable *t, long i, day_t but)
+choose_together(const struct schedule *t, long i, day_t but)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
     day_t best = DAY_NONE;
 
-    for (long k = timetable_of(t, item->work->unit); k >= 0;) {
-        const struct item *other = timetable_item(t, k);
+    for (long k = t->of[item->work->unit]; k >= 0;) {
+        const struct item *other = &t->items[k];
         day_t d = other->day;
         k = other->akin;
         if (other == item || other->work->place != item->work->place)
@@ -42,7 +42,7 @@ choose_together(const struct timetable *t, long i, day_t but)
 /* The least busy free day of the seven up to @last; of equals the last. */
 static day_t
 choose_in_week(
-    const struct timetable *t, const struct item *item, day_t first, day_t last)
+    const struct schedule *t, const struct item *item, day_t first, day_t last)
 {
     day_t best = DAY_NONE;
     long least = 0;
@@ -50,7 +50,7 @@ choose_in_week(
     for (day_t d = last; d >= first && d > last - 7; d--) {
         if (!is_free(t, item, d))
             continue;
-        long weight = load_weight(timetable_load(t), item->work, d);
+        long weight = load_weight(t->load, item->work, d);
         if (best == DAY_NONE || weight < least) {
             best = d;
             least = weight;
@@ -60,7 +60,7 @@ choose_in_week(
 }
 
 static day_t
-choose_alone(const struct timetable *t, const struct item *item)
+choose_alone(const struct schedule *t, const struct item *item)
 {
     day_t first = choose_from(t, item);
 
@@ -71,19 +71,19 @@ choose_alone(const struct timetable *t, const struct item *item)
 }
 
 day_t
-choose_kept(const struct timetable *t, long i)
+choose_kept(const struct schedule *t, long i)
 {
-    const struct item *item = timetable_item(t, i);
-    day_t d = timetable_held(t, item);
+    const struct item *item = &t->items[i];
+    day_t d = schedule_held(t, item);
 
     return in_window(t, item, d) && is_free(t, item, d) ? d : DAY_NONE;
 }
 
 day_t
-choose_kept_late(const struct timetable *t, long i)
+choose_kept_late(const struct schedule *t, long i)
 {
-    const struct item *item = timetable_item(t, i);
-    day_t d = timetable_held(t, item);
+    const struct item *item = &t->items[i];
+    day_t d = schedule_held(t, item);
 
     return d > item->call.to && d >= choose_from(t, item) && is_free(t, item, d)
                ? d
@@ -91,9 +91,9 @@ choose_kept_late(const struct timetable *t, long i)
 }
 
 day_t
-choose_day(const struct timetable *t, long i)
+choose_day(const struct schedule *t, long i)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
     day_t planned = choose_kept(t, i);
 
     if (item->call.fixed != DAY_NONE)
@@ -105,11 +105,11 @@ choose_day(const struct timetable *t, long i)
 }
 
 day_t
-choose_sooner(const struct timetable *t, long i)
+choose_sooner(const struct schedule *t, long i)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
     day_t first =
-        day_later(item->call.from - item->call.sooner, timetable_first(t));
+        day_later(item->call.from - item->call.sooner, t->problem->today);
     day_t d = day_earlier(item->call.from - 1, item->call.to);
 
     for (; d >= first; d--)
@@ -119,12 +119,12 @@ choose_sooner(const struct timetable *t, long i)
 }
 
 day_t
-choose_late(const struct timetable *t, long i)
+choose_late(const struct schedule *t, long i)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
     day_t d = day_later(step_days(item->call.to, 1), choose_from(t, item));
 
-    for (; d <= timetable_last(t); d++)
+    for (; d <= t->last; d++)
         if (is_free(t, item, d))
             return d;
     return DAY_NONE;

@@ -1,7 +1,7 @@
 #include "plan.h"
 
-#include "cause.h"
-#include "lay.h"
+#include "construct.h"
+#include "plan_explain.h"
 
 #include <stdlib.h>
 
@@ -21,18 +21,18 @@ struct origin {
 };
 
 static struct plan_booking
-booking_of(struct plan *p, struct timetable *t, long i)
+booking_of(struct plan *p, struct schedule *t, long i)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
     struct plan_booking b = {
         .work = (size_t)(item->work - p->problem->works),
         .cycle = item->cycle,
         .call = item->call,
-        .day = item->day == timetable_nowhere(t) ? DAY_NONE : item->day,
+        .day = item->day == schedule_nowhere(t) ? DAY_NONE : item->day,
         .on = DAY_NONE,
     };
 
-    cause_of(t, i, &b);
+    plan_explain_booking(t, i, &b);
     return b;
 }
 
@@ -73,7 +73,7 @@ link_bookings(struct plan *p, const struct origin *from, size_t n_items)
 }
 
 static int
-find_clashes(struct plan *p, struct timetable *t, struct room *r,
+find_clashes(struct plan *p, struct schedule *t, struct reassign *r,
     const struct origin *from)
 {
     for (size_t i = 0; i < p->n_bookings; i++) {
@@ -81,7 +81,7 @@ find_clashes(struct plan *p, struct timetable *t, struct room *r,
             continue;
         struct plan_clash *c = &p->clashes[p->n_clashes++];
         c->booking = i;
-        if (cause_cure(t, r, from[i].item, c))
+        if (plan_explain_clash(t, r, from[i].item, c))
             return -1;
     }
     return 0;
@@ -89,25 +89,24 @@ find_clashes(struct plan *p, struct timetable *t, struct room *r,
 
 /* The bookings as they stand, in their order: the list is the caller's. */
 static struct origin *
-list_bookings(struct plan *p, struct timetable *t, size_t n_items)
+list_bookings(struct plan *p, struct schedule *t, size_t n_items)
 {
     struct origin *from = malloc((n_items + 1) * sizeof *from);
 
     if (from == NULL)
         return NULL;
     for (long i = 0; i < (long)n_items; i++)
-        if (timetable_item(t, i)->day != DAY_NONE)
-            from[p->n_bookings++] = (struct origin){
-                booking_of(p, t, i), timetable_item(t, i)->work->unit, i};
+        if (t->items[i].day != DAY_NONE)
+            from[p->n_bookings++] =
+                (struct origin){booking_of(p, t, i), t->items[i].work->unit, i};
     qsort(from, p->n_bookings, sizeof *from, by_day);
     return from;
 }
 
 static int
-keep(struct plan *p, struct timetable *t, struct room *r)
+keep(struct plan *p, struct schedule *t, struct reassign *r)
 {
-    size_t n_items;
-    (void)timetable_items(t, &n_items);
+    size_t n_items = t->n;
     struct origin *from = list_bookings(p, t, n_items);
     int rc = -1;
 
@@ -126,24 +125,24 @@ keep(struct plan *p, struct timetable *t, struct room *r)
 
 /* A timetable with what is used to fill it. */
 struct draft {
-    struct timetable *t;
-    struct room *room;
+    struct schedule *t;
+    struct reassign *room;
 };
 
 static void
 draft_free(struct draft *d)
 {
-    room_free(d->room);
-    timetable_free(d->t);
+    reassign_free(d->room);
+    schedule_free(d->t);
     *d = (struct draft){NULL, NULL};
 }
 
 static int
 draft_new(
-    struct draft *d, const struct plan_problem *p, const struct timetable *like)
+    struct draft *d, const struct plan_problem *p, const struct schedule *like)
 {
-    d->t = timetable_new(p, like);
-    d->room = d->t ? room_new(p, d->t) : NULL;
+    d->t = schedule_new(p, like);
+    d->room = d->t ? reassign_new(p, d->t) : NULL;
     if (d->room != NULL)
         return 0;
     draft_free(d);
@@ -158,20 +157,20 @@ draft_new(
  */
 static int
 draft_make(struct draft *out, const struct plan_problem *p,
-    const struct timetable *like)
+    const struct schedule *like)
 {
     if (draft_new(out, p, like))
         return -1;
-    int rc = lay_held(out->t, out->room);
+    int rc = construct_held(out->t, out->room);
     int held = rc == 1;
     if (rc == 1)
-        rc = lay_better(p, out->t, out->room);
+        rc = construct_better(p, out->t, out->room);
     else if (rc == 0)
-        rc = lay_out(p, out->t, out->room);
-    int moved = rc < 0 ? -1 : lay_overdue(p, out->t, out->room);
+        rc = construct_anew(p, out->t, out->room);
+    int moved = rc < 0 ? -1 : construct_overdue(p, out->t, out->room);
     if (moved < 0)
         return -1;
-    return !moved && ((held && rc == 0) || lay_late(out->t) == 0);
+    return !moved && ((held && rc == 0) || construct_late(out->t) == 0);
 }
 
 /* A plan that settles: what is laid out from its own days is the same plan.

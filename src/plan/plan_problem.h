@@ -1,5 +1,5 @@
-#ifndef POSED_H
-#define POSED_H
+#ifndef PLAN_PROBLEM_H
+#define PLAN_PROBLEM_H
 
 #include "agenda.h"
 
@@ -22,7 +22,7 @@ struct cut_calendar {
 };
 
 /* The work behind one of the problem's. */
-struct posed_work {
+struct plan_task {
     const struct task *task;
     size_t at;          /* the task's place in the fleet */
     size_t first_fixed; /* of the fixed days that are the task's */
@@ -49,7 +49,7 @@ struct agenda {
     struct plan_group *groups;
     struct plan_unit *units;
     struct plan_work *posed;
-    struct posed_work *works;
+    struct plan_task *works;
     size_t *place_of; /* of each workplace of the fleet */
     size_t *work_of;  /* of each task of the fleet, or AGENDA_NO_WORK */
     const struct subject **subjects; /* of the units */
@@ -64,41 +64,20 @@ struct agenda {
     const struct plan_booking **by_work; /* in order of work and cycle */
 };
 
-/* The last day on which anything may still be placed: some months after the
- * horizon. */
-day_t posed_last(const struct agenda *a);
-
 /* What comes for the work on @s: the vehicle that carries it, or itself. */
-const struct subject *posed_root(const struct subject *s);
+const struct subject *plan_problem_root(const struct subject *s);
 
-/* The @n places, subjects or limits at @list, of @each bytes, by their ids:
- * NULL when memory is out. */
-const void **posed_in_order(
-    struct agenda *a, const void *list, size_t n, size_t each);
+/* Places, limits, units and works of the problem of @a: 0, or -1 when memory is
+ * out. */
+int plan_problem_make(struct agenda *a);
 
-/* posed.c: places, limits, units and works of the problem: 0, or -1 when
- * memory is out. */
-int posed_make(struct agenda *a);
-
-/* posed_limit.c: the limits on who may be away, each for the days on which the
- * same vehicles are off the road anyway. */
-int posed_limits(struct agenda *a);
-
-/* posed_day.c: the calendar of the task at @at of the fleet without the days
- * that facts and changes take out of it; NULL when memory is out. */
-const struct work_calendar *posed_calendar(struct agenda *a, size_t at);
-
-/* Keep @c, which may be NULL, with the agenda. */
-struct work_calendar *posed_keep(
-    struct agenda *a, struct work_calendar *c, struct cut_calendar key);
-
-/* posed_call.c: whether a wider job completes the present call @c of @w as
+/* next_call.c: whether a wider job completes the present call @c of @w as
  * well: 1, 0 or -1 when memory is out. */
-int posed_is_covered(
-    struct agenda *a, const struct posed_work *w, const struct forward_call *c);
+int plan_problem_is_covered(
+    struct agenda *a, const struct plan_task *w, const struct forward_call *c);
 
-/* posed_call.c: the problem's next(). */
-int posed_next(void *with, size_t work, const day_t *done, size_t n,
+/* next_call.c: the problem's next(). */
+int plan_problem_next(void *with, size_t work, const day_t *done, size_t n,
     struct plan_call *out);
 
 #endif

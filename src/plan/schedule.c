@@ -1,18 +1,22 @@
-#include "timetable_inside.h"
+#include "schedule.h"
 
 #include "grow.h"
 #include "step.h"
 
 #include <assert.h>
+#include <stdlib.h>
+
+/* How long after the last deadline what is late may still find a day. */
+#define LATE_DAYS 180
 
 static long *
-newest(const struct timetable *t, const struct plan_work *w)
+newest(const struct schedule *t, const struct plan_work *w)
 {
     return &t->newest[w - t->problem->works];
 }
 
 static int
-note(struct timetable *t, size_t i, int created)
+note(struct schedule *t, size_t i, int created)
 {
     const struct item *item = &t->items[i];
 
@@ -21,13 +25,13 @@ note(struct timetable *t, size_t i, int created)
     if (log == NULL)
         return -1;
     t->log = log;
-    t->log[t->n_log++] = (struct was){i, item->day, item->turn, item->wide,
+    t->log[t->n_log++] = (struct was){i, item->day, item->phase, item->wide,
         item->call, *newest(t, item->work), created};
     return 0;
 }
 
 long *
-timetable_head(const struct timetable *t, const struct plan_work *w, day_t d)
+schedule_head(const struct schedule *t, const struct plan_work *w, day_t d)
 {
     size_t days = (size_t)(t->last - t->problem->today) + 1;
 
@@ -36,18 +40,18 @@ timetable_head(const struct timetable *t, const struct plan_work *w, day_t d)
 
 /* Item @i waits for a day, as the newest of its work. */
 static void
-call_for(struct timetable *t, size_t i)
+call_for(struct schedule *t, size_t i)
 {
     const struct item *item = &t->items[i];
 
     *newest(t, item->work) = (long)i;
-    queue_set(t->waiting, i, ((int64_t)item->turn << 32) + item->call.to);
+    queue_set(t->waiting, i, ((int64_t)item->phase << 32) + item->call.to);
 }
 
 day_t
-timetable_held(const struct timetable *t, const struct item *item)
+schedule_held(const struct schedule *t, const struct item *item)
 {
-    const struct timetable *like = t->like;
+    const struct schedule *like = t->like;
 
     if (like == NULL)
         return item->call.planned;
@@ -57,44 +61,44 @@ timetable_held(const struct timetable *t, const struct item *item)
     if (i < 0 || like->items[i].cycle != item->cycle)
         return DAY_NONE;
     day_t d = like->items[i].day;
-    return d == timetable_nowhere(like) ? DAY_NONE : d;
+    return d == schedule_nowhere(like) ? DAY_NONE : d;
 }
 
-/* The turn of an item whose call is new. */
-static enum turn
-first_turn(const struct timetable *t, const struct item *item)
+/* The phase of an item whose call is new. */
+static enum phase
+first_phase(const struct schedule *t, const struct item *item)
 {
     if (item->call.fixed != DAY_NONE)
-        return TURN_FIXED;
-    return timetable_held(t, item) != DAY_NONE ? TURN_KEPT : TURN_OPEN;
+        return PHASE_FIXED;
+    return schedule_held(t, item) != DAY_NONE ? PHASE_KEPT : PHASE_OPEN;
 }
 
 static void
-stand_on(struct timetable *t, size_t i, day_t d)
+stand_on(struct schedule *t, size_t i, day_t d)
 {
     struct item *item = &t->items[i];
 
     item->day = d;
     queue_drop(t->waiting, i);
-    if (d == timetable_nowhere(t))
+    if (d == schedule_nowhere(t))
         return;
     item->apart = load_put(t->load, item->work, d);
-    item->beside = *timetable_head(t, item->work, d);
-    *timetable_head(t, item->work, d) = (long)i;
+    item->beside = *schedule_head(t, item->work, d);
+    *schedule_head(t, item->work, d) = (long)i;
 }
 
 static void
-leave(struct timetable *t, size_t i)
+leave(struct schedule *t, size_t i)
 {
     struct item *item = &t->items[i];
 
     day_t d = item->day;
 
     item->day = DAY_NONE;
-    if (d == DAY_NONE || d == timetable_nowhere(t))
+    if (d == DAY_NONE || d == schedule_nowhere(t))
         return;
     load_take(t->load, item->work, d, item->apart);
-    long *from = timetable_head(t, item->work, d);
+    long *from = schedule_head(t, item->work, d);
     while (*from != (long)i)
         from = &t->items[*from].beside;
     *from = item->beside;
@@ -103,7 +107,7 @@ leave(struct timetable *t, size_t i)
 /* Take @call as it can be planned: 1, or 0 when it is left to a later plan.  A
  * day before today, or beyond the last one, is no booking to keep. */
 static int
-take_call(const struct timetable *t, struct plan_call *call)
+take_call(const struct schedule *t, struct plan_call *call)
 {
     if (call->to > t->problem->until)
         return 0;
@@ -126,7 +130,7 @@ begin_after(struct plan_call *call, day_t done)
 
 /* The call that follows the item @i (or the first of @w when @i is -1). */
 static int
-ask(struct timetable *t, const struct plan_work *w, long i,
+ask(struct schedule *t, const struct plan_work *w, long i,
     struct plan_call *out)
 {
     size_t n = i < 0 ? 0 : t->items[i].cycle + 1;
@@ -148,7 +152,7 @@ ask(struct timetable *t, const struct plan_work *w, long i,
 
 /* A new item that follows @previous. */
 static int
-add(struct timetable *t, const struct plan_work *w, long previous,
+add(struct schedule *t, const struct plan_work *w, long previous,
     const struct plan_call *call)
 {
     size_t i = t->n;
@@ -168,7 +172,7 @@ add(struct timetable *t, const struct plan_work *w, long previous,
         .next = -1,
         .akin = t->of[w->unit],
     };
-    t->items[i].turn = first_turn(t, &t->items[i]);
+    t->items[i].phase = first_phase(t, &t->items[i]);
     if (note(t, i, 1))
         return -1;
     t->n++;
@@ -180,7 +184,7 @@ add(struct timetable *t, const struct plan_work *w, long previous,
 }
 
 static void
-take_away_last(struct timetable *t)
+take_away_last(struct schedule *t)
 {
     const struct item *item = &t->items[--t->n];
 
@@ -190,8 +194,9 @@ take_away_last(struct timetable *t)
         t->items[item->previous].next = -1;
 }
 
-int
-timetable_begin(struct timetable *t)
+/* The first call of each work: 0, or -1 when memory is out. */
+static int
+begin(struct schedule *t)
 {
     for (size_t i = 0; i < t->problem->n_works; i++) {
         const struct plan_work *w = &t->problem->works[i];
@@ -204,22 +209,14 @@ timetable_begin(struct timetable *t)
 }
 
 void
-timetable_defer(struct timetable *t, long i, enum turn turn)
+schedule_defer(struct schedule *t, long i, enum phase phase)
 {
-    t->items[i].turn = turn;
+    t->items[i].phase = phase;
     call_for(t, (size_t)i);
 }
 
-day_t
-timetable_opens(const struct item *item)
-{
-    if (!item->wide || item->call.from == DAY_NONE)
-        return item->call.from;
-    return item->call.from - item->call.sooner;
-}
-
 int
-timetable_hasten(struct timetable *t, long i, day_t first)
+schedule_hasten(struct schedule *t, long i, day_t first)
 {
     struct plan_call *call = &t->items[i].call;
 
@@ -232,7 +229,7 @@ timetable_hasten(struct timetable *t, long i, day_t first)
 }
 
 int
-timetable_widen(struct timetable *t, long i, day_t from)
+schedule_widen(struct schedule *t, long i, day_t from)
 {
     if (note(t, (size_t)i, 0))
         return -1;
@@ -263,32 +260,32 @@ still_keeps(const struct item *item, const struct plan_call *before)
 {
     if (item->day == item->call.fixed)
         return suits_booking(&item->call, before);
-    return item->day >= timetable_opens(item) &&
+    return item->day >= item_opens(item) &&
            (item->day <= item->call.to || item->day > before->to);
 }
 
 /* The call of item @i has changed to @call: 1, 0 when its day no longer
  * serves, or -1. */
 static int
-change_call(struct timetable *t, size_t i, const struct plan_call *call)
+change_call(struct schedule *t, size_t i, const struct plan_call *call)
 {
     struct item *item = &t->items[i];
     struct plan_call before = item->call;
-    int called = timetable_is_called(t, (long)i);
+    int called = schedule_is_called(t, (long)i);
 
     if (note(t, i, 0))
         return -1;
     item->call = *call;
     if (item->day != DAY_NONE)
         return still_keeps(item, &before);
-    item->turn = first_turn(t, item);
+    item->phase = first_phase(t, item);
     call_for(t, i);
     return suits_booking(call, called ? &before : NULL);
 }
 
 /* Item @i is not called any more, if it has no day: 1, 0 or -1. */
 static int
-call_off(struct timetable *t, size_t i)
+call_off(struct schedule *t, size_t i)
 {
     const struct item *item = &t->items[i];
 
@@ -303,9 +300,9 @@ call_off(struct timetable *t, size_t i)
     return 1;
 }
 
-/* Work out anew what comes after item @i: as timetable_put() returns. */
+/* Work out anew what comes after item @i: as schedule_put() returns. */
 static int
-follow(struct timetable *t, long i)
+follow(struct schedule *t, long i)
 {
     int rc = 1;
 
@@ -313,7 +310,7 @@ follow(struct timetable *t, long i)
         struct plan_call call;
         const struct plan_work *w = t->items[i].work;
         long next = t->items[i].next;
-        rc = t->items[i].day == timetable_nowhere(t) ? 0 : ask(t, w, i, &call);
+        rc = t->items[i].day == schedule_nowhere(t) ? 0 : ask(t, w, i, &call);
         if (rc == 0)
             return next < 0 ? 1 : call_off(t, (size_t)next);
         if (rc == 1 && next < 0)
@@ -326,10 +323,10 @@ follow(struct timetable *t, long i)
 }
 
 int
-timetable_put(struct timetable *t, long i, day_t d)
+schedule_put(struct schedule *t, long i, day_t d)
 {
-    assert(d >= t->problem->today && d <= timetable_nowhere(t));
-    assert(timetable_is_called(t, i));
+    assert(d >= t->problem->today && d <= schedule_nowhere(t));
+    assert(schedule_is_called(t, i));
     if (note(t, (size_t)i, 0))
         return -1;
     leave(t, (size_t)i);
@@ -338,14 +335,7 @@ timetable_put(struct timetable *t, long i, day_t d)
 }
 
 int
-timetable_force(struct timetable *t, long i, day_t d)
-{
-    assert(t->items[i].day == DAY_NONE);
-    return timetable_put(t, i, d) < 0 ? -1 : 1;
-}
-
-int
-timetable_withdraw(struct timetable *t, long i)
+schedule_withdraw(struct schedule *t, long i)
 {
     size_t cycle = t->items[i].cycle;
     long k = *newest(t, t->items[i].work);
@@ -362,13 +352,13 @@ timetable_withdraw(struct timetable *t, long i)
 
 /* Item @w->item as it was: with its day, waiting for one, or not called. */
 static void
-restore(struct timetable *t, const struct was *w)
+restore(struct schedule *t, const struct was *w)
 {
     struct item *item = &t->items[w->item];
 
     leave(t, w->item);
     item->call = w->call;
-    item->turn = w->turn;
+    item->phase = w->phase;
     item->wide = w->wide;
     if (w->day != DAY_NONE)
         stand_on(t, w->item, w->day);
@@ -379,7 +369,7 @@ restore(struct timetable *t, const struct was *w)
 }
 
 void
-timetable_back(struct timetable *t, size_t mark)
+schedule_back(struct schedule *t, size_t mark)
 {
     while (t->n_log > mark) {
         const struct was *w = &t->log[--t->n_log];
@@ -389,4 +379,62 @@ timetable_back(struct timetable *t, size_t mark)
         else
             restore(t, w);
     }
+}
+
+struct schedule *
+schedule_new(const struct plan_problem *p, const struct schedule *like)
+{
+    struct schedule *t = calloc(1, sizeof *t);
+
+    if (t == NULL)
+        return NULL;
+    t->problem = p;
+    t->like = like;
+    t->last = day_earlier(step_days(p->until, LATE_DAYS), DAY_LAST);
+    size_t heads = p->n_places * ((size_t)(t->last - p->today) + 1);
+    t->load = load_new(p, p->today, t->last);
+    t->waiting = queue_new();
+    t->at = malloc((heads + 1) * sizeof *t->at);
+    t->of = malloc((p->n_units + 1) * sizeof *t->of);
+    t->newest = malloc((p->n_works + 1) * sizeof *t->newest);
+    if (!t->load || !t->waiting || !t->at || !t->of || !t->newest)
+        goto err;
+    for (size_t i = 0; i < heads; i++)
+        t->at[i] = -1;
+    for (size_t i = 0; i < p->n_units; i++)
+        t->of[i] = -1;
+    for (size_t i = 0; i < p->n_works; i++)
+        t->newest[i] = -1;
+    if (begin(t))
+        goto err;
+    return t;
+err:
+    schedule_free(t);
+    return NULL;
+}
+
+void
+schedule_free(struct schedule *t)
+{
+    if (t == NULL)
+        return;
+    load_free(t->load);
+    queue_free(t->waiting);
+    free(t->items);
+    free(t->at);
+    free(t->of);
+    free(t->newest);
+    free(t->log);
+    free(t->done);
+    free(t);
+}
+
+int
+schedule_is_called(const struct schedule *t, long i)
+{
+    const struct item *item = &t->items[i];
+
+    size_t work = (size_t)(item->work - t->problem->works);
+
+    return item->day != DAY_NONE || t->newest[work] == i;
 }

@@ -1,4 +1,4 @@
-#include "cause.h"
+#include "plan_explain.h"
 
 #include "choose.h"
 
@@ -7,11 +7,11 @@
 
 /* What keeps @item from @d, were it not where it is. */
 static struct hindrance
-hindrance_on(struct timetable *t, const struct item *item, day_t d)
+hindrance_on(struct schedule *t, const struct item *item, day_t d)
 {
-    struct load *l = timetable_load(t);
+    struct load *l = t->load;
 
-    int stands = item->day != timetable_nowhere(t);
+    int stands = item->day != schedule_nowhere(t);
 
     if (stands)
         load_take(l, item->work, item->day, item->apart);
@@ -24,7 +24,7 @@ hindrance_on(struct timetable *t, const struct item *item, day_t d)
 /* Note in @b what is in the way on the last day from @first to @last that is
  * neither free nor shut. */
 static void
-note_hindrance(struct timetable *t, const struct item *item, day_t first,
+note_hindrance(struct schedule *t, const struct item *item, day_t first,
     day_t last, struct plan_booking *b)
 {
     b->limit = first > last ? PLAN_FREE : PLAN_SHUT;
@@ -41,17 +41,16 @@ note_hindrance(struct timetable *t, const struct item *item, day_t first,
 
 /* The item of the visit that could least wait: the earliest deadline. */
 static long
-leader(const struct timetable *t, long i)
+leader(const struct schedule *t, long i)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
     long best = i;
 
-    for (long k = timetable_of(t, item->work->unit); k >= 0;
-         k = timetable_item(t, k)->akin) {
-        const struct item *other = timetable_item(t, k);
+    for (long k = t->of[item->work->unit]; k >= 0; k = t->items[k].akin) {
+        const struct item *other = &t->items[k];
         if (other->day == item->day &&
             other->work->place == item->work->place &&
-            other->call.to < timetable_item(t, best)->call.to)
+            other->call.to < t->items[best].call.to)
             best = k;
     }
     return best;
@@ -59,7 +58,7 @@ leader(const struct timetable *t, long i)
 
 static int
 has_free_day(
-    struct timetable *t, const struct item *item, day_t first, day_t last)
+    struct schedule *t, const struct item *item, day_t first, day_t last)
 {
     for (day_t d = first; d <= last; d++)
         if (hindrance_on(t, item, d).limit == PLAN_FREE)
@@ -69,9 +68,9 @@ has_free_day(
 
 /* Why a day that is neither booked nor the last one. */
 static enum plan_cause
-cause_of_earlier(struct timetable *t, long i, struct plan_booking *b)
+cause_of_earlier(struct schedule *t, long i, struct plan_booking *b)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
 
     b->with = (size_t)leader(t, i);
     if (b->with != (size_t)i)
@@ -85,7 +84,7 @@ cause_of_earlier(struct timetable *t, long i, struct plan_booking *b)
 
 static void
 cause_of_fixed(
-    struct timetable *t, const struct item *item, struct plan_booking *b)
+    struct schedule *t, const struct item *item, struct plan_booking *b)
 {
     struct hindrance h = hindrance_on(t, item, item->day);
 
@@ -97,9 +96,9 @@ cause_of_fixed(
 }
 
 void
-cause_of(struct timetable *t, long i, struct plan_booking *b)
+plan_explain_booking(struct schedule *t, long i, struct plan_booking *b)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
 
     if (item->day == item->call.fixed)
         cause_of_fixed(t, item, b);
@@ -112,17 +111,17 @@ cause_of(struct timetable *t, long i, struct plan_booking *b)
         b->cause = PLAN_LATE;
         day_t from = choose_from(t, item);
         note_hindrance(t, item, from, item->call.to, b);
-        b->first = item->day == timetable_nowhere(t) ||
+        b->first = item->day == schedule_nowhere(t) ||
                    !has_free_day(t, item, from, item->day - 1);
     }
 }
 
 /* Nonzero when raising the one limit @h gives @item the day @d. */
 static int
-would_fit(struct timetable *t, const struct item *item, day_t d,
+would_fit(struct schedule *t, const struct item *item, day_t d,
     const struct hindrance *h)
 {
-    struct load *l = timetable_load(t);
+    struct load *l = t->load;
 
     load_allow(l, item->work, d, h, 1);
     struct hindrance left = hindrance_on(t, item, d);
@@ -132,7 +131,7 @@ would_fit(struct timetable *t, const struct item *item, day_t d,
 
 /* The last day that one limit more would have given @item. */
 static void
-find_more(struct timetable *t, const struct item *item, struct plan_clash *c)
+find_more(struct schedule *t, const struct item *item, struct plan_clash *c)
 {
     c->more = DAY_NONE;
     for (day_t d = item->call.to; d >= choose_from(t, item); d--) {
@@ -149,40 +148,40 @@ find_more(struct timetable *t, const struct item *item, struct plan_clash *c)
 /* Nonzero when item @i could be done on @d, were it allowed: 1, 0 or -1.  What
  * comes after it is planned anew then, and left out of it. */
 static int
-could_be(struct timetable *t, struct room *r, long i, day_t d)
+could_be(struct schedule *t, struct reassign *r, long i, day_t d)
 {
-    size_t mark = timetable_mark(t);
-    int rc = timetable_widen(t, i, d);
+    size_t mark = t->n_log;
+    int rc = schedule_widen(t, i, d);
 
     if (rc == 0)
-        rc = timetable_withdraw(t, i);
+        rc = schedule_withdraw(t, i);
     if (rc == 0)
-        rc = room_make_on(r, i, d);
-    timetable_back(t, mark);
+        rc = reassign_to(r, i, d);
+    schedule_back(t, mark);
     return rc;
 }
 
 /* The day before which item @i cannot be, whatever is allowed. */
 static day_t
-earliest(const struct timetable *t, const struct item *item)
+earliest(const struct schedule *t, const struct item *item)
 {
-    day_t first =
-        day_later(timetable_first(t), timetable_opens(item) - EARLIER_MOST);
+    day_t first = day_later(t->problem->today, item_opens(item) - EARLIER_MOST);
 
     if (item->previous < 0)
         return first;
-    return day_later(first, timetable_item(t, item->previous)->day + 1);
+    return day_later(first, t->items[item->previous].day + 1);
 }
 
 int
-cause_cure(struct timetable *t, struct room *r, long i, struct plan_clash *c)
+plan_explain_clash(
+    struct schedule *t, struct reassign *r, long i, struct plan_clash *c)
 {
-    const struct item item = *timetable_item(t, i);
+    const struct item item = t->items[i];
     int rc = 0;
 
     find_more(t, &item, c);
     c->earlier = 0;
-    day_t opens = timetable_opens(&item);
+    day_t opens = item_opens(&item);
     for (day_t d = day_earlier(opens - 1, item.call.to);
          d >= earliest(t, &item) && rc == 0; d--) {
         rc = could_be(t, r, i, d);

@@ -1,7 +1,7 @@
-#ifndef REWORK_H
-#define REWORK_H
+#ifndef BACKTRACK_H
+#define BACKTRACK_H
 
-#include "timetable.h"
+#include "schedule.h"
 
 /*
  * Inside the plan layer only: a day for a call that found none by making room,
@@ -22,7 +22,7 @@
  * Returns 1; 0 with nothing changed when no way was found; -1 when memory is
  * out.
  */
-int rework_days(
-    const struct plan_problem *p, struct timetable *t, long i, long *looks);
+int backtrack_item(
+    const struct plan_problem *p, struct schedule *t, long i, long *looks);
 
 #endif

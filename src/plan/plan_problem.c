@@ -1,4 +1,4 @@
-#include "posed.h"
+#include "plan_problem.h"
 
 #include "cover.h"
 #include "step.h"
@@ -9,14 +9,16 @@
 /* More than the planner itself allows. */
 #define AFTER 200
 
-day_t
-posed_last(const struct agenda *a)
+/* The last day on which anything may still be placed: some months after the
+ * plan's own end. */
+static day_t
+horizon(const struct agenda *a)
 {
     return day_earlier(step_days(a->options.until, AFTER), DAY_LAST);
 }
 
 const struct subject *
-posed_root(const struct subject *s)
+plan_problem_root(const struct subject *s)
 {
     while (s->carrier != NULL)
         s = s->carrier;
@@ -44,8 +46,10 @@ by_id(const void *left, const void *right)
     return strcmp(*a, *b);
 }
 
-const void **
-posed_in_order(struct agenda *a, const void *list, size_t n, size_t each)
+/* The @n places, subjects or limits at @list, of @each bytes, by their ids: no
+ * plan goes by the order of the file.  NULL when memory is out. */
+static const void **
+in_order(struct agenda *a, const void *list, size_t n, size_t each)
 {
     const void **order = arena_take(a->arena, (n + 1) * sizeof *order);
 
@@ -80,8 +84,8 @@ make_places(struct agenda *a)
     const struct fleet *f = a->facts->fleet;
     struct plan_place *places =
         arena_take(a->arena, (f->n_workplaces + 1) * sizeof *places);
-    const void **order = posed_in_order(
-        a, f->workplaces, f->n_workplaces, sizeof *f->workplaces);
+    const void **order =
+        in_order(a, f->workplaces, f->n_workplaces, sizeof *f->workplaces);
 
     a->place_of =
         arena_take(a->arena, (f->n_workplaces + 1) * sizeof *a->place_of);
@@ -108,7 +112,7 @@ make_units(struct agenda *a, size_t *unit_of)
     struct plan_unit *units =
         arena_take(a->arena, (f->n_subjects + 1) * sizeof *units);
     const void **order =
-        posed_in_order(a, f->subjects, f->n_subjects, sizeof *f->subjects);
+        in_order(a, f->subjects, f->n_subjects, sizeof *f->subjects);
 
     a->subjects =
         arena_take(a->arena, (f->n_subjects + 1) * sizeof *a->subjects);
@@ -123,6 +127,284 @@ make_units(struct agenda *a, size_t *unit_of)
         units[a->problem.n_units++] = (struct plan_unit){.name = s->id};
     }
     a->problem.units = a->units = units;
+    return 0;
+}
+
+/* Days on which work cannot be done, over and above its calendar. */
+
+/* What is due before the return is done in the spell, and so is what is
+ * overdue; nothing else is. */
+static int
+waits_for_return(struct agenda *a, size_t at)
+{
+    struct forward_call c;
+
+    return forward_call(a->forward, at, NULL, 0, &c) == 1 &&
+           c.state != DUE_BEFORE_RETURN &&
+           (c.deadline == DAY_NONE || c.deadline >= a->options.today);
+}
+
+static int
+is_changed_shut(const struct agenda *a, const struct workplace *p, day_t d)
+{
+    for (size_t i = 0; i < a->options.n_changes; i++) {
+        const struct change *c = &a->options.changes[i];
+        int applies = c->kind == CHANGE_HOLIDAY ||
+                      (c->kind == CHANGE_SHUT && c->place == p);
+        if (applies && c->from <= d && d <= c->to)
+            return 1;
+    }
+    return 0;
+}
+
+/* The days to take out of the calendar of a task, into @out: how many.  Sets
+ * @by_road when some of them are for being off the road. */
+static size_t
+find_closed(struct agenda *a, size_t at, struct named_day *out, int *by_road)
+{
+    const struct task *t = &a->facts->fleet->tasks[at];
+    const struct workplace *place = fleet_workplace(t);
+    int waits = waits_for_return(a, at);
+    size_t n = 0;
+
+    *by_road = 0;
+    for (day_t d = a->options.today; d <= horizon(a); d++) {
+        int road = waits && forward_is_off_road(a->forward, at, d);
+        if (!work_calendar_is_open(t->calendar, d) ||
+            !(road || is_changed_shut(a, place, d)))
+            continue;
+        out[n++] = (struct named_day){d, "off the road, or shut"};
+        *by_road |= road;
+    }
+    return n;
+}
+
+static struct work_calendar *
+find_cut(const struct agenda *a, const struct cut_calendar *key)
+{
+    for (const struct cut_calendar *c = a->cut; c != NULL; c = c->next)
+        if (c->of == key->of && c->place == key->place && c->root == key->root)
+            return c->made;
+    return NULL;
+}
+
+/* Keep @c, which may be NULL, with the agenda. */
+static struct work_calendar *
+keep(struct agenda *a, struct work_calendar *c, struct cut_calendar key)
+{
+    struct cut_calendar *kept = arena_take(a->arena, sizeof *kept);
+
+    if (c == NULL || kept == NULL) {
+        work_calendar_free(c);
+        return NULL;
+    }
+    *kept = key;
+    kept->made = c;
+    kept->next = a->cut;
+    a->cut = kept;
+    return c;
+}
+
+static struct work_calendar *
+without(
+    const struct work_calendar *of, const struct named_day *closed, size_t n)
+{
+    struct work_calendar *others =
+        work_calendar_new(&(struct work_calendar_plan){
+            .works = WEEKDAYS_ALL, .closed = closed, .n_closed = n});
+    struct work_calendar *both = others ? work_calendar_both(of, others) : NULL;
+
+    work_calendar_free(others);
+    return both;
+}
+
+/* The calendar of the task at @at of the fleet without the days that facts and
+ * changes take out of it; NULL when memory is out. */
+static const struct work_calendar *
+calendar(struct agenda *a, size_t at)
+{
+    const struct task *t = &a->facts->fleet->tasks[at];
+
+    if (a->options.n_changes == 0 && !forward_has_spells(a->forward, at))
+        return t->calendar;
+    size_t days = (size_t)(horizon(a) - a->options.today) + 1;
+    struct named_day *closed = malloc(days * sizeof *closed);
+    int by_road;
+
+    if (closed == NULL)
+        return NULL;
+    size_t n = find_closed(a, at, closed, &by_road);
+    struct cut_calendar key = {.of = t->calendar,
+        .place = fleet_workplace(t),
+        .root = by_road ? plan_problem_root(t->subject) : NULL};
+    const struct work_calendar *found = n ? find_cut(a, &key) : t->calendar;
+    if (found == NULL)
+        found = keep(a, without(t->calendar, closed, n), key);
+    free(closed);
+    return found;
+}
+
+/*
+ * A vehicle off the road is away already: on those days the rest may be fewer,
+ * and what is done on it meanwhile costs nobody.  A limit is therefore posed
+ * once for each run of days on which the same vehicles are off.
+ */
+struct away_run {
+    day_t from;
+    day_t to;
+    unsigned char *off; /* for each vehicle of the limit */
+    int n_off;
+};
+
+static int
+find_off(
+    struct agenda *a, const struct away_limit *l, day_t d, unsigned char *off)
+{
+    int n = 0;
+
+    for (size_t i = 0; i < l->n_of; i++) {
+        const struct subject *s = l->of[i];
+        off[i] =
+            s->n_tasks > 0 && forward_is_off_road(a->forward, s->first_task, d);
+        n += off[i];
+    }
+    return n;
+}
+
+static int
+away_of(const struct agenda *a, const struct away_limit *l)
+{
+    int away = (int)l->away;
+
+    for (size_t i = 0; i < a->options.n_changes; i++)
+        if (a->options.changes[i].kind == CHANGE_AWAY &&
+            a->options.changes[i].limit == l)
+            away = a->options.changes[i].amount;
+    return away;
+}
+
+/* Open on all days from @from to @to and no others. */
+static struct work_calendar *
+span_of_days(day_t from, day_t to)
+{
+    size_t n = (size_t)(to - from) + 1;
+    day_t *open = malloc(n * sizeof *open);
+
+    if (open == NULL)
+        return NULL;
+    for (size_t i = 0; i < n; i++)
+        open[i] = from + (day_t)i;
+    struct work_calendar *c = work_calendar_new(
+        &(struct work_calendar_plan){.open = open, .n_open = n});
+    free(open);
+    return c;
+}
+
+/* The days of a run on which the limit holds; a whole plan's needs no calendar
+ * of its own. */
+static int
+set_days(struct agenda *a, const struct away_limit *l,
+    const struct away_run *run, const struct work_calendar **on)
+{
+    const struct work_calendar *of = l->on ? l->on->calendar : NULL;
+    struct cut_calendar key = {NULL, NULL, NULL, NULL, NULL};
+
+    *on = of;
+    if (run->from == a->options.today && run->to == horizon(a))
+        return 0;
+    struct work_calendar *days = span_of_days(run->from, run->to);
+    if (days != NULL && of != NULL) {
+        struct work_calendar *both = work_calendar_both(of, days);
+        work_calendar_free(days);
+        days = both;
+    }
+    *on = keep(a, days, key);
+    return *on ? 0 : -1;
+}
+
+static struct plan_unit *
+unit_named(struct agenda *a, const struct subject *s)
+{
+    for (size_t i = 0; i < a->problem.n_units; i++)
+        if (a->subjects[i] == s)
+            return &a->units[i];
+    return NULL;
+}
+
+static int
+join(struct agenda *a, struct plan_unit *u, size_t group)
+{
+    size_t *groups = arena_grow(
+        a->arena, u->groups, u->n_groups, u->n_groups + 1, sizeof *groups);
+
+    if (groups == NULL)
+        return -1;
+    groups[u->n_groups++] = group;
+    u->groups = groups;
+    return 0;
+}
+
+static int
+pose(struct agenda *a, const struct away_limit *l, const struct away_run *run)
+{
+    size_t n = a->problem.n_groups;
+    struct plan_group *groups =
+        arena_grow(a->arena, a->groups, n, n + 1, sizeof *groups);
+    int away = away_of(a, l) - run->n_off;
+
+    if (groups == NULL)
+        return -1;
+    groups[n] = (struct plan_group){l->title, NULL, away > 0 ? away : 0};
+    if (set_days(a, l, run, &groups[n].on))
+        return -1;
+    a->problem.groups = a->groups = groups;
+    a->problem.n_groups++;
+    for (size_t i = 0; i < l->n_of; i++) {
+        struct plan_unit *u = run->off[i] ? NULL : unit_named(a, l->of[i]);
+        if (u != NULL && join(a, u, n))
+            return -1;
+    }
+    return 0;
+}
+
+static int
+pose_limit(struct agenda *a, const struct away_limit *l)
+{
+    day_t last = horizon(a);
+    unsigned char *off = arena_take(a->arena, 2 * l->n_of + 1);
+    struct away_run run = {.from = a->options.today};
+
+    if (off == NULL)
+        return -1;
+    run.off = off + l->n_of;
+    run.n_off = find_off(a, l, run.from, run.off);
+    for (day_t d = run.from + 1; d <= last; d++) {
+        int n = find_off(a, l, d, off);
+        if (memcmp(off, run.off, l->n_of) == 0)
+            continue;
+        run.to = d - 1;
+        if (pose(a, l, &run))
+            return -1;
+        memcpy(run.off, off, l->n_of);
+        run.n_off = n;
+        run.from = d;
+    }
+    run.to = last;
+    return pose(a, l, &run);
+}
+
+int
+limits(struct agenda *a)
+{
+    const struct fleet *f = a->facts->fleet;
+
+    const void **order = in_order(a, f->limits, f->n_limits, sizeof *f->limits);
+
+    if (order == NULL)
+        return -1;
+    for (size_t i = 0; i < f->n_limits; i++)
+        if (pose_limit(a, order[i]))
+            return -1;
     return 0;
 }
 
@@ -163,7 +445,7 @@ fixed_of(const struct agenda *a, const struct task *t, size_t *n)
 
 /* Work that somebody booked a day for waits for no other. */
 static int
-is_booked_now(const struct agenda *a, const struct posed_work *w)
+is_booked_now(const struct agenda *a, const struct plan_task *w)
 {
     for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++)
         if (a->fixed_for[i] == 0)
@@ -174,8 +456,7 @@ is_booked_now(const struct agenda *a, const struct posed_work *w)
 /* Nonzero when the wider job @t, to be done by @to and from @from on, comes
  * before the one that @w has. */
 static int
-is_sooner(
-    const struct posed_work *w, const struct task *t, day_t from, day_t to)
+is_sooner(const struct plan_task *w, const struct task *t, day_t from, day_t to)
 {
     if (w->wider == NULL || to != w->wide_to)
         return w->wider == NULL || to < w->wide_to;
@@ -186,7 +467,7 @@ is_sooner(
 
 /* The first call of a wider job of the subject completes @w as well. */
 static int
-find_wider(struct agenda *a, const struct cover *cover, struct posed_work *w)
+find_wider(struct agenda *a, const struct cover *cover, struct plan_task *w)
 {
     const struct fleet *f = a->facts->fleet;
     const unsigned char *by = cover_by(cover, w->task->job);
@@ -218,7 +499,7 @@ find_wider(struct agenda *a, const struct cover *cover, struct posed_work *w)
 
 /* For which cycle each of the days is that somebody booked. */
 static void
-resolve_fixed(struct agenda *a, const struct posed_work *w)
+resolve_fixed(struct agenda *a, const struct plan_task *w)
 {
     for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++)
         a->fixed_for[i] = forward_booked(a->forward, w->at, &a->fixed[i]);
@@ -227,7 +508,7 @@ resolve_fixed(struct agenda *a, const struct posed_work *w)
 /* A day that was said for the present call @c and has passed: the booked one,
  * else the first that an earlier plan had for it. */
 static day_t
-passed_day(const struct agenda *a, const struct posed_work *w,
+passed_day(const struct agenda *a, const struct plan_task *w,
     const struct forward_call *c)
 {
     day_t today = a->options.today;
@@ -247,9 +528,9 @@ passed_day(const struct agenda *a, const struct posed_work *w,
  * first one with a booking, which is the next. */
 static int
 note_covered(
-    struct agenda *a, struct posed_work *w, const struct forward_call *c)
+    struct agenda *a, struct plan_task *w, const struct forward_call *c)
 {
-    int covered = posed_is_covered(a, w, c);
+    int covered = plan_problem_is_covered(a, w, c);
 
     if (covered != 1)
         return covered;
@@ -284,13 +565,13 @@ add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
 {
     const struct fleet *f = a->facts->fleet;
     const struct task *t = &f->tasks[at];
-    struct posed_work *w = &a->works[a->problem.n_works];
+    struct plan_task *w = &a->works[a->problem.n_works];
     struct forward_call c;
     int rc = forward_call(a->forward, at, NULL, 0, &c);
 
     if (rc <= 0 || note_undated(a, t, &c))
         return rc < 0 ? -1 : 0;
-    *w = (struct posed_work){
+    *w = (struct plan_task){
         .task = t, .at = at, .now = c.cycle, .failed = c.failed};
     w->first_fixed = fixed_of(a, t, &w->n_fixed);
     resolve_fixed(a, w);
@@ -306,7 +587,7 @@ add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
         .minutes = (int)t->rule->takes,
         .stays = t->rule->stays == VEHICLE_STAYS ||
                  t->subject->kind == SUBJECT_DRIVER,
-        .open = posed_calendar(a, at),
+        .open = calendar(a, at),
     };
     return work->open ? 0 : -1;
 }
@@ -344,14 +625,14 @@ make_works(struct agenda *a, const struct cover *cover, const size_t *unit_of)
     for (size_t i = 0; i < f->n_tasks; i++) {
         const struct subject *s = order[i]->subject;
         if (!is_sold(a, s) && add_work(a, cover, (size_t)(order[i] - f->tasks),
-                                  unit_of[posed_root(s)->index]))
+                                  unit_of[plan_problem_root(s)->index]))
             return -1;
     }
     return 0;
 }
 
 int
-posed_make(struct agenda *a)
+plan_problem_make(struct agenda *a)
 {
     const struct fleet *f = a->facts->fleet;
     struct cover *cover = cover_new(f);
@@ -361,10 +642,10 @@ posed_make(struct agenda *a)
 
     a->problem.today = a->options.today;
     a->problem.until = a->options.until;
-    a->problem.next = posed_next;
+    a->problem.next = plan_problem_next;
     a->problem.with = a;
     if (cover != NULL && unit_of != NULL && make_places(a) == 0 &&
-        make_units(a, unit_of) == 0 && posed_limits(a) == 0)
+        make_units(a, unit_of) == 0 && limits(a) == 0)
         rc = make_works(a, cover, unit_of);
     cover_free(cover);
     return rc;

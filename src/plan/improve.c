@@ -1,4 +1,4 @@
-#include "merge.h"
+#include "improve.h"
 
 #include "choose.h"
 #include "grow.h"
@@ -6,13 +6,13 @@
 #include <stdlib.h>
 
 /* A unit at a place on a day. */
-struct visit {
+struct trip {
     size_t place;
     day_t day;
 };
 
-struct visits {
-    struct visit *list;
+struct trips {
+    struct trip *list;
     size_t n;
     size_t size;
 };
@@ -20,8 +20,8 @@ struct visits {
 static int
 by_place_and_day(const void *left, const void *right)
 {
-    const struct visit *a = left;
-    const struct visit *b = right;
+    const struct trip *a = left;
+    const struct trip *b = right;
 
     if (a->place != b->place)
         return a->place < b->place ? -1 : 1;
@@ -29,33 +29,32 @@ by_place_and_day(const void *left, const void *right)
 }
 
 static int
-is_same(const struct visit *a, const struct visit *b)
+is_same(const struct trip *a, const struct trip *b)
 {
     return by_place_and_day(a, b) == 0;
 }
 
 static int
-is_of(const struct item *item, const struct visit *v)
+is_of(const struct item *item, const struct trip *v)
 {
     return item->day == v->day && item->work->place == v->place;
 }
 
 static int
-find_visits(const struct timetable *t, size_t unit, struct visits *v)
+find_visits(const struct schedule *t, size_t unit, struct trips *v)
 {
     size_t n = 0;
 
     v->n = 0;
-    for (long k = timetable_of(t, unit); k >= 0;
-         k = timetable_item(t, k)->akin) {
-        const struct item *item = timetable_item(t, k);
-        if (item->day == DAY_NONE || item->day == timetable_nowhere(t))
+    for (long k = t->of[unit]; k >= 0; k = t->items[k].akin) {
+        const struct item *item = &t->items[k];
+        if (item->day == DAY_NONE || item->day == schedule_nowhere(t))
             continue;
         void *list = grow_list(v->list, v->n, &v->size, sizeof *v->list);
         if (list == NULL)
             return -1;
         v->list = list;
-        v->list[v->n++] = (struct visit){item->work->place, item->day};
+        v->list[v->n++] = (struct trip){item->work->place, item->day};
     }
     if (v->n > 1)
         qsort(v->list, v->n, sizeof *v->list, by_place_and_day);
@@ -69,12 +68,11 @@ find_visits(const struct timetable *t, size_t unit, struct visits *v)
 /* Nonzero when somebody or an earlier plan put all of a unit's works where
  * they are. */
 static int
-is_settled(const struct timetable *t, size_t unit)
+is_settled(const struct schedule *t, size_t unit)
 {
-    for (long k = timetable_of(t, unit); k >= 0;
-         k = timetable_item(t, k)->akin) {
-        const struct item *item = timetable_item(t, k);
-        if (item->day != timetable_held(t, item) &&
+    for (long k = t->of[unit]; k >= 0; k = t->items[k].akin) {
+        const struct item *item = &t->items[k];
+        if (item->day != schedule_held(t, item) &&
             item->day != item->call.fixed)
             return 0;
     }
@@ -83,28 +81,28 @@ is_settled(const struct timetable *t, size_t unit)
 
 /* Move item @i to @d if it may be there: 1, 0 or -1. */
 static int
-move(struct timetable *t, long i, day_t d)
+move(struct schedule *t, long i, day_t d)
 {
-    const struct item *item = timetable_item(t, i);
+    const struct item *item = &t->items[i];
 
     if (item->day == d)
         return 1;
     if (item->call.fixed != DAY_NONE || d < choose_from(t, item) ||
         d > item->call.to ||
-        load_check(timetable_load(t), item->work, d).limit != PLAN_FREE)
+        load_check(t->load, item->work, d).limit != PLAN_FREE)
         return 0;
-    return timetable_put(t, i, d);
+    return schedule_put(t, i, d);
 }
 
 /* Move each work of @v to the last other visit that can have it. */
 static int
-disperse(struct timetable *t, size_t unit, const struct visit *v)
+disperse(struct schedule *t, size_t unit, const struct trip *v)
 {
-    size_t mark = timetable_mark(t);
+    size_t mark = t->n_log;
     int rc = 1;
 
-    for (long k = timetable_of(t, unit); k >= 0 && rc == 1;) {
-        const struct item *item = timetable_item(t, k);
+    for (long k = t->of[unit]; k >= 0 && rc == 1;) {
+        const struct item *item = &t->items[k];
         long next = item->akin;
         if (is_of(item, v)) {
             day_t d = choose_together(t, k, v->day);
@@ -113,51 +111,50 @@ disperse(struct timetable *t, size_t unit, const struct visit *v)
         k = next;
     }
     if (rc != 1)
-        timetable_back(t, mark);
+        schedule_back(t, mark);
     return rc;
 }
 
 /* Have all works of @a and @b on @d. */
 static int
-gather(struct timetable *t, size_t unit, const struct visit *a,
-    const struct visit *b, day_t d)
+gather(struct schedule *t, size_t unit, const struct trip *a,
+    const struct trip *b, day_t d)
 {
-    size_t mark = timetable_mark(t);
+    size_t mark = t->n_log;
     int rc = 1;
 
-    for (long k = timetable_of(t, unit); k >= 0 && rc == 1;) {
-        const struct item *item = timetable_item(t, k);
+    for (long k = t->of[unit]; k >= 0 && rc == 1;) {
+        const struct item *item = &t->items[k];
         long next = item->akin;
         if (is_of(item, a) || is_of(item, b))
             rc = move(t, k, d);
         k = next;
     }
     if (rc != 1)
-        timetable_back(t, mark);
+        schedule_back(t, mark);
     return rc;
 }
 
 /* The days that all works of @a and of @b allow. */
 static void
-common_window(const struct timetable *t, size_t unit, const struct visit *a,
-    const struct visit *b, day_t *from, day_t *to)
+common_window(const struct schedule *t, size_t unit, const struct trip *a,
+    const struct trip *b, day_t *from, day_t *to)
 {
-    *from = timetable_first(t);
-    *to = timetable_last(t);
-    for (long k = timetable_of(t, unit); k >= 0;
-         k = timetable_item(t, k)->akin) {
-        const struct item *item = timetable_item(t, k);
+    *from = t->problem->today;
+    *to = t->last;
+    for (long k = t->of[unit]; k >= 0; k = t->items[k].akin) {
+        const struct item *item = &t->items[k];
         if (!is_of(item, a) && !is_of(item, b))
             continue;
-        *from = day_later(*from, timetable_opens(item));
+        *from = day_later(*from, item_opens(item));
         *to = day_earlier(*to, item->call.to);
     }
 }
 
 /* One visit instead of @a and the later @b: 1, 0 or -1. */
 static int
-unite(struct timetable *t, size_t unit, const struct visit *a,
-    const struct visit *b)
+unite(
+    struct schedule *t, size_t unit, const struct trip *a, const struct trip *b)
 {
     day_t from;
     day_t to;
@@ -171,7 +168,7 @@ unite(struct timetable *t, size_t unit, const struct visit *a,
 
 /* One visit less, if that can be: 1, 0 or -1. */
 static int
-drop_one(struct timetable *t, size_t unit, struct visits *v)
+drop_one(struct schedule *t, size_t unit, struct trips *v)
 {
     int rc = find_visits(t, unit, v);
 
@@ -184,9 +181,9 @@ drop_one(struct timetable *t, size_t unit, struct visits *v)
 }
 
 int
-merge_visits(const struct plan_problem *p, struct timetable *t)
+improve_visits(const struct plan_problem *p, struct schedule *t)
 {
-    struct visits v = {0};
+    struct trips v = {0};
     int rc = 0;
 
     for (size_t u = 0; u < p->n_units && rc == 0; u++) {
@@ -195,7 +192,7 @@ merge_visits(const struct plan_problem *p, struct timetable *t)
         do
             rc = drop_one(t, u, &v);
         while (rc == 1);
-        timetable_settle(t);
+        t->n_log = 0;
     }
     free(v.list);
     return rc;

@@ -1,4 +1,4 @@
-#include "rework.h"
+#include "backtrack.h"
 
 #include "choose.h"
 
@@ -13,7 +13,7 @@
 
 struct search {
     const struct plan_problem *problem;
-    struct timetable *t;
+    struct schedule *t;
     size_t works[WORKS_MOST];
     long blame[WORKS_MOST]; /* how often each had no day left, and 1 */
     size_t n;
@@ -80,19 +80,18 @@ note_nearness(
 
 /* The works in the order of nearness to item @i: the list is the caller's. */
 static struct nearness *
-rank_works(const struct plan_problem *p, const struct timetable *t, long i)
+rank_works(const struct plan_problem *p, const struct schedule *t, long i)
 {
     struct nearness *near = calloc(p->n_works + 1, sizeof *near);
-    const struct item *call = timetable_item(t, i);
-    size_t n;
-    const struct item *items = timetable_items(t, &n);
+    const struct item *call = &t->items[i];
+    const struct item *items = t->items;
 
     if (near == NULL)
         return NULL;
     for (size_t w = 0; w < p->n_works; w++)
         near[w] =
             (struct nearness){w, kin(p, call->work, &p->works[w]), DAY_LAST};
-    for (size_t k = 0; k < n; k++)
+    for (size_t k = 0; k < t->n; k++)
         note_nearness(&near[items[k].work - p->works], &items[k], call);
     near[call->work - p->works] =
         (struct nearness){(size_t)(call->work - p->works), 0, -1};
@@ -103,7 +102,7 @@ rank_works(const struct plan_problem *p, const struct timetable *t, long i)
 static int
 is_free_on(const struct search *s, const struct item *item, day_t d)
 {
-    return load_check(timetable_load(s->t), item->work, d).limit == PLAN_FREE;
+    return load_check(s->t->load, item->work, d).limit == PLAN_FREE;
 }
 
 static int
@@ -126,10 +125,10 @@ scarcest(struct search *s, int *days)
     long best = -1;
 
     for (size_t k = 0; k < s->n; k++) {
-        long i = timetable_newest(s->t, s->works[k]);
-        if (i < 0 || timetable_item(s->t, i)->day != DAY_NONE)
+        long i = s->t->newest[s->works[k]];
+        if (i < 0 || s->t->items[i].day != DAY_NONE)
             continue;
-        const struct item *item = timetable_item(s->t, i);
+        const struct item *item = &s->t->items[i];
         int n = item->call.fixed == DAY_NONE ? count_days(s, item) : 1;
         if (best >= 0 && n * s->blame[best] >= *days * s->blame[k])
             continue;
@@ -144,7 +143,7 @@ static int
 can_be_booked(const struct search *s, const struct item *item)
 {
     struct hindrance h =
-        load_check_open(timetable_load(s->t), item->work, item->call.fixed);
+        load_check_open(s->t->load, item->work, item->call.fixed);
 
     return h.limit == PLAN_FREE;
 }
@@ -154,17 +153,17 @@ static int assign(struct search *s);
 static int
 try_day(struct search *s, long i, day_t d)
 {
-    size_t mark = timetable_mark(s->t);
+    size_t mark = s->t->n_log;
     int rc = 0;
 
     if (s->depth < DEPTH_MOST && s->tries-- > 0 && *s->looks > 0)
-        rc = timetable_put(s->t, i, d);
+        rc = schedule_put(s->t, i, d);
     s->depth++;
     if (rc == 1)
         rc = assign(s);
     s->depth--;
     if (rc != 1)
-        timetable_back(s->t, mark);
+        schedule_back(s->t, mark);
     return rc;
 }
 
@@ -182,8 +181,8 @@ assign(struct search *s)
         s->blame[k]++;
         return 0;
     }
-    long i = timetable_newest(s->t, s->works[k]);
-    const struct item item = *timetable_item(s->t, i);
+    long i = s->t->newest[s->works[k]];
+    const struct item item = s->t->items[i];
     if (item.call.fixed != DAY_NONE)
         return can_be_booked(s, &item) ? try_day(s, i, item.call.fixed) : 0;
     day_t best = choose_day(s->t, i);
@@ -194,17 +193,26 @@ assign(struct search *s)
     return rc;
 }
 
+/* The first call of the work of item @i. */
+static long
+first_of(const struct schedule *t, long i)
+{
+    while (t->items[i].previous >= 0)
+        i = t->items[i].previous;
+    return i;
+}
+
 /* Work the works that @s names out anew: 1, or 0 with nothing changed. */
 static int
 search_in(struct search *s)
 {
-    size_t mark = timetable_mark(s->t);
+    size_t mark = s->t->n_log;
     int rc = 0;
 
     for (size_t k = 0; k < s->n && rc == 0; k++) {
-        long i = timetable_newest(s->t, s->works[k]);
+        long i = s->t->newest[s->works[k]];
         if (i >= 0)
-            rc = timetable_withdraw(s->t, timetable_first_of(s->t, i));
+            rc = schedule_withdraw(s->t, first_of(s->t, i));
     }
     for (int tries = TRIES_FIRST; tries<TRIES_MOST && * s->looks> 0 && rc == 0;
          tries *= 2) {
@@ -214,13 +222,13 @@ search_in(struct search *s)
             break;
     }
     if (rc != 1)
-        timetable_back(s->t, mark);
+        schedule_back(s->t, mark);
     return rc;
 }
 
 int
-rework_days(
-    const struct plan_problem *p, struct timetable *t, long i, long *looks)
+backtrack_item(
+    const struct plan_problem *p, struct schedule *t, long i, long *looks)
 {
     struct nearness *near = rank_works(p, t, i);
     struct search s = {.problem = p, .t = t, .looks = looks};

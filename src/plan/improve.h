@@ -1,7 +1,7 @@
-#ifndef MERGE_H
-#define MERGE_H
+#ifndef IMPROVE_H
+#define IMPROVE_H
 
-#include "timetable.h"
+#include "schedule.h"
 
 /*
  * Inside the plan layer only: fewer visits.  Each visit whose works can all be
@@ -9,6 +9,6 @@
  * Units whose works all stand where an earlier plan had them are left alone.
  * Returns 0, or -1 when memory is out.
  */
-int merge_visits(const struct plan_problem *p, struct timetable *t);
+int improve_visits(const struct plan_problem *p, struct schedule *t);
 
 #endif

@@ -1,7 +1,7 @@
-#ifndef ROOM_H
-#define ROOM_H
+#ifndef REASSIGN_H
+#define REASSIGN_H
 
-#include "timetable.h"
+#include "schedule.h"
 
 /*
  * Inside the plan layer only: making room for an item by moving others.
@@ -13,23 +13,23 @@
  * there is one; where hours, groups and several works of one vehicle play
  * into each other it may miss one.
  */
-struct room;
+struct reassign;
 
-/* A search over @t; NULL when memory is out.  Free with room_free(). */
-struct room *room_new(const struct plan_problem *p, struct timetable *t);
+/* A search over @t; NULL when memory is out.  Free with reassign_free(). */
+struct reassign *reassign_new(const struct plan_problem *p, struct schedule *t);
 
 /* Free @r; NULL is ignored. */
-void room_free(struct room *r);
+void reassign_free(struct reassign *r);
 
 /* Give item @i a day within its window.  Returns 1, 0 with nothing changed
  * when none was found, or -1 when memory is out. */
-int room_make(struct room *r, long i);
+int reassign_item(struct reassign *r, long i);
 
 /* The same, on the day @d and no other. */
-int room_make_on(struct room *r, long i, day_t d);
+int reassign_to(struct reassign *r, long i, day_t d);
 
 /* Put item @i on @d, which somebody booked: others make room where they can,
- * and where they cannot, the limit is passed.  Returns as room_make(). */
-int room_book(struct room *r, long i, day_t d);
+ * and where they cannot, the limit is passed.  Returns as reassign_item(). */
+int reassign_booked(struct reassign *r, long i, day_t d);
 
 #endif

@@ -5,9 +5,9 @@
 #include <stdint.h>
 
 /*
- * Inside the plan layer only: numbers, each with a rank, the lowest first and
- * of one rank the smallest number first.  A binary heap that knows where each
- * number stands, so that its rank can change.
+ * Numbers, each with a rank, the lowest first and of one rank the smallest
+ * number first.  A binary heap that knows where each number stands, so that its
+ * rank can change.
  */
 struct queue;
 

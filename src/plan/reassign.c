@@ -1,4 +1,4 @@
-#include "room.h"
+#include "reassign.h"
 
 #include "choose.h"
 
@@ -12,9 +12,9 @@
 #define MOVES_MOST 4000
 #define DEPTH_MOST 600
 
-struct room {
+struct reassign {
     const struct plan_problem *problem;
-    struct timetable *t;
+    struct schedule *t;
     size_t days;
     unsigned *tried; /* by place and day: in which search */
     unsigned search;
@@ -28,16 +28,16 @@ struct blockers {
     size_t n;
 };
 
-struct room *
-room_new(const struct plan_problem *p, struct timetable *t)
+struct reassign *
+reassign_new(const struct plan_problem *p, struct schedule *t)
 {
-    struct room *r = calloc(1, sizeof *r);
+    struct reassign *r = calloc(1, sizeof *r);
 
     if (r == NULL)
         return NULL;
     r->problem = p;
     r->t = t;
-    r->days = (size_t)(timetable_last(t) - p->today) + 1;
+    r->days = (size_t)(t->last - p->today) + 1;
     r->tried = calloc(p->n_places * r->days + 1, sizeof *r->tried);
     if (r->tried)
         return r;
@@ -46,7 +46,7 @@ room_new(const struct plan_problem *p, struct timetable *t)
 }
 
 void
-room_free(struct room *r)
+reassign_free(struct reassign *r)
 {
     if (r == NULL)
         return;
@@ -54,55 +54,55 @@ room_free(struct room *r)
     free(r);
 }
 
-static int seat(struct room *r, long i, day_t d);
+static int seat(struct reassign *r, long i, day_t d);
 
 static unsigned *
-tried(const struct room *r, const struct plan_work *w, day_t d)
+tried(const struct reassign *r, const struct plan_work *w, day_t d)
 {
     return &r->tried[w->place * r->days + (size_t)(d - r->problem->today)];
 }
 
 /* The last day that @item may be moved to: what is late anyway may wait. */
 static day_t
-last_for(const struct room *r, const struct item *item)
+last_for(const struct reassign *r, const struct item *item)
 {
-    return item->day > item->call.to ? timetable_last(r->t) : item->call.to;
+    return item->day > item->call.to ? r->t->last : item->call.to;
 }
 
 /* Put item @i on @d, or leave all as it is.  Its window may be another by now,
  * or it may not be called any more: the call before it may be among what was
  * moved. */
 static int
-put(struct room *r, long i, day_t d)
+put(struct reassign *r, long i, day_t d)
 {
-    size_t mark = timetable_mark(r->t);
-    const struct item *item = timetable_item(r->t, i);
+    size_t mark = r->t->n_log;
+    const struct item *item = &r->t->items[i];
 
-    if (r->moves-- <= 0 || !timetable_is_called(r->t, i) ||
+    if (r->moves-- <= 0 || !schedule_is_called(r->t, i) ||
         d < choose_from(r->t, item) || d > last_for(r, item))
         return 0;
-    int rc = timetable_put(r->t, i, d);
+    int rc = schedule_put(r->t, i, d);
     if (rc != 1)
-        timetable_back(r->t, mark);
+        schedule_back(r->t, mark);
     return rc;
 }
 
 /* Room that is being made is not for those that are moved. */
 static int
-is_open_to(const struct room *r, const struct plan_work *w, day_t d)
+is_open_to(const struct reassign *r, const struct plan_work *w, day_t d)
 {
     return *tried(r, w, d) != r->search &&
-           load_check(timetable_load(r->t), w, d).limit == PLAN_FREE;
+           load_check(r->t->load, w, d).limit == PLAN_FREE;
 }
 
 /* Move item @i, which is late, from the day @d to the next that is free. */
 static int
-move_late(struct room *r, long i, day_t d)
+move_late(struct reassign *r, long i, day_t d)
 {
-    const struct plan_work *w = timetable_item(r->t, i)->work;
+    const struct plan_work *w = r->t->items[i].work;
     int rc = 0;
 
-    for (day_t to = d + 1; to <= timetable_last(r->t) && rc == 0; to++)
+    for (day_t to = d + 1; to <= r->t->last && rc == 0; to++)
         if (is_open_to(r, w, to))
             rc = put(r, i, to);
     return rc;
@@ -111,9 +111,9 @@ move_late(struct room *r, long i, day_t d)
 /* Move item @i off the day @d: to where its unit is anyway, to a free day, or
  * to one where others make room in turn. */
 static int
-move(struct room *r, long i, day_t d)
+move(struct reassign *r, long i, day_t d)
 {
-    const struct item item = *timetable_item(r->t, i);
+    const struct item item = r->t->items[i];
     day_t first = choose_from(r->t, &item);
     day_t together = choose_together(r->t, i, d);
     int rc = 0;
@@ -135,20 +135,20 @@ move(struct room *r, long i, day_t d)
 
 /* Move everything that takes the unit of @item away on that day. */
 static int
-move_visit(struct room *r, size_t unit, day_t d)
+move_visit(struct reassign *r, size_t unit, day_t d)
 {
-    size_t mark = timetable_mark(r->t);
+    size_t mark = r->t->n_log;
     int rc = 1;
 
-    for (long k = timetable_of(r->t, unit); k >= 0 && rc == 1;) {
-        const struct item *item = timetable_item(r->t, k);
+    for (long k = r->t->of[unit]; k >= 0 && rc == 1;) {
+        const struct item *item = &r->t->items[k];
         long next = item->akin;
         if (item->day == d && !item->work->stays)
             rc = move(r, k, d);
         k = next;
     }
     if (rc != 1)
-        timetable_back(r->t, mark);
+        schedule_back(r->t, mark);
     return rc;
 }
 
@@ -163,7 +163,7 @@ in_group(const struct plan_unit *u, size_t group)
 
 /* Nonzero when moving @other would help @w against @h. */
 static int
-is_in_the_way(const struct room *r, const struct item *other,
+is_in_the_way(const struct reassign *r, const struct item *other,
     const struct plan_work *w, const struct hindrance *h)
 {
     int own = other->work->unit == w->unit;
@@ -186,22 +186,22 @@ is_in_the_way(const struct room *r, const struct item *other,
 }
 
 static int
-has_unit(const struct room *r, const struct blockers *b, size_t unit)
+has_unit(const struct reassign *r, const struct blockers *b, size_t unit)
 {
     for (size_t i = 0; i < b->n; i++)
-        if (timetable_item(r->t, b->items[i])->work->unit == unit)
+        if (r->t->items[b->items[i]].work->unit == unit)
             return 1;
     return 0;
 }
 
 static void
-find_at(const struct room *r, const struct plan_work *at,
+find_at(const struct reassign *r, const struct plan_work *at,
     const struct plan_work *w, day_t d, const struct hindrance *h,
     struct blockers *b)
 {
-    for (long k = timetable_at(r->t, at, d); k >= 0 && b->n < VISITS_MOST;
-         k = timetable_item(r->t, k)->beside) {
-        const struct item *item = timetable_item(r->t, k);
+    for (long k = *schedule_head(r->t, at, d); k >= 0 && b->n < VISITS_MOST;
+         k = r->t->items[k].beside) {
+        const struct item *item = &r->t->items[k];
         int alone = h->limit == PLAN_MINUTES;
         if (is_in_the_way(r, item, w, h) &&
             (alone || !has_unit(r, b, item->work->unit)))
@@ -211,7 +211,7 @@ find_at(const struct room *r, const struct plan_work *at,
 
 /* Hours are at the same place; who is away may be anywhere. */
 static void
-find_blockers(const struct room *r, const struct plan_work *w, day_t d,
+find_blockers(const struct reassign *r, const struct plan_work *w, day_t d,
     const struct hindrance *h, struct blockers *b)
 {
     b->n = 0;
@@ -227,7 +227,7 @@ find_blockers(const struct room *r, const struct plan_work *w, day_t d,
 
 /* Move one thing that hinders @w on @d: 1, 0 or -1. */
 static int
-clear(struct room *r, const struct plan_work *w, day_t d,
+clear(struct reassign *r, const struct plan_work *w, day_t d,
     const struct hindrance *h)
 {
     struct blockers b;
@@ -235,7 +235,7 @@ clear(struct room *r, const struct plan_work *w, day_t d,
 
     find_blockers(r, w, d, h, &b);
     for (size_t i = 0; i < b.n && rc == 0; i++) {
-        size_t unit = timetable_item(r->t, b.items[i])->work->unit;
+        size_t unit = r->t->items[b.items[i]].work->unit;
         rc = h->limit == PLAN_MINUTES ? move(r, b.items[i], d)
                                       : move_visit(r, unit, d);
     }
@@ -244,10 +244,10 @@ clear(struct room *r, const struct plan_work *w, day_t d,
 
 /* Have item @i on @d, moving others as needed. */
 static int
-seat(struct room *r, long i, day_t d)
+seat(struct reassign *r, long i, day_t d)
 {
-    const struct plan_work *w = timetable_item(r->t, i)->work;
-    size_t mark = timetable_mark(r->t);
+    const struct plan_work *w = r->t->items[i].work;
+    size_t mark = r->t->n_log;
     int rc = 1;
 
     if (*tried(r, w, d) == r->search || r->depth == DEPTH_MOST)
@@ -255,7 +255,7 @@ seat(struct room *r, long i, day_t d)
     *tried(r, w, d) = r->search;
     r->depth++;
     while (rc == 1) {
-        struct hindrance h = load_check(timetable_load(r->t), w, d);
+        struct hindrance h = load_check(r->t->load, w, d);
         if (h.limit != PLAN_FREE)
             rc = clear(r, w, d, &h);
         else if ((rc = put(r, i, d)) == 1)
@@ -263,21 +263,21 @@ seat(struct room *r, long i, day_t d)
     }
     r->depth--;
     if (rc != 1)
-        timetable_back(r->t, mark);
+        schedule_back(r->t, mark);
     return rc;
 }
 
 static void
-begin(struct room *r)
+begin(struct reassign *r)
 {
     r->search++;
     r->moves = MOVES_MOST;
 }
 
 int
-room_make(struct room *r, long i)
+reassign_item(struct reassign *r, long i)
 {
-    const struct item item = *timetable_item(r->t, i);
+    const struct item item = r->t->items[i];
     day_t first = choose_from(r->t, &item);
     int rc = 0;
 
@@ -288,24 +288,24 @@ room_make(struct room *r, long i)
 }
 
 int
-room_make_on(struct room *r, long i, day_t d)
+reassign_to(struct reassign *r, long i, day_t d)
 {
     begin(r);
     return seat(r, i, d);
 }
 
 int
-room_book(struct room *r, long i, day_t d)
+reassign_booked(struct reassign *r, long i, day_t d)
 {
-    const struct plan_work *w = timetable_item(r->t, i)->work;
+    const struct plan_work *w = r->t->items[i].work;
     int rc = 1;
 
     begin(r);
     while (rc == 1) {
-        struct hindrance h = load_check_open(timetable_load(r->t), w, d);
+        struct hindrance h = load_check_open(r->t->load, w, d);
         rc = h.limit == PLAN_FREE ? 0 : clear(r, w, d, &h);
     }
-    if (rc < 0 || !timetable_is_called(r->t, i))
+    if (rc < 0 || !schedule_is_called(r->t, i))
         return rc;
-    return timetable_force(r->t, i, d);
+    return schedule_put(r->t, i, d) < 0 ? -1 : 1;
 }
