@@ -165,14 +165,6 @@ agenda_unit_subject(const struct agenda *a, size_t unit)
 }
 
 int
-agenda_order(const struct task *a, const struct task *b)
-{
-    int order = strcmp(a->subject->id, b->subject->id);
-
-    return order ? order : strcmp(a->job->id, b->job->id);
-}
-
-int
 agenda_is_off_road(const struct agenda *a, const struct subject *s, day_t d)
 {
     return s->n_tasks > 0 && forward_is_off_road(a->forward, s->first_task, d);

@@ -1,7 +1,7 @@
 #ifndef AGENDA_H
 #define AGENDA_H
 
-#include "change.h"
+#include "agenda_types.h"
 #include "forward.h"
 #include "plan.h"
 #include "record.h"
@@ -11,31 +11,6 @@
  * a day for every call for work up to a horizon.
  */
 struct agenda;
-
-/* Where an earlier plan had a task. */
-struct agenda_day {
-    const struct task *task;
-    day_t day;
-};
-
-struct agenda_options {
-    day_t today;
-    day_t until;                /* calls with a later deadline are left out */
-    const struct booked *fixed; /* by somebody; in any order, as the next */
-    size_t n_fixed;
-    const struct agenda_day *kept;
-    size_t n_kept;
-    const struct change *changes; /* what if */
-    size_t n_changes;
-};
-
-/* Work that cannot be planned, because no day can be told for it. */
-struct agenda_undated {
-    const struct task *task;
-    enum due_state state;
-    int no_return;
-    day_t failed; /* as agenda_failed() */
-};
 
 /* Work the plan out; NULL when memory is out.  Borrows the facts, the
  * changes, and the texts of the days.  Free with agenda_free(). */
@@ -66,11 +41,8 @@ int agenda_is_off_road(
 const struct plan_booking *agenda_find(
     const struct agenda *a, const struct task *t, day_t deadline);
 
-/* The order of tasks in a plan, which does not go by that of the fleet file: by
- * subject, then by job.  Below 0 when @a comes first, above when @b does. */
-int agenda_order(const struct task *a, const struct task *b);
-
-/* All bookings in that order, those of one task by cycle; sets @n. */
+/* All bookings in the order of their tasks, those of one task by cycle; sets
+ * @n. */
 const struct plan_booking *const *agenda_by_task(
     const struct agenda *a, size_t *n);
 
@@ -92,15 +64,6 @@ day_t agenda_passed(const struct agenda *a, const struct task *t);
 /* The day on which the work of @b last failed without having been done since,
  * or DAY_NONE; later cycles of it have not failed. */
 day_t agenda_failed(const struct agenda *a, const struct plan_booking *b);
-
-/* A present call that needs no day of its own: a wider job of the subject,
- * which has to be done by its deadline, completes it as well. */
-struct agenda_covered {
-    const struct task *task;
-    const struct task *with; /* the wider one */
-    day_t deadline;          /* of @task */
-    day_t failed;            /* as agenda_failed() */
-};
 
 /* All of them, in the order of their tasks; sets @n. */
 const struct agenda_covered *agenda_covered(const struct agenda *a, size_t *n);

@@ -12,7 +12,7 @@
 #define CHANGE_TEXT 200
 
 /* One change while it is read. */
-struct reader {
+struct change_reader {
     const struct fleet *fleet;
     struct scan scan;
     const char *text;
@@ -20,7 +20,7 @@ struct reader {
 };
 
 static int
-refuse(struct reader *r, const char *what)
+refuse(struct change_reader *r, const char *what)
 {
     snprintf(r->fault, CHANGE_FAULT,
         "'%.60s' %s; expected place PLACE N, hours PLACE HOURS, away LIMIT N, "
@@ -30,7 +30,8 @@ refuse(struct reader *r, const char *what)
 }
 
 static int
-unknown(struct reader *r, const char *what, const char *id, struct suggest near)
+unknown(struct change_reader *r, const char *what, const char *id,
+    struct suggest near)
 {
     const char *best = suggest_best(&near);
 
@@ -41,7 +42,7 @@ unknown(struct reader *r, const char *what, const char *id, struct suggest near)
 }
 
 static int
-take_place(struct reader *r, struct change *c)
+take_place(struct change_reader *r, struct change *c)
 {
     char id[WORD];
     struct suggest near;
@@ -58,7 +59,7 @@ take_place(struct reader *r, struct change *c)
 }
 
 static int
-take_limit(struct reader *r, struct change *c)
+take_limit(struct change_reader *r, struct change *c)
 {
     char id[WORD];
     struct suggest near;
@@ -77,7 +78,7 @@ take_limit(struct reader *r, struct change *c)
 }
 
 static int
-take_subject(struct reader *r, struct change *c)
+take_subject(struct change_reader *r, struct change *c)
 {
     char id[WORD];
     struct suggest near;
@@ -94,7 +95,7 @@ take_subject(struct reader *r, struct change *c)
 }
 
 static int
-take_number(struct reader *r, struct change *c)
+take_number(struct change_reader *r, struct change *c)
 {
     int64_t n;
 
@@ -106,7 +107,7 @@ take_number(struct reader *r, struct change *c)
 
 /* Whole hours, or with a half: the fleet file takes finer ones. */
 static int
-take_hours(struct reader *r, struct change *c)
+take_hours(struct change_reader *r, struct change *c)
 {
     char text[WORD];
     int64_t n;
@@ -123,7 +124,7 @@ take_hours(struct reader *r, struct change *c)
 
 /* A day, or a range of days. */
 static int
-take_days(struct reader *r, struct change *c)
+take_days(struct change_reader *r, struct change *c)
 {
     char text[WORD];
 
@@ -140,7 +141,7 @@ take_days(struct reader *r, struct change *c)
 }
 
 static int
-take_change(struct reader *r, struct change *c)
+take_change(struct change_reader *r, struct change *c)
 {
     static const char *const words[] = {
         "place", "hours", "away", "sold", "shut", "holiday", NULL};
@@ -171,7 +172,7 @@ static int
 read_one(const struct fleet *f, const char *text, struct change *out,
     char fault[CHANGE_FAULT])
 {
-    struct reader r = {f, scan_start(text), text, fault};
+    struct change_reader r = {f, scan_start(text), text, fault};
 
     if (take_change(&r, out))
         return -1;

@@ -1,5 +1,7 @@
 #include "compare.h"
 
+#include "plan_problem.h"
+
 #include <stdlib.h>
 
 /* Walking two plans side by side. */
@@ -40,7 +42,7 @@ order(const struct walk *a, const struct walk *b)
     const struct task *left = agenda_task(a->of, (*a->at)->work);
     const struct task *right = agenda_task(b->of, (*b->at)->work);
     if (left != right)
-        return agenda_order(left, right);
+        return plan_problem_order(left, right);
     if ((*a->at)->cycle != (*b->at)->cycle)
         return (*a->at)->cycle < (*b->at)->cycle ? -1 : 1;
     return 0;

@@ -1,7 +1,7 @@
 #ifndef LOAD_H
 #define LOAD_H
 
-#include "plan.h"
+#include "plan_types.h"
 
 /*
  * Inside the plan layer only: how much stands on each day at each place, how

@@ -13,41 +13,35 @@ struct plan {
     size_t n_clashes;
 };
 
-/* Where a booking comes from, while the bookings are put in order. */
-struct origin {
-    struct plan_booking booking;
-    size_t unit;
-    long item;
-};
-
 static struct plan_booking
-booking_of(struct plan *p, struct schedule *t, long i)
+booking_of(const struct plan_problem *p, struct schedule *t, size_t i)
 {
     const struct item *item = &t->items[i];
     struct plan_booking b = {
-        .work = (size_t)(item->work - p->problem->works),
+        .work = (size_t)(item->work - p->works),
+        .unit = item->work->unit,
+        .place = item->work->place,
         .cycle = item->cycle,
         .call = item->call,
         .day = item->day == schedule_nowhere(t) ? DAY_NONE : item->day,
         .on = DAY_NONE,
+        .item = i,
     };
 
-    plan_explain_booking(t, i, &b);
+    plan_explain_booking(t, (long)i, &b);
     return b;
 }
 
 static int
 by_day(const void *left, const void *right)
 {
-    const struct origin *one = left;
-    const struct origin *other = right;
-    const struct plan_booking *a = &one->booking;
-    const struct plan_booking *b = &other->booking;
+    const struct plan_booking *a = left;
+    const struct plan_booking *b = right;
 
     if (a->day != b->day)
         return a->day < b->day ? -1 : 1;
-    if (one->unit != other->unit)
-        return one->unit < other->unit ? -1 : 1;
+    if (a->unit != b->unit)
+        return a->unit < b->unit ? -1 : 1;
     if (a->work != b->work)
         return a->work < b->work ? -1 : 1;
     return (a->cycle > b->cycle) - (a->cycle < b->cycle);
@@ -55,69 +49,45 @@ by_day(const void *left, const void *right)
 
 /* Bookings name each other by their place in the list, not by their item. */
 static int
-link_bookings(struct plan *p, const struct origin *from, size_t n_items)
+link_bookings(struct plan *p, size_t n_items)
 {
     size_t *where = malloc((n_items + 1) * sizeof *where);
 
     if (where == NULL)
         return -1;
     for (size_t i = 0; i < p->n_bookings; i++)
-        where[from[i].item] = i;
-    for (size_t i = 0; i < p->n_bookings; i++) {
-        p->bookings[i] = from[i].booking;
+        where[p->bookings[i].item] = i;
+    for (size_t i = 0; i < p->n_bookings; i++)
         if (p->bookings[i].cause == PLAN_TOGETHER)
             p->bookings[i].with = where[p->bookings[i].with];
-    }
     free(where);
     return 0;
 }
 
+/* The plan as the schedule has it: its bookings in their order, and for each
+ * that is late what would help. */
 static int
-find_clashes(struct plan *p, struct schedule *t, struct reassign *r,
-    const struct origin *from)
+keep(struct plan *p, struct schedule *t, struct reassign *r)
 {
+    p->bookings = calloc(t->n + 1, sizeof *p->bookings);
+    p->clashes = calloc(t->n + 1, sizeof *p->clashes);
+    if (p->bookings == NULL || p->clashes == NULL)
+        return -1;
+    for (size_t i = 0; i < t->n; i++)
+        if (t->items[i].day != DAY_NONE)
+            p->bookings[p->n_bookings++] = booking_of(p->problem, t, i);
+    qsort(p->bookings, p->n_bookings, sizeof *p->bookings, by_day);
+    if (link_bookings(p, t->n))
+        return -1;
     for (size_t i = 0; i < p->n_bookings; i++) {
         if (p->bookings[i].cause != PLAN_LATE)
             continue;
         struct plan_clash *c = &p->clashes[p->n_clashes++];
         c->booking = i;
-        if (plan_explain_clash(t, r, from[i].item, c))
+        if (plan_explain_clash(t, r, (long)p->bookings[i].item, c))
             return -1;
     }
     return 0;
-}
-
-/* The bookings as they stand, in their order: the list is the caller's. */
-static struct origin *
-list_bookings(struct plan *p, struct schedule *t, size_t n_items)
-{
-    struct origin *from = malloc((n_items + 1) * sizeof *from);
-
-    if (from == NULL)
-        return NULL;
-    for (long i = 0; i < (long)n_items; i++)
-        if (t->items[i].day != DAY_NONE)
-            from[p->n_bookings++] =
-                (struct origin){booking_of(p, t, i), t->items[i].work->unit, i};
-    qsort(from, p->n_bookings, sizeof *from, by_day);
-    return from;
-}
-
-static int
-keep(struct plan *p, struct schedule *t, struct reassign *r)
-{
-    size_t n_items = t->n;
-    struct origin *from = list_bookings(p, t, n_items);
-    int rc = -1;
-
-    p->bookings = calloc(n_items + 1, sizeof *p->bookings);
-    p->clashes = calloc(n_items + 1, sizeof *p->clashes);
-    if (from && p->bookings && p->clashes)
-        rc = link_bookings(p, from, n_items);
-    if (rc == 0)
-        rc = find_clashes(p, t, r, from);
-    free(from);
-    return rc;
 }
 
 /* How often a plan is laid out again from its own days, at most. */
@@ -246,17 +216,15 @@ plan_clashes(const struct plan *p, size_t *n)
 static int
 begins_visit(const struct plan *p, size_t i)
 {
-    const struct plan_work *works = p->problem->works;
     const struct plan_booking *b = &p->bookings[i];
 
     if (b->day == DAY_NONE)
         return 0;
     for (size_t k = i; k > 0; k--) {
         const struct plan_booking *other = &p->bookings[k - 1];
-        if (other->day != b->day ||
-            works[other->work].unit != works[b->work].unit)
+        if (other->day != b->day || other->unit != b->unit)
             break;
-        if (works[other->work].place == works[b->work].place)
+        if (other->place == b->place)
             return 0;
     }
     return 1;

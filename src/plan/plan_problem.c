@@ -592,10 +592,18 @@ add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
     return work->open ? 0 : -1;
 }
 
+int
+plan_problem_order(const struct task *a, const struct task *b)
+{
+    int order = strcmp(a->subject->id, b->subject->id);
+
+    return order ? order : strcmp(a->job->id, b->job->id);
+}
+
 static int
 by_subject_and_job(const void *left, const void *right)
 {
-    return agenda_order(
+    return plan_problem_order(
         *(const struct task *const *)left, *(const struct task *const *)right);
 }
 

@@ -1,7 +1,9 @@
 #ifndef PLAN_PROBLEM_H
 #define PLAN_PROBLEM_H
 
-#include "agenda.h"
+#include "agenda_types.h"
+#include "forward.h"
+#include "plan_types.h"
 
 #include "arena.h"
 
@@ -63,6 +65,10 @@ struct agenda {
     struct plan *plan;
     const struct plan_booking **by_work; /* in order of work and cycle */
 };
+
+/* The order of tasks in a plan, which does not go by that of the fleet file: by
+ * subject, then by job.  Below 0 when @a comes first, above when @b does. */
+int plan_problem_order(const struct task *a, const struct task *b);
 
 /* What comes for the work on @s: the vehicle that carries it, or itself. */
 const struct subject *plan_problem_root(const struct subject *s);
