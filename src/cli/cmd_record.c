@@ -91,8 +91,10 @@ add_record(struct invocation *i, const struct run_context *p)
 static int
 run(struct invocation *i)
 {
-    struct run_context *p = command_run(i, LEDGER_WRITE, RUN_LATER, 0);
     const char *void_number = options_value(&i->options, "void");
+    /* The rules of defects, which a void is held against, need the facts. */
+    struct run_context *p =
+        command_run(i, LEDGER_WRITE, void_number ? RUN_NEEDED : RUN_LATER, 0);
 
     if (p == NULL)
         return -1;
