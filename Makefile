@@ -108,7 +108,7 @@ $(BUILD)/tests/%: tests/%.c $(LIBRARY)
 		$(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS) -lcmocka
 
 # What makes a plan, a snapshot or a reading is counted.
-$(BUILD)/tests/unit/pass/test_one_run: LDFLAGS += -Wl,--wrap=agenda_new \
+$(BUILD)/tests/unit/pass/test_one_run: LDFLAGS += -Wl,--wrap=fleet_plan_new \
 	-Wl,--wrap=snapshot_new -Wl,--wrap=records_needed
 
 # QuantLib is a library of C++.

@@ -70,12 +70,12 @@ check(const struct booking_asked *b, const struct due *d)
 static int
 say_early(const struct booking_asked *b, day_t deadline)
 {
-    const struct agenda *a = planning_of_run(b->run, &b->i->fault);
+    const struct fleet_plan *a = planning_of_run(b->run, &b->i->fault);
     char day[DAY_WORDS];
 
     if (a == NULL)
         return -1;
-    const struct plan_booking *p = agenda_find(a, b->task, deadline);
+    const struct plan_booking *p = fleet_plan_find(a, b->task, deadline);
     if (p != NULL && b->day < p->call.from)
         buf_print(b->i->out,
             "; earlier than %s, which wastes some of its interval",

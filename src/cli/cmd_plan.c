@@ -49,7 +49,8 @@ read_options(struct invocation *i, struct plan_asked *a)
 }
 
 static int
-show(struct invocation *i, const struct plan_asked *o, const struct agenda *a)
+show(struct invocation *i, const struct plan_asked *o,
+    const struct fleet_plan *a)
 {
     if (o->sheet != NULL)
         return plan_sheet_write(a, o->sheet, i->out, &i->fault);
@@ -63,7 +64,7 @@ show(struct invocation *i, const struct plan_asked *o, const struct agenda *a)
  * where it can. */
 static int
 show_what_if(struct invocation *i, const struct run_context *p,
-    const struct plan_asked *o, const struct agenda *before)
+    const struct plan_asked *o, const struct fleet_plan *before)
 {
     struct change changes[CHANGES_MOST];
     char wrong[CHANGE_FAULT];
@@ -72,7 +73,8 @@ show_what_if(struct invocation *i, const struct run_context *p,
 
     if (change_read(run_fleet(p), o->what_if, changes, &n, wrong))
         return fault_set(&i->fault, EX_USAGE, "--what-if: %s", wrong);
-    struct agenda *after = planning_what_if(p, changes, n, before, &i->fault);
+    struct fleet_plan *after =
+        planning_what_if(p, changes, n, before, &i->fault);
     if (after == NULL)
         return -1;
     int rc = compare_plans(before, after, &c);
@@ -82,7 +84,7 @@ show_what_if(struct invocation *i, const struct run_context *p,
     if (rc != 0)
         fault_fill(&i->fault, EX_OSERR, "out of memory");
     free(c.list);
-    agenda_free(after);
+    fleet_plan_free(after);
     return rc;
 }
 
@@ -90,7 +92,7 @@ static int
 run_on(struct invocation *i, const struct run_context *p,
     const struct plan_asked *o)
 {
-    const struct agenda *a = planning_of_run(p, &i->fault);
+    const struct fleet_plan *a = planning_of_run(p, &i->fault);
 
     if (a == NULL || (o->keep && planning_keep(p, &i->fault)))
         return -1;

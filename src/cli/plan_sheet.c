@@ -70,8 +70,8 @@ write_pdf(struct poster *p, const char *path, struct buf *bytes,
 }
 
 int
-plan_sheet_write(
-    const struct agenda *a, const char *path, struct buf *out, struct fault *f)
+plan_sheet_write(const struct fleet_plan *a, const char *path, struct buf *out,
+    struct fault *f)
 {
     int svg = ends_with(path, ".svg");
 

@@ -1,8 +1,8 @@
 #ifndef PLAN_SHEET_H
 #define PLAN_SHEET_H
 
-#include "agenda.h"
 #include "fault.h"
+#include "fleet_plan.h"
 
 struct buf;
 
@@ -11,7 +11,7 @@ struct buf;
  * sheet of an SVG goes into a file of its own, with -2 before its ending, and
  * so on.  Says in @out what was written.  Returns 0, or -1 with @f set.
  */
-int plan_sheet_write(
-    const struct agenda *a, const char *path, struct buf *out, struct fault *f);
+int plan_sheet_write(const struct fleet_plan *a, const char *path,
+    struct buf *out, struct fault *f);
 
 #endif

@@ -1,7 +1,7 @@
 #include "dues.h"
 
-#include "agenda.h"
 #include "calm.h"
+#include "fleet_plan.h"
 #include "page.h"
 #include "planning.h"
 #include "shown_forecast.h"
@@ -92,7 +92,7 @@ dues_forget(const struct run_context *p)
     struct run_made *m = run_made(p);
 
     snapshot_free(m->dues);
-    agenda_free(m->plan);
+    fleet_plan_free(m->plan);
     m->dues = NULL;
     m->plan = NULL;
     m->booked = NULL;

@@ -1,9 +1,9 @@
 #include "planning.h"
 
 #include "arena.h"
-#include "because.h"
 #include "booked.h"
 #include "lookup.h"
+#include "plan_words.h"
 #include "planned.h"
 #include "records.h"
 
@@ -78,17 +78,17 @@ read_booked(
 }
 
 /* The days of a plan's bookings. */
-static struct agenda_day *
-days_like(const struct agenda *like, size_t *n, struct fault *f)
+static struct fleet_plan_day *
+days_like(const struct fleet_plan *like, size_t *n, struct fault *f)
 {
-    const struct plan_booking *b = plan_bookings(agenda_plan(like), n);
-    struct agenda_day *days = malloc((*n + 1) * sizeof *days);
+    const struct plan_booking *b = plan_bookings(fleet_plan_solution(like), n);
+    struct fleet_plan_day *days = malloc((*n + 1) * sizeof *days);
 
     if (days == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
     for (size_t i = 0; i < *n && days != NULL; i++)
-        days[i] = (struct agenda_day){
-            .task = agenda_task(like, b[i].work), .day = b[i].day};
+        days[i] = (struct fleet_plan_day){
+            .task = fleet_plan_task(like, b[i].work), .day = b[i].day};
     return days;
 }
 
@@ -116,7 +116,7 @@ names_of(const struct fleet *f, struct task_names *n)
  * returns 0 or -1. */
 static int
 days_of(const struct fleet *f, const struct planned *rows, size_t n_rows,
-    struct agenda_day *out, size_t *n)
+    struct fleet_plan_day *out, size_t *n)
 {
     struct task_names names;
     int rc = names_of(f, &names);
@@ -127,14 +127,15 @@ days_of(const struct fleet *f, const struct planned *rows, size_t n_rows,
         const struct job *j = lookup_find(names.jobs, rows[i].job);
         const struct task *t = s && j ? fleet_task(f, s, j) : NULL;
         if (t != NULL)
-            out[(*n)++] = (struct agenda_day){.task = t, .day = rows[i].day};
+            out[(*n)++] =
+                (struct fleet_plan_day){.task = t, .day = rows[i].day};
     }
     lookup_free(names.subjects);
     lookup_free(names.jobs);
     return rc;
 }
 
-static struct agenda_day *
+static struct fleet_plan_day *
 days_kept(const struct run_context *p, size_t *n, struct fault *f)
 {
     struct planned *rows;
@@ -142,7 +143,7 @@ days_kept(const struct run_context *p, size_t *n, struct fault *f)
 
     if (planned_read(run_ledger(p), run_arena(p), &rows, &n_rows, f))
         return NULL;
-    struct agenda_day *days = malloc((n_rows + 1) * sizeof *days);
+    struct fleet_plan_day *days = malloc((n_rows + 1) * sizeof *days);
     if (days != NULL && days_of(run_fleet(p), rows, n_rows, days, n) == 0)
         return days;
     free(days);
@@ -152,32 +153,32 @@ days_kept(const struct run_context *p, size_t *n, struct fault *f)
 
 /* --- The plan ------------------------------------------------------------- */
 
-struct agenda *
+struct fleet_plan *
 planning_what_if(const struct run_context *p, const struct change *changes,
-    size_t n, const struct agenda *like, struct fault *f)
+    size_t n, const struct fleet_plan *like, struct fault *f)
 {
-    struct agenda_options o = {.today = run_moment(p).today,
+    struct fleet_plan_options o = {.today = run_moment(p).today,
         .until = planning_until(p),
         .changes = changes,
         .n_changes = n};
 
     if (read_booked(p, NULL, f))
         return NULL;
-    struct agenda_day *kept =
+    struct fleet_plan_day *kept =
         like ? days_like(like, &o.n_kept, f) : days_kept(p, &o.n_kept, f);
     if (kept == NULL)
         return NULL;
     o.fixed = run_made(p)->booked;
     o.n_fixed = run_made(p)->n_booked;
     o.kept = kept;
-    struct agenda *a = agenda_new(run_facts(p), &o);
+    struct fleet_plan *a = fleet_plan_new(run_facts(p), &o);
     if (a == NULL)
         fault_fill(f, EX_OSERR, "out of memory");
     free(kept);
     return a;
 }
 
-const struct agenda *
+const struct fleet_plan *
 planning_of_run(const struct run_context *p, struct fault *f)
 {
     struct run_made *m = run_made(p);
@@ -189,7 +190,7 @@ planning_of_run(const struct run_context *p, struct fault *f)
 
 /* What a snapshot is made to follow. */
 struct followed {
-    const struct agenda *agenda;
+    const struct fleet_plan *plan;
     struct buf *why;
 };
 
@@ -199,12 +200,12 @@ day_of_wider(const struct followed *f, const struct task *t, day_t deadline,
     const char **why)
 {
     size_t n;
-    const struct agenda_covered *c = agenda_covered(f->agenda, &n);
+    const struct fleet_plan_covered *c = fleet_plan_covered(f->plan, &n);
 
     for (size_t i = 0; i < n; i++) {
         if (c[i].task != t || c[i].deadline != deadline)
             continue;
-        const struct plan_booking *b = agenda_wider(f->agenda, &c[i]);
+        const struct plan_booking *b = fleet_plan_wider(f->plan, &c[i]);
         buf_print(
             f->why, "done with %s, which covers it", c[i].with->job->title);
         *why = buf_str(f->why);
@@ -217,8 +218,8 @@ static day_t
 day_of_plan(void *with, const struct task *t, day_t deadline, const char **why)
 {
     const struct followed *f = with;
-    const struct plan_booking *b = agenda_find(f->agenda, t, deadline);
-    day_t passed = agenda_passed(f->agenda, t);
+    const struct plan_booking *b = fleet_plan_find(f->plan, t, deadline);
+    day_t passed = fleet_plan_passed(f->plan, t);
 
     buf_clear(f->why);
     if (b == NULL)
@@ -226,7 +227,7 @@ day_of_plan(void *with, const struct task *t, day_t deadline, const char **why)
     if (b->cycle == 0 && passed != DAY_NONE)
         buf_text(f->why, "as it had it before that day passed");
     else
-        because_calmly(f->agenda, b, f->why);
+        plan_words_calmly(f->plan, b, f->why);
     *why = buf_str(f->why);
     return b->cycle == 0 && passed != DAY_NONE ? passed : b->day;
 }
@@ -241,9 +242,9 @@ follow_plan(const struct run_context *p, struct snapshot_options *options,
 
     options->planned = day_of_plan;
     options->with = &followed;
-    if (followed.agenda != NULL && followed.why != NULL)
+    if (followed.plan != NULL && followed.why != NULL)
         s = snapshot_new(run_facts(p), options);
-    if (followed.agenda != NULL && (s == NULL || buf_failed(followed.why))) {
+    if (followed.plan != NULL && (s == NULL || buf_failed(followed.why))) {
         fault_fill(f, EX_OSERR, "out of memory");
         snapshot_free(s);
         s = NULL;
@@ -286,21 +287,22 @@ by_name_and_day(const void *left, const void *right)
 
 /* The days of the plan, in the order of the ledger's and each once: sets @n. */
 static struct planned *
-days_to_keep(const struct agenda *a, size_t *n)
+days_to_keep(const struct fleet_plan *a, size_t *n)
 {
     size_t n_bookings;
-    const struct plan_booking *b = plan_bookings(agenda_plan(a), &n_bookings);
+    const struct plan_booking *b =
+        plan_bookings(fleet_plan_solution(a), &n_bookings);
     struct planned *days = malloc((2 * n_bookings + 1) * sizeof *days);
     size_t kept = 0;
 
     *n = 0;
     for (size_t i = 0; i < n_bookings && days != NULL; i++) {
-        const struct task *t = agenda_task(a, b[i].work);
+        const struct task *t = fleet_plan_task(a, b[i].work);
         struct planned day = {t->subject->id, t->job->id, b[i].day};
         if (day.day != DAY_NONE)
             days[(*n)++] = day;
         /* The day that was said stays the one that was said. */
-        day.day = b[i].cycle == 0 ? agenda_passed(a, t) : DAY_NONE;
+        day.day = b[i].cycle == 0 ? fleet_plan_passed(a, t) : DAY_NONE;
         if (day.day != DAY_NONE)
             days[(*n)++] = day;
     }
@@ -333,7 +335,7 @@ are_kept(const struct run_context *p, const struct planned *days, size_t n)
 int
 planning_keep(const struct run_context *p, struct fault *f)
 {
-    const struct agenda *a = planning_of_run(p, f);
+    const struct fleet_plan *a = planning_of_run(p, f);
     size_t n;
 
     if (a == NULL)

@@ -1,7 +1,7 @@
 #ifndef PLANNING_H
 #define PLANNING_H
 
-#include "agenda.h"
+#include "fleet_plan.h"
 #include "run_context.h"
 #include "snapshot.h"
 
@@ -15,16 +15,16 @@ day_t planning_until(const struct run_context *p);
 
 /* The plan, made once, when it is first asked for: the run's.  NULL with @f
  * set. */
-const struct agenda *planning_of_run(
+const struct fleet_plan *planning_of_run(
     const struct run_context *p, struct fault *f);
 
 /*
  * The plan with @n changes to the fleet, which holds to the days of @like in
- * place of those kept before.  NULL with @f set.  Free with agenda_free(),
+ * place of those kept before.  NULL with @f set.  Free with fleet_plan_free(),
  * before the run.
  */
-struct agenda *planning_what_if(const struct run_context *p,
-    const struct change *changes, size_t n, const struct agenda *like,
+struct fleet_plan *planning_what_if(const struct run_context *p,
+    const struct change *changes, size_t n, const struct fleet_plan *like,
     struct fault *f);
 
 /* A snapshot, as snapshot_new() makes it of the run, with the days that were

@@ -1,8 +1,8 @@
 #include "run_context.h"
 
-#include "agenda.h"
 #include "arena.h"
 #include "config.h"
+#include "fleet_plan.h"
 #include "records.h"
 #include "snapshot.h"
 #include "transport.h"
@@ -245,7 +245,7 @@ run_rest(struct run_context *p)
 {
     if (p->made != NULL) {
         snapshot_free(p->made->dues);
-        agenda_free(p->made->plan);
+        fleet_plan_free(p->made->plan);
     }
     ledger_close(p->ledger);
     arena_free(p->arena);

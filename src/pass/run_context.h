@@ -8,7 +8,7 @@
 #include "problem.h"
 #include "record.h"
 
-struct agenda;
+struct fleet_plan;
 struct booked;
 struct config;
 struct snapshot;
@@ -58,7 +58,7 @@ struct run_made {
     size_t n_records;             /* entry, voided ones too; else NULL */
     struct booked *booked;        /* in the arena; NULL until asked for */
     size_t n_booked;
-    struct agenda *plan;
+    struct fleet_plan *plan;
     struct snapshot *dues;
 };
 

@@ -6,7 +6,7 @@
 
 /* Walking two plans side by side. */
 struct walk {
-    const struct agenda *of;
+    const struct fleet_plan *of;
     const struct plan_booking *const *at;
     size_t left;
 };
@@ -18,10 +18,10 @@ compare_is_late(const struct plan_booking *b)
 }
 
 static struct walk
-walk_of(const struct agenda *a)
+walk_of(const struct fleet_plan *a)
 {
     size_t n;
-    const struct plan_booking *const *at = agenda_by_task(a, &n);
+    const struct plan_booking *const *at = fleet_plan_by_task(a, &n);
 
     return (struct walk){a, at, n};
 }
@@ -39,8 +39,8 @@ order(const struct walk *a, const struct walk *b)
 {
     if (a->left == 0 || b->left == 0)
         return a->left == 0 ? 1 : -1;
-    const struct task *left = agenda_task(a->of, (*a->at)->work);
-    const struct task *right = agenda_task(b->of, (*b->at)->work);
+    const struct task *left = fleet_plan_task(a->of, (*a->at)->work);
+    const struct task *right = fleet_plan_task(b->of, (*b->at)->work);
     if (left != right)
         return plan_problem_order(left, right);
     if ((*a->at)->cycle != (*b->at)->cycle)
@@ -69,7 +69,7 @@ count(struct comparison *c, const struct difference *d)
 }
 
 int
-compare_plans(const struct agenda *before, const struct agenda *after,
+compare_plans(const struct fleet_plan *before, const struct fleet_plan *after,
     struct comparison *out)
 {
     struct walk a = walk_of(before);
@@ -84,11 +84,11 @@ compare_plans(const struct agenda *before, const struct agenda *after,
         struct difference d = {NULL, NULL, NULL};
         if (first <= 0) {
             d.before = take(&a);
-            d.task = agenda_task(before, d.before->work);
+            d.task = fleet_plan_task(before, d.before->work);
         }
         if (first >= 0) {
             d.after = take(&b);
-            d.task = agenda_task(after, d.after->work);
+            d.task = fleet_plan_task(after, d.after->work);
         }
         count(out, &d);
     }

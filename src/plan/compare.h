@@ -1,7 +1,7 @@
 #ifndef COMPARE_H
 #define COMPARE_H
 
-#include "agenda.h"
+#include "fleet_plan.h"
 
 /* What becomes of one call between two plans. */
 struct difference {
@@ -24,8 +24,8 @@ struct comparison {
 
 /* Compare two plans of one fleet: 0, or -1 when memory is out.  Give the list
  * to free(). */
-int compare_plans(const struct agenda *before, const struct agenda *after,
-    struct comparison *out);
+int compare_plans(const struct fleet_plan *before,
+    const struct fleet_plan *after, struct comparison *out);
 
 /* Nonzero when the booking comes after its deadline; 0 for NULL. */
 int compare_is_late(const struct plan_booking *b);

@@ -4,7 +4,7 @@
 #include <string.h>
 
 static int
-make_room(struct agenda *a, size_t n)
+make_room(struct fleet_plan *a, size_t n)
 {
     size_t size = a->done_size ? a->done_size : 64;
 
@@ -38,7 +38,7 @@ wider_day(const struct plan_task *w, const struct forward_call *c, day_t last)
  * window of a fixed rhythm it counts for nothing, and the call stands.
  */
 static int
-is_served(struct agenda *a, const struct plan_task *w, const day_t *done,
+is_served(struct fleet_plan *a, const struct plan_task *w, const day_t *done,
     size_t n, const struct forward_call *c, day_t *wide)
 {
     struct forward_call next;
@@ -55,8 +55,8 @@ is_served(struct agenda *a, const struct plan_task *w, const day_t *done,
 }
 
 int
-plan_problem_is_covered(
-    struct agenda *a, const struct plan_task *w, const struct forward_call *c)
+plan_problem_is_covered(struct fleet_plan *a, const struct plan_task *w,
+    const struct forward_call *c)
 {
     day_t wide = wider_day(w, c, DAY_NONE);
 
@@ -70,7 +70,7 @@ plan_problem_is_covered(
  * the last of those calls, which is in @out.
  */
 static int
-find_served(struct agenda *a, const struct plan_task *w, const day_t *done,
+find_served(struct fleet_plan *a, const struct plan_task *w, const day_t *done,
     size_t n, struct forward_call *out, day_t *wide)
 {
     *wide = DAY_NONE;
@@ -92,7 +92,7 @@ find_served(struct agenda *a, const struct plan_task *w, const day_t *done,
 /* The call after the @n days @done, with the wider job's put among them: of
  * those there are @n_done, in a->done. */
 static int
-call_after(struct agenda *a, const struct plan_task *w, const day_t *done,
+call_after(struct fleet_plan *a, const struct plan_task *w, const day_t *done,
     size_t n, struct forward_call *out, size_t *n_done)
 {
     day_t wide;
@@ -117,7 +117,7 @@ call_after(struct agenda *a, const struct plan_task *w, const day_t *done,
 /* The day booked for the call that comes after the first @n of the days done:
  * the last one of those that are to come. */
 static day_t
-fixed_day(const struct agenda *a, const struct plan_task *w,
+fixed_day(const struct fleet_plan *a, const struct plan_task *w,
     const struct forward_call *c, size_t n)
 {
     day_t last = n ? a->done[n - 1] : DAY_NONE;
@@ -138,7 +138,7 @@ fixed_day(const struct agenda *a, const struct plan_task *w,
 /* The day that an earlier plan had for the call @c after work on @last: the
  * first that is left.  It may be late; whether it stays so is the planner's. */
 static day_t
-kept_day(const struct agenda *a, const struct plan_task *w,
+kept_day(const struct fleet_plan *a, const struct plan_task *w,
     const struct forward_call *c, day_t last)
 {
     for (size_t i = w->first_kept; i < w->first_kept + w->n_kept; i++) {
@@ -162,7 +162,7 @@ arranged_by(const struct task *t, day_t today)
 /* Not before it can be arranged, unless the deadline leaves no such day; what
  * an earlier plan had is arranged already. */
 static day_t
-first_day(const struct agenda *a, const struct plan_task *w,
+first_day(const struct fleet_plan *a, const struct plan_task *w,
     const struct forward_call *c, day_t kept)
 {
     day_t arranged = arranged_by(w->task, a->options.today);
@@ -178,7 +178,7 @@ int
 plan_problem_next(
     void *with, size_t work, const day_t *done, size_t n, struct plan_call *out)
 {
-    struct agenda *a = with;
+    struct fleet_plan *a = with;
     const struct plan_task *w = &a->works[work];
     struct forward_call c;
     size_t n_done = 0;

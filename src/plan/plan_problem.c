@@ -12,7 +12,7 @@
 /* The last day on which anything may still be placed: some months after the
  * plan's own end. */
 static day_t
-horizon(const struct agenda *a)
+horizon(const struct fleet_plan *a)
 {
     return day_earlier(step_days(a->options.until, AFTER), DAY_LAST);
 }
@@ -26,7 +26,7 @@ plan_problem_root(const struct subject *s)
 }
 
 static int
-is_sold(const struct agenda *a, const struct subject *s)
+is_sold(const struct fleet_plan *a, const struct subject *s)
 {
     for (; s != NULL; s = s->carrier)
         for (size_t i = 0; i < a->options.n_changes; i++)
@@ -49,7 +49,7 @@ by_id(const void *left, const void *right)
 /* The @n places, subjects or limits at @list, of @each bytes, by their ids: no
  * plan goes by the order of the file.  NULL when memory is out. */
 static const void **
-in_order(struct agenda *a, const void *list, size_t n, size_t each)
+in_order(struct fleet_plan *a, const void *list, size_t n, size_t each)
 {
     const void **order = arena_take(a->arena, (n + 1) * sizeof *order);
 
@@ -63,8 +63,8 @@ in_order(struct agenda *a, const void *list, size_t n, size_t each)
 
 /* The last of the changes to one place wins. */
 static void
-change_place(
-    const struct agenda *a, const struct workplace *of, struct plan_place *p)
+change_place(const struct fleet_plan *a, const struct workplace *of,
+    struct plan_place *p)
 {
     for (size_t i = 0; i < a->options.n_changes; i++) {
         const struct change *c = &a->options.changes[i];
@@ -79,7 +79,7 @@ change_place(
 
 /* The fleet's places, and one more for work that names none. */
 static int
-make_places(struct agenda *a)
+make_places(struct fleet_plan *a)
 {
     const struct fleet *f = a->facts->fleet;
     struct plan_place *places =
@@ -106,7 +106,7 @@ make_places(struct agenda *a)
 
 /* A unit for each subject that something comes for. */
 static int
-make_units(struct agenda *a, size_t *unit_of)
+make_units(struct fleet_plan *a, size_t *unit_of)
 {
     const struct fleet *f = a->facts->fleet;
     struct plan_unit *units =
@@ -135,7 +135,7 @@ make_units(struct agenda *a, size_t *unit_of)
 /* What is due before the return is done in the spell, and so is what is
  * overdue; nothing else is. */
 static int
-waits_for_return(struct agenda *a, size_t at)
+waits_for_return(struct fleet_plan *a, size_t at)
 {
     struct forward_call c;
 
@@ -145,7 +145,7 @@ waits_for_return(struct agenda *a, size_t at)
 }
 
 static int
-is_changed_shut(const struct agenda *a, const struct workplace *p, day_t d)
+is_changed_shut(const struct fleet_plan *a, const struct workplace *p, day_t d)
 {
     for (size_t i = 0; i < a->options.n_changes; i++) {
         const struct change *c = &a->options.changes[i];
@@ -160,7 +160,8 @@ is_changed_shut(const struct agenda *a, const struct workplace *p, day_t d)
 /* The days to take out of the calendar of a task, into @out: how many.  Sets
  * @by_road when some of them are for being off the road. */
 static size_t
-find_closed(struct agenda *a, size_t at, struct named_day *out, int *by_road)
+find_closed(
+    struct fleet_plan *a, size_t at, struct named_day *out, int *by_road)
 {
     const struct task *t = &a->facts->fleet->tasks[at];
     const struct workplace *place = fleet_workplace(t);
@@ -180,7 +181,7 @@ find_closed(struct agenda *a, size_t at, struct named_day *out, int *by_road)
 }
 
 static struct work_calendar *
-find_cut(const struct agenda *a, const struct cut_calendar *key)
+find_cut(const struct fleet_plan *a, const struct cut_calendar *key)
 {
     for (const struct cut_calendar *c = a->cut; c != NULL; c = c->next)
         if (c->of == key->of && c->place == key->place && c->root == key->root)
@@ -188,9 +189,9 @@ find_cut(const struct agenda *a, const struct cut_calendar *key)
     return NULL;
 }
 
-/* Keep @c, which may be NULL, with the agenda. */
+/* Keep @c, which may be NULL, with the plan. */
 static struct work_calendar *
-keep(struct agenda *a, struct work_calendar *c, struct cut_calendar key)
+keep(struct fleet_plan *a, struct work_calendar *c, struct cut_calendar key)
 {
     struct cut_calendar *kept = arena_take(a->arena, sizeof *kept);
 
@@ -221,7 +222,7 @@ without(
 /* The calendar of the task at @at of the fleet without the days that facts and
  * changes take out of it; NULL when memory is out. */
 static const struct work_calendar *
-calendar(struct agenda *a, size_t at)
+calendar(struct fleet_plan *a, size_t at)
 {
     const struct task *t = &a->facts->fleet->tasks[at];
 
@@ -257,8 +258,8 @@ struct away_run {
 };
 
 static int
-find_off(
-    struct agenda *a, const struct away_limit *l, day_t d, unsigned char *off)
+find_off(struct fleet_plan *a, const struct away_limit *l, day_t d,
+    unsigned char *off)
 {
     int n = 0;
 
@@ -272,7 +273,7 @@ find_off(
 }
 
 static int
-away_of(const struct agenda *a, const struct away_limit *l)
+away_of(const struct fleet_plan *a, const struct away_limit *l)
 {
     int away = (int)l->away;
 
@@ -303,7 +304,7 @@ span_of_days(day_t from, day_t to)
 /* The days of a run on which the limit holds; a whole plan's needs no calendar
  * of its own. */
 static int
-set_days(struct agenda *a, const struct away_limit *l,
+set_days(struct fleet_plan *a, const struct away_limit *l,
     const struct away_run *run, const struct work_calendar **on)
 {
     const struct work_calendar *of = l->on ? l->on->calendar : NULL;
@@ -323,7 +324,7 @@ set_days(struct agenda *a, const struct away_limit *l,
 }
 
 static struct plan_unit *
-unit_named(struct agenda *a, const struct subject *s)
+unit_named(struct fleet_plan *a, const struct subject *s)
 {
     for (size_t i = 0; i < a->problem.n_units; i++)
         if (a->subjects[i] == s)
@@ -332,7 +333,7 @@ unit_named(struct agenda *a, const struct subject *s)
 }
 
 static int
-join(struct agenda *a, struct plan_unit *u, size_t group)
+join(struct fleet_plan *a, struct plan_unit *u, size_t group)
 {
     size_t *groups = arena_grow(
         a->arena, u->groups, u->n_groups, u->n_groups + 1, sizeof *groups);
@@ -345,7 +346,8 @@ join(struct agenda *a, struct plan_unit *u, size_t group)
 }
 
 static int
-pose(struct agenda *a, const struct away_limit *l, const struct away_run *run)
+pose(struct fleet_plan *a, const struct away_limit *l,
+    const struct away_run *run)
 {
     size_t n = a->problem.n_groups;
     struct plan_group *groups =
@@ -368,7 +370,7 @@ pose(struct agenda *a, const struct away_limit *l, const struct away_run *run)
 }
 
 static int
-pose_limit(struct agenda *a, const struct away_limit *l)
+pose_limit(struct fleet_plan *a, const struct away_limit *l)
 {
     day_t last = horizon(a);
     unsigned char *off = arena_take(a->arena, 2 * l->n_of + 1);
@@ -394,7 +396,7 @@ pose_limit(struct agenda *a, const struct away_limit *l)
 }
 
 int
-limits(struct agenda *a)
+limits(struct fleet_plan *a)
 {
     const struct fleet *f = a->facts->fleet;
 
@@ -410,7 +412,7 @@ limits(struct agenda *a)
 
 /* Where the days of task @t begin in a list in their order; sets @n. */
 static size_t
-days_of(const struct agenda_day *days, size_t n_days, const struct task *t,
+days_of(const struct fleet_plan_day *days, size_t n_days, const struct task *t,
     size_t *n)
 {
     size_t first = 0;
@@ -431,7 +433,7 @@ days_of(const struct agenda_day *days, size_t n_days, const struct task *t,
 
 /* The same of what somebody booked, which is little. */
 static size_t
-fixed_of(const struct agenda *a, const struct task *t, size_t *n)
+fixed_of(const struct fleet_plan *a, const struct task *t, size_t *n)
 {
     size_t first = 0;
 
@@ -445,7 +447,7 @@ fixed_of(const struct agenda *a, const struct task *t, size_t *n)
 
 /* Work that somebody booked a day for waits for no other. */
 static int
-is_booked_now(const struct agenda *a, const struct plan_task *w)
+is_booked_now(const struct fleet_plan *a, const struct plan_task *w)
 {
     for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++)
         if (a->fixed_for[i] == 0)
@@ -467,7 +469,7 @@ is_sooner(const struct plan_task *w, const struct task *t, day_t from, day_t to)
 
 /* The first call of a wider job of the subject completes @w as well. */
 static int
-find_wider(struct agenda *a, const struct cover *cover, struct plan_task *w)
+find_wider(struct fleet_plan *a, const struct cover *cover, struct plan_task *w)
 {
     const struct fleet *f = a->facts->fleet;
     const unsigned char *by = cover_by(cover, w->task->job);
@@ -499,7 +501,7 @@ find_wider(struct agenda *a, const struct cover *cover, struct plan_task *w)
 
 /* For which cycle each of the days is that somebody booked. */
 static void
-resolve_fixed(struct agenda *a, const struct plan_task *w)
+resolve_fixed(struct fleet_plan *a, const struct plan_task *w)
 {
     for (size_t i = w->first_fixed; i < w->first_fixed + w->n_fixed; i++)
         a->fixed_for[i] = forward_booked(a->forward, w->at, &a->fixed[i]);
@@ -508,7 +510,7 @@ resolve_fixed(struct agenda *a, const struct plan_task *w)
 /* A day that was said for the present call @c and has passed: the booked one,
  * else the first that an earlier plan had for it. */
 static day_t
-passed_day(const struct agenda *a, const struct plan_task *w,
+passed_day(const struct fleet_plan *a, const struct plan_task *w,
     const struct forward_call *c)
 {
     day_t today = a->options.today;
@@ -528,31 +530,31 @@ passed_day(const struct agenda *a, const struct plan_task *w,
  * first one with a booking, which is the next. */
 static int
 note_covered(
-    struct agenda *a, struct plan_task *w, const struct forward_call *c)
+    struct fleet_plan *a, struct plan_task *w, const struct forward_call *c)
 {
     int covered = plan_problem_is_covered(a, w, c);
 
     if (covered != 1)
         return covered;
     a->covered[a->n_covered++] =
-        (struct agenda_covered){w->task, w->wider, c->deadline, w->failed};
+        (struct fleet_plan_covered){w->task, w->wider, c->deadline, w->failed};
     w->failed = DAY_NONE;
     return 0;
 }
 
 static int
 note_undated(
-    struct agenda *a, const struct task *t, const struct forward_call *c)
+    struct fleet_plan *a, const struct task *t, const struct forward_call *c)
 {
     if (!c->no_return && c->deadline != DAY_NONE)
         return 0;
     a->undated[a->n_undated++] =
-        (struct agenda_undated){t, c->state, c->no_return, c->failed};
+        (struct fleet_plan_undated){t, c->state, c->no_return, c->failed};
     return 1;
 }
 
 static size_t
-place_of(const struct agenda *a, const struct task *t)
+place_of(const struct fleet_plan *a, const struct task *t)
 {
     const struct fleet *f = a->facts->fleet;
     const struct workplace *w = fleet_workplace(t);
@@ -561,7 +563,8 @@ place_of(const struct agenda *a, const struct task *t)
 }
 
 static int
-add_work(struct agenda *a, const struct cover *cover, size_t at, size_t unit)
+add_work(
+    struct fleet_plan *a, const struct cover *cover, size_t at, size_t unit)
 {
     const struct fleet *f = a->facts->fleet;
     const struct task *t = &f->tasks[at];
@@ -610,7 +613,8 @@ by_subject_and_job(const void *left, const void *right)
 /* A work for each task that is called for, in an order that does not go by that
  * of the file: of days that are as good, the order decides which one it is. */
 static int
-make_works(struct agenda *a, const struct cover *cover, const size_t *unit_of)
+make_works(
+    struct fleet_plan *a, const struct cover *cover, const size_t *unit_of)
 {
     const struct fleet *f = a->facts->fleet;
     const struct task **order =
@@ -627,7 +631,7 @@ make_works(struct agenda *a, const struct cover *cover, const size_t *unit_of)
         return -1;
     for (size_t i = 0; i < f->n_tasks; i++) {
         order[i] = &f->tasks[i];
-        a->work_of[i] = AGENDA_NO_WORK;
+        a->work_of[i] = FLEET_PLAN_NO_WORK;
     }
     qsort(order, f->n_tasks, sizeof *order, by_subject_and_job);
     for (size_t i = 0; i < f->n_tasks; i++) {
@@ -640,7 +644,7 @@ make_works(struct agenda *a, const struct cover *cover, const size_t *unit_of)
 }
 
 int
-plan_problem_make(struct agenda *a)
+plan_problem_make(struct fleet_plan *a)
 {
     const struct fleet *f = a->facts->fleet;
     struct cover *cover = cover_new(f);

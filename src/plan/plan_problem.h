@@ -1,18 +1,18 @@
 #ifndef PLAN_PROBLEM_H
 #define PLAN_PROBLEM_H
 
-#include "agenda_types.h"
+#include "fleet_plan_types.h"
 #include "forward.h"
 #include "plan_types.h"
 
 #include "arena.h"
 
 /*
- * Inside the plan layer only: what an agenda is made of, and the two halves of
- * posing its problem.
+ * Inside the plan layer only: what the plan of a fleet is made of, and the two
+ * halves of stating its problem.
  */
 
-#define AGENDA_NO_WORK ((size_t)-1)
+#define FLEET_PLAN_NO_WORK ((size_t)-1)
 
 /* Calendars that were made for a plan: days taken out of another. */
 struct cut_calendar {
@@ -35,16 +35,16 @@ struct plan_task {
     day_t wide_from;  /* a wider job's call, which this one is covered by; */
     day_t wide_to;    /* DAY_NONE for none */
     const struct task *wider; /* that one */
-    day_t passed;             /* as agenda_passed() */
+    day_t passed;             /* as fleet_plan_passed() */
     day_t failed;             /* as in forward_call */
 };
 
-struct agenda {
+struct fleet_plan {
     const struct facts *facts;
-    struct agenda_options options;
+    struct fleet_plan_options options;
     struct booked *fixed; /* by task, then day, as the next */
     int *fixed_for;       /* of each, as booked_ahead() */
-    struct agenda_day *kept;
+    struct fleet_plan_day *kept;
     struct arena *arena;
     struct forward *forward;
     struct plan_problem problem; /* borrows the next three */
@@ -53,12 +53,12 @@ struct agenda {
     struct plan_work *posed;
     struct plan_task *works;
     size_t *place_of; /* of each workplace of the fleet */
-    size_t *work_of;  /* of each task of the fleet, or AGENDA_NO_WORK */
+    size_t *work_of;  /* of each task of the fleet, or FLEET_PLAN_NO_WORK */
     const struct subject **subjects; /* of the units */
     struct cut_calendar *cut;
-    struct agenda_undated *undated;
+    struct fleet_plan_undated *undated;
     size_t n_undated;
-    struct agenda_covered *covered;
+    struct fleet_plan_covered *covered;
     size_t n_covered;
     day_t *done; /* of one work while its next call is asked for */
     size_t done_size;
@@ -75,12 +75,12 @@ const struct subject *plan_problem_root(const struct subject *s);
 
 /* Places, limits, units and works of the problem of @a: 0, or -1 when memory is
  * out. */
-int plan_problem_make(struct agenda *a);
+int plan_problem_make(struct fleet_plan *a);
 
 /* next_call.c: whether a wider job completes the present call @c of @w as
  * well: 1, 0 or -1 when memory is out. */
-int plan_problem_is_covered(
-    struct agenda *a, const struct plan_task *w, const struct forward_call *c);
+int plan_problem_is_covered(struct fleet_plan *a, const struct plan_task *w,
+    const struct forward_call *c);
 
 /* next_call.c: the problem's next(). */
 int plan_problem_next(void *with, size_t work, const day_t *done, size_t n,

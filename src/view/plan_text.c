@@ -1,9 +1,9 @@
-#include "because.h"
 #include "buf.h"
 #include "caution.h"
 #include "isoweek.h"
 #include "plan_view.h"
-#include "visit.h"
+#include "plan_words.h"
+#include "visits.h"
 #include "wording.h"
 
 #include <string.h>
@@ -14,14 +14,14 @@
  */
 
 struct plan_page {
-    const struct agenda *agenda;
+    const struct fleet_plan *plan;
     const struct plan_problem *problem;
     struct buf *out;
     int unit_width;
 };
 
 const char *
-plan_view_advice(const struct agenda_undated *u)
+plan_view_advice(const struct fleet_plan_undated *u)
 {
     if (u->no_return)
         return WORDING_NO_RETURN;
@@ -40,23 +40,24 @@ static void
 measure(struct plan_page *p)
 {
     size_t n;
-    const struct plan_booking *b = plan_bookings(agenda_plan(p->agenda), &n);
+    const struct plan_booking *b =
+        plan_bookings(fleet_plan_solution(p->plan), &n);
 
     for (size_t i = 0; i < n; i++)
         p->unit_width =
-            wider(p->unit_width, agenda_subject(p->agenda, b[i].work)->id);
+            wider(p->unit_width, fleet_plan_subject(p->plan, b[i].work)->id);
 }
 
 static void
 add_head(struct plan_page *p, const struct visits *v)
 {
-    const struct agenda_options *o = agenda_options(p->agenda);
+    const struct fleet_plan_options *o = fleet_plan_options(p->plan);
     size_t n_works;
     size_t n_late;
 
-    (void)plan_bookings(agenda_plan(p->agenda), &n_works);
-    (void)plan_clashes(agenda_plan(p->agenda), &n_late);
-    buf_print(p->out, "%s, plan of ", agenda_fleet(p->agenda)->site.name);
+    (void)plan_bookings(fleet_plan_solution(p->plan), &n_works);
+    (void)plan_clashes(fleet_plan_solution(p->plan), &n_late);
+    buf_print(p->out, "%s, plan of ", fleet_plan_fleet(p->plan)->site.name);
     wording_today(o->today, p->out);
     buf_print(p->out, " to %s\n", day_words(o->until, (char[DAY_WORDS]){0}));
     buf_print(p->out, "%zu work%s in %zu visit%s", n_works,
@@ -73,18 +74,18 @@ add_clash(struct plan_page *p, const struct plan_clash *c)
 {
     size_t n;
     const struct plan_booking *b =
-        &plan_bookings(agenda_plan(p->agenda), &n)[c->booking];
+        &plan_bookings(fleet_plan_solution(p->plan), &n)[c->booking];
     char day[DAY_WORDS];
 
     buf_print(p->out, "  %-14s  %-*s  ",
         b->day == DAY_NONE ? "no day" : day_words(b->day, day), p->unit_width,
-        agenda_subject(p->agenda, b->work)->id);
-    because_work(p->agenda, b, p->out);
+        fleet_plan_subject(p->plan, b->work)->id);
+    plan_words_work(p->plan, b, p->out);
     buf_print(p->out, "\n%18s- ", "");
-    because_booking(p->agenda, b, p->out);
-    if (b->call.to >= agenda_options(p->agenda)->today) {
+    plan_words_booking(p->plan, b, p->out);
+    if (b->call.to >= fleet_plan_options(p->plan)->today) {
         buf_print(p->out, "\n%18s- ", "");
-        because_cure(p->agenda, c, p->out);
+        plan_words_cure(p->plan, c, p->out);
     }
     buf_text(p->out, "\n");
 }
@@ -93,7 +94,7 @@ static void
 add_clashes(struct plan_page *p)
 {
     size_t n;
-    const struct plan_clash *c = plan_clashes(agenda_plan(p->agenda), &n);
+    const struct plan_clash *c = plan_clashes(fleet_plan_solution(p->plan), &n);
 
     if (n > 0)
         buf_text(p->out, "\nToo late\n");
@@ -105,7 +106,7 @@ static void
 add_undated(struct plan_page *p)
 {
     size_t n;
-    const struct agenda_undated *u = agenda_undated(p->agenda, &n);
+    const struct fleet_plan_undated *u = fleet_plan_undated(p->plan, &n);
 
     if (n > 0)
         buf_text(p->out, "\nNot planned, for want of a day\n");
@@ -122,13 +123,13 @@ static void
 add_covered(struct plan_page *p)
 {
     size_t n;
-    const struct agenda_covered *c = agenda_covered(p->agenda, &n);
+    const struct fleet_plan_covered *c = fleet_plan_covered(p->plan, &n);
     char day[DAY_WORDS];
 
     if (n > 0)
         buf_text(p->out, "\nDone with other work\n");
     for (size_t i = 0; i < n; i++) {
-        const struct plan_booking *b = agenda_wider(p->agenda, &c[i]);
+        const struct plan_booking *b = fleet_plan_wider(p->plan, &c[i]);
         day_t on = b ? b->day : DAY_NONE;
         buf_print(p->out, "  %-14s  %-*s  %s\n%18s- ",
             on == DAY_NONE ? "no day" : day_words(on, day), p->unit_width,
@@ -145,9 +146,9 @@ static void
 add_work(struct plan_page *p, const struct plan_booking *b)
 {
     buf_fill(p->out, ' ', 18);
-    because_work(p->agenda, b, p->out);
+    plan_words_work(p->plan, b, p->out);
     buf_print(p->out, ", by %s: ", day_words(b->call.to, (char[DAY_WORDS]){0}));
-    because_booking(p->agenda, b, p->out);
+    plan_words_booking(p->plan, b, p->out);
     buf_text(p->out, "\n");
 }
 
@@ -156,7 +157,7 @@ static int
 is_on_the_vehicle(const struct plan_page *p, const struct visit *v)
 {
     return v->stays &&
-           agenda_unit_subject(p->agenda, v->unit)->kind != SUBJECT_DRIVER;
+           fleet_plan_unit_subject(p->plan, v->unit)->kind != SUBJECT_DRIVER;
 }
 
 /* A visit; its day is said once for all that day. */
@@ -172,7 +173,7 @@ add_visit(struct plan_page *p, const struct visit *v, int new_day)
                                 : p->problem->places[v->place].name);
     if (v->minutes > 0) {
         buf_text(p->out, ", ");
-        because_time(v->minutes, p->out);
+        plan_words_time(v->minutes, p->out);
     }
     buf_print(p->out, "%s\n", v->late ? ", LATE" : "");
     for (size_t i = 0; i < v->n; i++)
@@ -194,13 +195,13 @@ add_weeks(struct plan_page *p, const struct visits *v)
 }
 
 int
-plan_view_text(const struct agenda *a, struct buf *out)
+plan_view_text(const struct fleet_plan *a, struct buf *out)
 {
-    struct plan_page p = {a, agenda_problem(a), out, 0};
+    struct plan_page p = {a, fleet_plan_problem(a), out, 0};
     struct visits v;
     size_t n_works;
 
-    (void)plan_bookings(agenda_plan(a), &n_works);
+    (void)plan_bookings(fleet_plan_solution(a), &n_works);
     if (visits_make(a, &v))
         return -1;
     measure(&p);

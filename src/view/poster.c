@@ -19,7 +19,7 @@ is_shown(const struct poster *p, size_t unit)
     for (size_t i = 0; i < p->visits.n; i++)
         if (p->visits.list[i].unit == unit)
             return 1;
-    return agenda_unit_subject(p->agenda, unit)->kind == SUBJECT_VEHICLE;
+    return fleet_plan_unit_subject(p->plan, unit)->kind == SUBJECT_VEHICLE;
 }
 
 /* The boxes of a week stand one under the other. */
@@ -103,7 +103,7 @@ static int
 tell_undated(struct poster *p)
 {
     size_t n;
-    const struct agenda_undated *u = agenda_undated(p->agenda, &n);
+    const struct fleet_plan_undated *u = fleet_plan_undated(p->plan, &n);
 
     p->undated = buf_new();
     if (p->undated == NULL)
@@ -146,20 +146,20 @@ make_text(struct poster *p)
 }
 
 struct poster *
-poster_new(const struct agenda *a)
+poster_new(const struct fleet_plan *a)
 {
     struct poster *p = calloc(1, sizeof *p);
 
     if (p == NULL)
         return NULL;
-    p->agenda = a;
-    p->problem = agenda_problem(a);
-    p->first = isoweek_first(agenda_options(a)->today);
+    p->plan = a;
+    p->problem = fleet_plan_problem(a);
+    p->first = isoweek_first(fleet_plan_options(a)->today);
     if (make_text(p) || visits_make(a, &p->visits)) {
         poster_free(p);
         return NULL;
     }
-    day_t last = agenda_options(a)->until;
+    day_t last = fleet_plan_options(a)->until;
     for (size_t i = 0; i < p->visits.n; i++)
         last = day_later(last, p->visits.list[i].day);
     p->weeks = (last - p->first) / 7 + 1;
@@ -225,11 +225,11 @@ poster_pdf(struct poster *p, struct buf *out)
 
     /* Not the moment of writing, which would make each file another. */
     snprintf(when, sizeof when, "%sT00:00:00Z",
-        day_text(agenda_options(p->agenda)->today, (char[DAY_TEXT]){0}));
+        day_text(fleet_plan_options(p->plan)->today, (char[DAY_TEXT]){0}));
     cairo_pdf_surface_set_metadata(
         surface, CAIRO_PDF_METADATA_CREATE_DATE, when);
-    cairo_pdf_surface_set_metadata(
-        surface, CAIRO_PDF_METADATA_TITLE, agenda_fleet(p->agenda)->site.name);
+    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE,
+        fleet_plan_fleet(p->plan)->site.name);
     for (size_t i = 0; i < p->n_sheets; i++) {
         poster_draw(p, cr, i);
         cairo_show_page(cr);

@@ -1,7 +1,7 @@
 #ifndef POSTER_H
 #define POSTER_H
 
-#include "agenda.h"
+#include "fleet_plan.h"
 
 struct buf;
 
@@ -14,7 +14,7 @@ struct poster;
 
 /* Lay @a out, which is borrowed; NULL when memory is out.  Free with
  * poster_free(). */
-struct poster *poster_new(const struct agenda *a);
+struct poster *poster_new(const struct fleet_plan *a);
 
 /* Free @p; NULL is ignored. */
 void poster_free(struct poster *p);

@@ -57,8 +57,8 @@ make_box(struct poster *p, const struct visit *v, struct box *b)
     if (v->fixed)
         add_code(p, "\xe2\x97\x8f", width, line, sizeof line, b);
     for (size_t i = 0; i < v->n; i++) {
-        const struct task *t = agenda_task(p->agenda, v->bookings[i]->work);
-        int failed = agenda_failed(p->agenda, v->bookings[i]) != DAY_NONE;
+        const struct task *t = fleet_plan_task(p->plan, v->bookings[i]->work);
+        int failed = fleet_plan_failed(p->plan, v->bookings[i]) != DAY_NONE;
         char code[POSTER_CODE + sizeof POSTER_FAILED];
         snprintf(code, sizeof code, "%s%s", failed ? POSTER_FAILED : "",
             p->codes[t->job->index]);

@@ -49,7 +49,7 @@ choose_code(struct poster *p, size_t job, const char *id)
 int
 poster_make_codes(struct poster *p)
 {
-    const struct fleet *f = agenda_fleet(p->agenda);
+    const struct fleet *f = fleet_plan_fleet(p->plan);
     unsigned char *used = calloc(f->n_jobs + 1, 1);
 
     p->codes = calloc(f->n_jobs + 1, sizeof *p->codes);
@@ -59,7 +59,7 @@ poster_make_codes(struct poster *p)
     }
     for (size_t i = 0; i < p->visits.n; i++)
         for (size_t k = 0; k < p->visits.list[i].n; k++)
-            used[agenda_task(p->agenda, p->visits.list[i].bookings[k]->work)
+            used[fleet_plan_task(p->plan, p->visits.list[i].bookings[k]->work)
                      ->job->index] = 1;
     for (size_t i = 0; i < f->n_jobs; i++)
         if (used[i]) {

@@ -1,8 +1,8 @@
 #ifndef POSTER_PARTS_H
 #define POSTER_PARTS_H
 
-#include "agenda.h"
-#include "visit.h"
+#include "fleet_plan.h"
+#include "visits.h"
 
 #include <pango/pangocairo.h>
 
@@ -29,7 +29,7 @@ struct box {
 };
 
 struct poster {
-    const struct agenda *agenda;
+    const struct fleet_plan *plan;
     const struct plan_problem *problem;
     struct visits visits;
     day_t first; /* the Monday of the first week */

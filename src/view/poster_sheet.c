@@ -59,14 +59,14 @@ week_x(const struct poster *p, int week)
 static void
 draw_title(struct poster *p, cairo_t *cr, size_t sheet)
 {
-    const struct agenda_options *o = agenda_options(p->agenda);
+    const struct fleet_plan_options *o = fleet_plan_options(p->plan);
     char text[160];
     char day[DAY_WORDS];
     char until[DAY_WORDS];
 
     ink(cr, BLACK);
     snprintf(text, sizeof text, "%s: the year's work",
-        agenda_fleet(p->agenda)->site.name);
+        fleet_plan_fleet(p->plan)->site.name);
     poster_text(
         p, cr, POSTER_MARGIN, POSTER_MARGIN, text, 17, 1, INNER_WIDTH * 0.6);
     snprintf(text, sizeof text, "drawn up on %s, to %s; sheet %zu of %zu",
@@ -130,12 +130,12 @@ static void
 draw_off_road(
     struct poster *p, cairo_t *cr, size_t unit, double y, double height)
 {
-    const struct subject *s = agenda_unit_subject(p->agenda, unit);
+    const struct subject *s = fleet_plan_unit_subject(p->plan, unit);
 
     for (int week = 0; week < p->weeks; week++) {
         int off = 1;
         for (day_t d = p->first + 7 * week; d < p->first + 7 * week + 5; d++)
-            off &= agenda_is_off_road(p->agenda, s, d);
+            off &= fleet_plan_is_off_road(p->plan, s, d);
         if (!off)
             continue;
         double x = week_x(p, week);
@@ -153,7 +153,7 @@ draw_off_road(
 static void
 draw_name(struct poster *p, cairo_t *cr, size_t unit, double y)
 {
-    const struct subject *s = agenda_unit_subject(p->agenda, unit);
+    const struct subject *s = fleet_plan_unit_subject(p->plan, unit);
 
     ink(cr, BLACK);
     poster_text(
@@ -216,7 +216,7 @@ draw_all_visits(struct poster *p, cairo_t *cr, size_t sheet, double y)
 static void
 draw_codes(struct poster *p, cairo_t *cr, double y)
 {
-    const struct fleet *f = agenda_fleet(p->agenda);
+    const struct fleet *f = fleet_plan_fleet(p->plan);
     int columns = LEGEND_COLUMNS;
     int n = 0;
 

@@ -1,8 +1,8 @@
 #include "what_if.h"
 
-#include "because.h"
 #include "buf.h"
 #include "caution.h"
+#include "plan_words.h"
 
 #include <jansson.h>
 #include <stdio.h>
@@ -72,13 +72,13 @@ add_differences(const struct comparison *c, struct buf *out)
 }
 
 static void
-add_late(const struct agenda *after, struct buf *out)
+add_late(const struct fleet_plan *after, struct buf *out)
 {
     size_t n;
     size_t n_bookings;
-    const struct plan_clash *c = plan_clashes(agenda_plan(after), &n);
+    const struct plan_clash *c = plan_clashes(fleet_plan_solution(after), &n);
     const struct plan_booking *b =
-        plan_bookings(agenda_plan(after), &n_bookings);
+        plan_bookings(fleet_plan_solution(after), &n_bookings);
 
     if (n > 0)
         buf_text(out, "\nToo late then\n");
@@ -87,20 +87,20 @@ add_late(const struct agenda *after, struct buf *out)
         char day[DAY_WORDS];
         say_day(late, day);
         buf_print(
-            out, "  %s  %s  ", day, agenda_subject(after, late->work)->id);
-        because_work(after, late, out);
+            out, "  %s  %s  ", day, fleet_plan_subject(after, late->work)->id);
+        plan_words_work(after, late, out);
         buf_print(out, "\n%18s- ", "");
-        because_booking(after, late, out);
-        if (late->call.to >= agenda_options(after)->today) {
+        plan_words_booking(after, late, out);
+        if (late->call.to >= fleet_plan_options(after)->today) {
             buf_print(out, "\n%18s- ", "");
-            because_cure(after, &c[i], out);
+            plan_words_cure(after, &c[i], out);
         }
         buf_text(out, "\n");
     }
 }
 
 int
-what_if_text(const struct comparison *c, const struct agenda *after,
+what_if_text(const struct comparison *c, const struct fleet_plan *after,
     const char *said, struct buf *out)
 {
     buf_print(out, "What if: %s\n", said);
@@ -139,7 +139,7 @@ differences_value(const struct comparison *c)
 }
 
 int
-what_if_json(const struct comparison *c, const struct agenda *after,
+what_if_json(const struct comparison *c, const struct fleet_plan *after,
     const char *said, struct buf *out)
 {
     (void)after;

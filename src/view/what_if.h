@@ -10,9 +10,9 @@ struct buf;
  * terminal or as JSON; @said is the change as it was given.  Each returns 0, or
  * -1 when memory is out.
  */
-int what_if_text(const struct comparison *c, const struct agenda *after,
+int what_if_text(const struct comparison *c, const struct fleet_plan *after,
     const char *said, struct buf *out);
-int what_if_json(const struct comparison *c, const struct agenda *after,
+int what_if_json(const struct comparison *c, const struct fleet_plan *after,
     const char *said, struct buf *out);
 
 #endif

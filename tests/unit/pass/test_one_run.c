@@ -1,9 +1,9 @@
 /* One plan, one snapshot and one reading of the ledger serve a whole run.  The
  * linker puts a counter before each function that makes one, see the Makefile.
  */
-#include "agenda.h"
 #include "dues.h"
 #include "file_watch.h"
+#include "fleet_plan.h"
 #include "keyring.h"
 #include "ledger_fixture.h"
 #include "parts.h"
@@ -21,10 +21,10 @@ static struct {
     int readings;
 } made;
 
-struct agenda *__real_agenda_new(
-    const struct facts *facts, const struct agenda_options *options);
-struct agenda *__wrap_agenda_new(
-    const struct facts *facts, const struct agenda_options *options);
+struct fleet_plan *__real_fleet_plan_new(
+    const struct facts *facts, const struct fleet_plan_options *options);
+struct fleet_plan *__wrap_fleet_plan_new(
+    const struct facts *facts, const struct fleet_plan_options *options);
 struct snapshot *__real_snapshot_new(
     const struct facts *facts, const struct snapshot_options *options);
 struct snapshot *__wrap_snapshot_new(
@@ -36,12 +36,12 @@ int __wrap_records_needed(struct ledger *l, const struct fleet *fleet,
     const struct task *only, struct arena *a, struct record **out, size_t *n,
     struct fault *f);
 
-struct agenda *
-__wrap_agenda_new(
-    const struct facts *facts, const struct agenda_options *options)
+struct fleet_plan *
+__wrap_fleet_plan_new(
+    const struct facts *facts, const struct fleet_plan_options *options)
 {
     made.plans++;
-    return __real_agenda_new(facts, options);
+    return __real_fleet_plan_new(facts, options);
 }
 
 struct snapshot *

@@ -1,7 +1,7 @@
 /* What if: the words for a change, and two plans side by side. */
-#include "agenda_fixture.h"
 #include "change.h"
 #include "compare.h"
+#include "fleet_plan_fixture.h"
 #include "test.h"
 
 /* The changes that @text comes to for the fleet of the shop. */
@@ -108,14 +108,14 @@ two_plans_are_compared(void **state)
     shop_has(s, s->k7, j, "2025-12-29");
     shop_has(s, s->k8, j, "2025-12-29");
     shop_plan(s);
-    struct agenda *before = s->agenda;
+    struct fleet_plan *before = s->plan;
     c[0] = (struct change){.kind = CHANGE_SOLD, .subject = s->k7};
     c[1] = (struct change){.kind = CHANGE_HOLIDAY,
         .from = date("2026-03-20"),
         .to = date("2026-03-23")};
     s->options.changes = c;
     s->options.n_changes = 2;
-    struct agenda *after = agenda_new(&s->w->facts, &s->options);
+    struct fleet_plan *after = fleet_plan_new(&s->w->facts, &s->options);
     assert_non_null(after);
     assert_int_equal(compare_plans(before, after, &d), 0);
     assert_int_equal(d.gone, 2);
@@ -134,7 +134,7 @@ two_plans_are_compared(void **state)
     assert_int_equal(compare_plans(after, before, &d), 0);
     assert_int_equal(d.added, 2);
     free(d.list);
-    agenda_free(after);
+    fleet_plan_free(after);
 }
 
 static void
@@ -152,13 +152,13 @@ what_gets_late_is_counted(void **state)
     shop_plan(s);
     s->options.changes = &c;
     s->options.n_changes = 1;
-    struct agenda *after = agenda_new(&s->w->facts, &s->options);
-    assert_int_equal(compare_plans(s->agenda, after, &d), 0);
+    struct fleet_plan *after = fleet_plan_new(&s->w->facts, &s->options);
+    assert_int_equal(compare_plans(s->plan, after, &d), 0);
     assert_int_equal(d.late_before, 0);
     assert_int_equal(d.late_after, 1);
     assert_int_equal(d.newly_late, 1);
     free(d.list);
-    agenda_free(after);
+    fleet_plan_free(after);
 }
 
 int

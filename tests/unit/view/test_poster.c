@@ -1,6 +1,6 @@
 /* The plan to pin up: how many sheets, the same bytes, and what is drawn as
  * text.  What the sheets say in full is read back by tests/scenarios. */
-#include "agenda_fixture.h"
+#include "fleet_plan_fixture.h"
 #include "poster.h"
 #include "test.h"
 

@@ -1,7 +1,7 @@
-#ifndef VISIT_H
-#define VISIT_H
+#ifndef VISITS_H
+#define VISITS_H
 
-#include "agenda.h"
+#include "fleet_plan.h"
 
 /* Bookings of one unit on one day at one place: how people see a plan.  What
  * found no day is in none. */
@@ -25,7 +25,7 @@ struct visits {
 
 /* The visits of a plan: 0, or -1 when memory is out.  Give back with
  * visits_free(). */
-int visits_make(const struct agenda *a, struct visits *out);
+int visits_make(const struct fleet_plan *a, struct visits *out);
 
 void visits_free(struct visits *v);
 

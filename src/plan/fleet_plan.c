@@ -1,4 +1,4 @@
-#include "agenda.h"
+#include "fleet_plan.h"
 
 #include "plan_problem.h"
 
@@ -21,8 +21,8 @@ by_task_and_entry(const void *left, const void *right)
 static int
 by_task_and_day(const void *left, const void *right)
 {
-    const struct agenda_day *a = left;
-    const struct agenda_day *b = right;
+    const struct fleet_plan_day *a = left;
+    const struct fleet_plan_day *b = right;
 
     if (a->task != b->task)
         return a->task < b->task ? -1 : 1;
@@ -56,7 +56,7 @@ by_work_and_cycle(const void *left, const void *right)
 }
 
 static int
-sort_bookings(struct agenda *a)
+sort_bookings(struct fleet_plan *a)
 {
     size_t n;
     const struct plan_booking *b = plan_bookings(a->plan, &n);
@@ -71,9 +71,9 @@ sort_bookings(struct agenda *a)
 }
 
 static int
-make(struct agenda *a)
+make(struct fleet_plan *a)
 {
-    struct agenda_options *o = &a->options;
+    struct fleet_plan_options *o = &a->options;
 
     a->arena = arena_new();
     if (a->arena == NULL)
@@ -93,10 +93,11 @@ make(struct agenda *a)
     return a->plan ? sort_bookings(a) : -1;
 }
 
-struct agenda *
-agenda_new(const struct facts *facts, const struct agenda_options *options)
+struct fleet_plan *
+fleet_plan_new(
+    const struct facts *facts, const struct fleet_plan_options *options)
 {
-    struct agenda *a = calloc(1, sizeof *a);
+    struct fleet_plan *a = calloc(1, sizeof *a);
 
     if (a == NULL)
         return NULL;
@@ -104,12 +105,12 @@ agenda_new(const struct facts *facts, const struct agenda_options *options)
     a->options = *options;
     if (make(a) == 0)
         return a;
-    agenda_free(a);
+    fleet_plan_free(a);
     return NULL;
 }
 
 void
-agenda_free(struct agenda *a)
+fleet_plan_free(struct fleet_plan *a)
 {
     if (a == NULL)
         return;
@@ -123,56 +124,57 @@ agenda_free(struct agenda *a)
 }
 
 const struct fleet *
-agenda_fleet(const struct agenda *a)
+fleet_plan_fleet(const struct fleet_plan *a)
 {
     return a->facts->fleet;
 }
 
-const struct agenda_options *
-agenda_options(const struct agenda *a)
+const struct fleet_plan_options *
+fleet_plan_options(const struct fleet_plan *a)
 {
     return &a->options;
 }
 
 const struct plan_problem *
-agenda_problem(const struct agenda *a)
+fleet_plan_problem(const struct fleet_plan *a)
 {
     return &a->problem;
 }
 
 const struct plan *
-agenda_plan(const struct agenda *a)
+fleet_plan_solution(const struct fleet_plan *a)
 {
     return a->plan;
 }
 
 const struct task *
-agenda_task(const struct agenda *a, size_t work)
+fleet_plan_task(const struct fleet_plan *a, size_t work)
 {
     return a->works[work].task;
 }
 
 const struct subject *
-agenda_subject(const struct agenda *a, size_t work)
+fleet_plan_subject(const struct fleet_plan *a, size_t work)
 {
     return plan_problem_root(a->works[work].task->subject);
 }
 
 const struct subject *
-agenda_unit_subject(const struct agenda *a, size_t unit)
+fleet_plan_unit_subject(const struct fleet_plan *a, size_t unit)
 {
     return a->subjects[unit];
 }
 
 int
-agenda_is_off_road(const struct agenda *a, const struct subject *s, day_t d)
+fleet_plan_is_off_road(
+    const struct fleet_plan *a, const struct subject *s, day_t d)
 {
     return s->n_tasks > 0 && forward_is_off_road(a->forward, s->first_task, d);
 }
 
 /* The first booking in the order of work that is of @work or a later one. */
 static size_t
-first_of(const struct agenda *a, size_t n, size_t work)
+first_of(const struct fleet_plan *a, size_t n, size_t work)
 {
     size_t first = 0;
 
@@ -187,13 +189,14 @@ first_of(const struct agenda *a, size_t n, size_t work)
 }
 
 static size_t
-work_of(const struct agenda *a, const struct task *t)
+work_of(const struct fleet_plan *a, const struct task *t)
 {
     return a->work_of[t - a->facts->fleet->tasks];
 }
 
 const struct plan_booking *
-agenda_find(const struct agenda *a, const struct task *t, day_t deadline)
+fleet_plan_find(
+    const struct fleet_plan *a, const struct task *t, day_t deadline)
 {
     size_t n;
     size_t work = work_of(a, t);
@@ -207,35 +210,35 @@ agenda_find(const struct agenda *a, const struct task *t, day_t deadline)
 }
 
 const struct plan_booking *const *
-agenda_by_task(const struct agenda *a, size_t *n)
+fleet_plan_by_task(const struct fleet_plan *a, size_t *n)
 {
     (void)plan_bookings(a->plan, n);
     return a->by_work;
 }
 
 day_t
-agenda_passed(const struct agenda *a, const struct task *t)
+fleet_plan_passed(const struct fleet_plan *a, const struct task *t)
 {
     size_t work = work_of(a, t);
 
-    return work != AGENDA_NO_WORK ? a->works[work].passed : DAY_NONE;
+    return work != FLEET_PLAN_NO_WORK ? a->works[work].passed : DAY_NONE;
 }
 
 day_t
-agenda_failed(const struct agenda *a, const struct plan_booking *b)
+fleet_plan_failed(const struct fleet_plan *a, const struct plan_booking *b)
 {
     return b->cycle == 0 ? a->works[b->work].failed : DAY_NONE;
 }
 
-const struct agenda_covered *
-agenda_covered(const struct agenda *a, size_t *n)
+const struct fleet_plan_covered *
+fleet_plan_covered(const struct fleet_plan *a, size_t *n)
 {
     *n = a->n_covered;
     return a->covered;
 }
 
 const struct plan_booking *
-agenda_wider(const struct agenda *a, const struct agenda_covered *c)
+fleet_plan_wider(const struct fleet_plan *a, const struct fleet_plan_covered *c)
 {
     size_t n;
     size_t work = work_of(a, c->with);
@@ -247,7 +250,7 @@ agenda_wider(const struct agenda *a, const struct agenda_covered *c)
 }
 
 const struct booked *
-agenda_fixed(const struct agenda *a, const struct plan_booking *b)
+fleet_plan_fixed(const struct fleet_plan *a, const struct plan_booking *b)
 {
     const struct plan_task *w = &a->works[b->work];
 
@@ -257,8 +260,8 @@ agenda_fixed(const struct agenda *a, const struct plan_booking *b)
     return NULL;
 }
 
-const struct agenda_undated *
-agenda_undated(const struct agenda *a, size_t *n)
+const struct fleet_plan_undated *
+fleet_plan_undated(const struct fleet_plan *a, size_t *n)
 {
     *n = a->n_undated;
     return a->undated;

@@ -1,4 +1,4 @@
-#include "visit.h"
+#include "visits.h"
 
 #include <stdlib.h>
 
@@ -49,11 +49,11 @@ fill(const struct plan_problem *p, size_t n, struct visits *out)
 }
 
 int
-visits_make(const struct agenda *a, struct visits *out)
+visits_make(const struct fleet_plan *a, struct visits *out)
 {
     size_t n;
     size_t dated = 0;
-    const struct plan_booking *b = plan_bookings(agenda_plan(a), &n);
+    const struct plan_booking *b = plan_bookings(fleet_plan_solution(a), &n);
 
     *out = (struct visits){NULL, 0, NULL};
     out->list = malloc((n + 1) * sizeof *out->list);
@@ -66,7 +66,7 @@ visits_make(const struct agenda *a, struct visits *out)
         if (b[i].day != DAY_NONE)
             out->bookings[dated++] = &b[i];
     qsort(out->bookings, dated, sizeof *out->bookings, by_visit);
-    fill(agenda_problem(a), dated, out);
+    fill(fleet_plan_problem(a), dated, out);
     return 0;
 }
 

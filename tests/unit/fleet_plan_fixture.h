@@ -1,17 +1,17 @@
-#ifndef AGENDA_FIXTURE_H
-#define AGENDA_FIXTURE_H
+#ifndef FLEET_PLAN_FIXTURE_H
+#define FLEET_PLAN_FIXTURE_H
 
 /*
  * A fleet to plan for: two vehicles, K7 and K8, whose depot is a place.  Today
  * is Monday 2026-03-02.
  */
 
-#include "agenda.h"
-#include "because.h"
 #include "buf.h"
 #include "fixture.h"
+#include "fleet_plan.h"
+#include "plan_words.h"
 #include "test.h"
-#include "visit.h"
+#include "visits.h"
 
 struct shop {
     struct world *w;
@@ -21,9 +21,9 @@ struct shop {
     struct away_limit limit;
     const struct subject *of[WORLD_SUBJECTS];
     struct booked fixed[4];
-    struct agenda_day kept[4];
-    struct agenda_options options;
-    struct agenda *agenda;
+    struct fleet_plan_day kept[4];
+    struct fleet_plan_options options;
+    struct fleet_plan *plan;
 };
 
 static inline int
@@ -42,7 +42,7 @@ shop_setup(void **state)
     s->w->depot.at = &s->places[0];
     s->limit =
         (struct away_limit){.id = "buses", .title = "Buses", .of = s->of};
-    s->options = (struct agenda_options){.today = date("2026-03-02"),
+    s->options = (struct fleet_plan_options){.today = date("2026-03-02"),
         .until = date("2026-06-30"),
         .fixed = s->fixed,
         .kept = s->kept};
@@ -55,7 +55,7 @@ shop_teardown(void **state)
 {
     struct shop *s = *state;
 
-    agenda_free(s->agenda);
+    fleet_plan_free(s->plan);
     world_free(s->w);
     free(s);
     return 0;
@@ -82,18 +82,18 @@ shop_limit(struct shop *s, int away)
     s->limit.away = away;
 }
 
-static inline const struct agenda *
+static inline const struct fleet_plan *
 shop_plan(struct shop *s)
 {
-    agenda_free(s->agenda);
+    fleet_plan_free(s->plan);
     world_group(s->w);
     s->w->fleet.workplaces = s->places;
     s->w->fleet.n_workplaces = 2;
     s->w->fleet.limits = &s->limit;
     s->w->fleet.n_limits = s->limit.n_of > 0;
-    s->agenda = agenda_new(&s->w->facts, &s->options);
-    assert_non_null(s->agenda);
-    return s->agenda;
+    s->plan = fleet_plan_new(&s->w->facts, &s->options);
+    assert_non_null(s->plan);
+    return s->plan;
 }
 
 /* The task of the fleet as it was grouped last. */
@@ -109,10 +109,11 @@ shop_find(const struct shop *s, const struct subject *of, const struct job *j,
     size_t cycle)
 {
     size_t n;
-    const struct plan_booking *b = plan_bookings(agenda_plan(s->agenda), &n);
+    const struct plan_booking *b =
+        plan_bookings(fleet_plan_solution(s->plan), &n);
 
     for (size_t i = 0; i < n; i++) {
-        const struct task *t = agenda_task(s->agenda, b[i].work);
+        const struct task *t = fleet_plan_task(s->plan, b[i].work);
         if (t->subject == of && t->job == j && b[i].cycle == cycle)
             return &b[i];
     }
@@ -130,7 +131,7 @@ shop_find(const struct shop *s, const struct subject *of, const struct job *j,
 #define assert_because(s, of, j, text)                                         \
     do {                                                                       \
         struct buf *said_ = buf_new();                                         \
-        because_booking((s)->agenda, shop_find((s), (of), (j), 0), said_);     \
+        plan_words_booking((s)->plan, shop_find((s), (of), (j), 0), said_);    \
         assert_string_equal(buf_str(said_), (text));                           \
         buf_free(said_);                                                       \
     } while (0)

@@ -1,9 +1,9 @@
-#include "because.h"
+#include "plan_words.h"
 
 #include "buf.h"
 
 void
-because_time(int minutes, struct buf *out)
+plan_words_time(int minutes, struct buf *out)
 {
     if (minutes < 60)
         buf_print(out, "%d min", minutes);
@@ -14,10 +14,10 @@ because_time(int minutes, struct buf *out)
 }
 
 void
-because_work(
-    const struct agenda *a, const struct plan_booking *b, struct buf *out)
+plan_words_work(
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
-    const struct task *t = agenda_task(a, b->work);
+    const struct task *t = fleet_plan_task(a, b->work);
 
     buf_text(out, t->job->title);
     if (t->subject->carrier != NULL)
@@ -25,16 +25,17 @@ because_work(
 }
 
 static const struct plan_place *
-place_of(const struct agenda *a, const struct plan_booking *b)
+place_of(const struct fleet_plan *a, const struct plan_booking *b)
 {
-    const struct plan_problem *p = agenda_problem(a);
+    const struct plan_problem *p = fleet_plan_problem(a);
 
     return &p->places[p->works[b->work].place];
 }
 
 /* What was in the way on the last day that was looked at. */
 static void
-say_limit(const struct agenda *a, const struct plan_booking *b, struct buf *out)
+say_limit(
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
     const struct plan_place *place = place_of(a, b);
 
@@ -48,11 +49,11 @@ say_limit(const struct agenda *a, const struct plan_booking *b, struct buf *out)
         break;
     case PLAN_AWAY:
         buf_print(out, "%s: no more may be away",
-            agenda_problem(a)->groups[b->group].name);
+            fleet_plan_problem(a)->groups[b->group].name);
         break;
     case PLAN_ELSEWHERE:
         buf_print(
-            out, "%s is at another place", agenda_subject(a, b->work)->id);
+            out, "%s is at another place", fleet_plan_subject(a, b->work)->id);
         break;
     case PLAN_FREE:
     case PLAN_SHUT:
@@ -63,9 +64,10 @@ say_limit(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 }
 
 static void
-say_fixed(const struct agenda *a, const struct plan_booking *b, struct buf *out)
+say_fixed(
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
-    const struct booked *d = agenda_fixed(a, b);
+    const struct booked *d = fleet_plan_fixed(a, b);
 
     buf_text(out, "booked for that day");
     if (d != NULL && d->by != NULL)
@@ -76,21 +78,22 @@ say_fixed(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 
 static void
 say_together(
-    const struct agenda *a, const struct plan_booking *b, struct buf *out)
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
     size_t n;
-    const struct plan_booking *all = plan_bookings(agenda_plan(a), &n);
+    const struct plan_booking *all = plan_bookings(fleet_plan_solution(a), &n);
     const struct plan_booking *with = &all[b->with];
 
     buf_text(out, "with ");
-    because_work(a, with, out);
+    plan_words_work(a, with, out);
     buf_print(out, ", due %s", day_words(with->call.to, (char[DAY_WORDS]){0}));
 }
 
 static void
-say_late(const struct agenda *a, const struct plan_booking *b, struct buf *out)
+say_late(
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
-    if (b->call.to < agenda_options(a)->today) {
+    if (b->call.to < fleet_plan_options(a)->today) {
         buf_print(out, "overdue since %s",
             day_words(b->call.to, (char[DAY_WORDS]){0}));
         if (b->day == DAY_NONE)
@@ -105,7 +108,8 @@ say_late(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 }
 
 static void
-say_cause(const struct agenda *a, const struct plan_booking *b, struct buf *out)
+say_cause(
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
     switch (b->cause) {
     case PLAN_FIXED:
@@ -143,13 +147,13 @@ because_failed(day_t failed, struct buf *out)
 }
 
 void
-because_booking(
-    const struct agenda *a, const struct plan_booking *b, struct buf *out)
+plan_words_booking(
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
-    const struct task *t = agenda_task(a, b->work);
-    day_t passed = b->cycle == 0 ? agenda_passed(a, t) : DAY_NONE;
+    const struct task *t = fleet_plan_task(a, b->work);
+    day_t passed = b->cycle == 0 ? fleet_plan_passed(a, t) : DAY_NONE;
 
-    because_failed(agenda_failed(a, b), out);
+    because_failed(fleet_plan_failed(a, b), out);
     say_cause(a, b, out);
     if (b->cause == PLAN_FIXED && b->day > b->call.to)
         buf_text(out, ", after the deadline");
@@ -162,8 +166,8 @@ because_booking(
 }
 
 void
-because_calmly(
-    const struct agenda *a, const struct plan_booking *b, struct buf *out)
+plan_words_calmly(
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
     size_t n;
 
@@ -171,7 +175,8 @@ because_calmly(
         say_fixed(a, b, out);
     } else if (b->cause == PLAN_TOGETHER) {
         buf_text(out, "in one visit with ");
-        because_work(a, &plan_bookings(agenda_plan(a), &n)[b->with], out);
+        plan_words_work(
+            a, &plan_bookings(fleet_plan_solution(a), &n)[b->with], out);
     } else {
         buf_text(out, "within the limits of the fleet; ostler plan says more");
     }
@@ -179,7 +184,8 @@ because_calmly(
 
 /* One more of what is short. */
 static void
-say_more(const struct agenda *a, const struct plan_booking *b, struct buf *out)
+say_more(
+    const struct fleet_plan *a, const struct plan_booking *b, struct buf *out)
 {
     const struct plan_place *place = place_of(a, b);
 
@@ -189,7 +195,7 @@ say_more(const struct agenda *a, const struct plan_booking *b, struct buf *out)
         break;
     case PLAN_AWAY:
         buf_print(out, "one more away of %s",
-            agenda_problem(a)->groups[b->group].name);
+            fleet_plan_problem(a)->groups[b->group].name);
         break;
     default:
         buf_print(out, "one more vehicle at %s", place->name);
@@ -197,18 +203,18 @@ say_more(const struct agenda *a, const struct plan_booking *b, struct buf *out)
 }
 
 void
-because_cure(
-    const struct agenda *a, const struct plan_clash *c, struct buf *out)
+plan_words_cure(
+    const struct fleet_plan *a, const struct plan_clash *c, struct buf *out)
 {
     size_t n;
     const struct plan_booking *b =
-        &plan_bookings(agenda_plan(a), &n)[c->booking];
+        &plan_bookings(fleet_plan_solution(a), &n)[c->booking];
 
-    if (b->call.to < agenda_options(a)->today)
+    if (b->call.to < fleet_plan_options(a)->today)
         buf_text(out, "nothing brings it back into time");
     else if (c->more == DAY_NONE && c->earlier == 0)
         buf_text(out, "no one change would do");
-    if (b->call.to < agenda_options(a)->today)
+    if (b->call.to < fleet_plan_options(a)->today)
         return;
     if (c->more != DAY_NONE) {
         say_more(a, b, out);

@@ -1,5 +1,5 @@
 /* From the facts and limits of a fleet to its plan. */
-#include "agenda_fixture.h"
+#include "fleet_plan_fixture.h"
 #include "test.h"
 
 /* Twelve weeks from Monday 29 December are due on Monday 23 March, and may be
@@ -39,8 +39,8 @@ equipment_comes_with_its_carrier(void **state)
     assert_booked(s, box, kit, 0, DUE);
     assert_because(s, box, kit, "with check, due Mon 2026-03-23");
     assert_ptr_equal(
-        agenda_subject(s->agenda, shop_find(s, box, kit, 0)->work), s->k7);
-    assert_int_equal(visits_make(s->agenda, &v), 0);
+        fleet_plan_subject(s->plan, shop_find(s, box, kit, 0)->work), s->k7);
+    assert_int_equal(visits_make(s->plan, &v), 0);
     assert_int_equal(v.n, 1);
     assert_int_equal(v.list[0].n, 2);
     visits_free(&v);
@@ -60,7 +60,7 @@ a_place_takes_so_many(void **state)
     assert_booked(s, s->k8, j, 0, "2026-03-20");
     assert_because(s, s->k8, j,
         "no later day: The yard has its 1 vehicle, as on Mon 2026-03-23");
-    assert_int_equal(agenda_problem(s->agenda)->places[1].vehicles, 1);
+    assert_int_equal(fleet_plan_problem(s->plan)->places[1].vehicles, 1);
 }
 
 /* Two of four hours each do not go into seven. */
@@ -206,7 +206,7 @@ what_is_overdue_is_put_off_no_longer_than_needed(void **state)
     world_group(s->w);
     s->options.n_kept = 1;
     s->kept[0] =
-        (struct agenda_day){shop_task(s, s->k7, j), date("2026-03-06")};
+        (struct fleet_plan_day){shop_task(s, s->k7, j), date("2026-03-06")};
     shop_plan(s);
     assert_booked(s, s->k7, j, 0, "2026-03-02");
     assert_because(
@@ -224,12 +224,12 @@ what_has_no_day_is_listed(void **state)
     shop_has(s, s->k8, j, LAST);
     world_off_road(s->w, "2026-03-10", "-")->subject = s->k8;
     shop_plan(s);
-    const struct agenda_undated *u = agenda_undated(s->agenda, &n);
+    const struct fleet_plan_undated *u = fleet_plan_undated(s->plan, &n);
     assert_int_equal(n, 2);
     assert_int_equal(u[0].state, DUE_NO_RECORD);
     assert_true(u[1].no_return);
     assert_ptr_equal(u[1].task->subject, s->k8);
-    assert_int_equal(agenda_problem(s->agenda)->n_works, 0);
+    assert_int_equal(fleet_plan_problem(s->plan)->n_works, 0);
 }
 
 /* The overhaul of 25 March does for the service of the same time, and the next
@@ -275,7 +275,7 @@ what_is_done_too_early_is_not_covered(void **state)
     shop_plan(s);
     assert_booked(s, s->k7, wide, 0, "2026-03-02");
     assert_booked(s, s->k7, narrow, 0, "2026-08-25");
-    (void)agenda_covered(s->agenda, &n);
+    (void)fleet_plan_covered(s->plan, &n);
     assert_int_equal(n, 0);
 }
 
@@ -340,7 +340,7 @@ an_earlier_plan_is_held_to(void **state)
     shop_has(s, s->k7, j, LAST);
     s->options.n_kept = 2;
     world_group(s->w);
-    s->kept[0] = s->kept[1] = (struct agenda_day){
+    s->kept[0] = s->kept[1] = (struct fleet_plan_day){
         .task = shop_task(s, s->k7, j), .day = date("2026-03-18")};
     s->kept[1].day = date("2026-03-06"); /* too early by now */
     shop_plan(s);
@@ -362,9 +362,9 @@ each_call_keeps_its_own_day(void **state)
     world_group(s->w);
     s->options.n_kept = 2;
     s->kept[0] =
-        (struct agenda_day){shop_task(s, s->k7, j), date("2026-03-04")};
+        (struct fleet_plan_day){shop_task(s, s->k7, j), date("2026-03-04")};
     s->kept[1] =
-        (struct agenda_day){shop_task(s, s->k7, j), date("2026-03-06")};
+        (struct fleet_plan_day){shop_task(s, s->k7, j), date("2026-03-06")};
     shop_plan(s);
     assert_booked(s, s->k7, j, 0, "2026-03-04");
     assert_booked(s, s->k7, j, 1, "2026-03-06");
@@ -402,7 +402,7 @@ what_is_overdue_comes_first(void **state)
     assert_booked(s, s->k7, j, 0, "2026-03-02");
     assert_because(
         s, s->k7, j, "overdue since Mon 2026-02-16: the first free day");
-    (void)plan_clashes(agenda_plan(s->agenda), &n);
+    (void)plan_clashes(fleet_plan_solution(s->plan), &n);
     assert_int_equal(n, 1);
 }
 
@@ -432,9 +432,9 @@ what_would_help_is_told(void **state)
         "sooner than Mon 2026-03-09, which wastes some of its interval");
     shut.from = date("2026-03-02");
     shop_plan(s);
-    const struct plan_clash *c = plan_clashes(agenda_plan(s->agenda), &n);
+    const struct plan_clash *c = plan_clashes(fleet_plan_solution(s->plan), &n);
     assert_int_equal(n, 1);
-    because_cure(s->agenda, c, said);
+    plan_words_cure(s->plan, c, said);
     assert_string_equal(buf_str(said),
         "one more vehicle at The yard on Mon 2026-03-23 would do");
     buf_free(said);
@@ -464,7 +464,8 @@ what_is_short_is_named(void **state)
     shop_has(s, s->k7, j, LAST);
     shop_has(s, s->k8, j, LAST);
     shop_plan(s);
-    because_cure(s->agenda, plan_clashes(agenda_plan(s->agenda), &n), said);
+    plan_words_cure(
+        s->plan, plan_clashes(fleet_plan_solution(s->plan), &n), said);
     assert_int_equal(n, 1);
     assert_string_equal(
         buf_str(said), "more hours at The yard on Mon 2026-03-23 would do");
@@ -472,7 +473,8 @@ what_is_short_is_named(void **state)
     s->places[0].minutes = 0;
     shop_limit(s, 1);
     shop_plan(s);
-    because_cure(s->agenda, plan_clashes(agenda_plan(s->agenda), &n), said);
+    plan_words_cure(
+        s->plan, plan_clashes(fleet_plan_solution(s->plan), &n), said);
     assert_int_equal(n, 1);
     assert_string_equal(
         buf_str(said), "one more away of Buses on Mon 2026-03-23 would do");
