@@ -274,7 +274,7 @@ read_signals(struct daemon *d)
     }
 }
 
-/* One that is refused changes nothing, so that many of them cost no pass. */
+/* One that is refused changes nothing, so that many of them cost no round. */
 static void
 take_forms(struct daemon *d)
 {

@@ -2,7 +2,7 @@
 
 #include "arena.h"
 #include "file_map.h"
-#include "modified.h"
+#include "publish.h"
 #include "resource.h"
 #include "routes.h"
 
@@ -48,7 +48,7 @@ make_page(const struct run_context *p, const struct feed *feed,
 {
     struct resource_facts facts = {.type = "text/calendar; charset=utf-8"};
 
-    if (modified_since(p, feed, file->bytes, file->len, &facts.modified, f))
+    if (publish_modified(p, feed, file->bytes, file->len, &facts.modified, f))
         return NULL;
     struct resource *page = resource_new(&facts, file->bytes, file->len);
     if (page == NULL)

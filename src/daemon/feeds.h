@@ -15,7 +15,7 @@ struct feeds *feeds_new(const struct fleet *fleet, struct fault *f);
 /* Free @s; NULL, of no feeds, is ignored, and by the next three as well. */
 void feeds_free(struct feeds *s);
 
-/* Take over what the pass has published into @next, which is new; what has not
+/* Take over what the run has published into @next, which is new; what has not
  * changed, or cannot be read, stays as in @now.  Returns 0, or -1 with @f set
  * to the first failure. */
 int feeds_take(struct feeds *next, const struct feeds *now,

@@ -17,7 +17,7 @@ struct fleet_source {
 /*
  * Read the fleet file, and watch it and all that it includes.  What is wrong
  * with it goes into the log, the first of it into @f.  @before is the fleet
- * that stands, or NULL: some of it cannot change.  Returns a pass that has no
+ * that stands, or NULL: some of it cannot change.  Returns a run that has no
  * ledger yet, see run_again(), or NULL with @f set.
  */
 struct run_context *fleet_file_read(const struct fleet_source *from,

@@ -1,15 +1,28 @@
 #ifndef HEALTH_H
 #define HEALTH_H
 
+#include "run_context.h"
+
 #include <stdint.h>
 
 struct resource;
 struct troubles;
-struct waiting;
+
+/* The mail that is not sent. */
+struct waiting {
+    int64_t waiting; /* messages, */
+    int64_t late;    /* of those, for so long that somebody has to know */
+    int64_t given_up;
+    int64_t next; /* when the next is to be tried, or TIMING_NEVER */
+};
+
+/* Look into the outbox.  Returns 0, or -1 with @f set, and @out as it was. */
+int waiting_look(
+    const struct run_context *p, struct waiting *out, struct fault *f);
 
 /* How things stand, for a monitor: no names, since anybody may ask. */
 struct health {
-    int64_t passed; /* when the last pass was made, 0 for never */
+    int64_t passed; /* when the last round was made, 0 for never */
     int pass;       /* nonzero when that went well, and so on */
     int fleet;
     int feeds;

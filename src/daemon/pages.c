@@ -26,7 +26,7 @@ struct served_page {
 struct pages {
     struct arena *arena;
     const char *old_notice;
-    struct served_page *leaves;
+    struct served_page *list;
     size_t n;
 };
 
@@ -60,9 +60,8 @@ static const struct served_page *
 find(const struct pages *g, enum keyring_kind kind, const char *name)
 {
     for (size_t i = 0; g != NULL && i < g->n; i++)
-        if (g->leaves[i].kind == kind &&
-            strcasecmp(g->leaves[i].name, name) == 0)
-            return &g->leaves[i];
+        if (g->list[i].kind == kind && strcasecmp(g->list[i].name, name) == 0)
+            return &g->list[i];
     return NULL;
 }
 
@@ -94,56 +93,56 @@ make(const char *html, size_t len, int has_forms)
 }
 
 static int
-print(const struct page_making *press, struct workshop *w,
-    struct served_page *leaf, struct fault *f)
+print(const struct page_making *making, struct workshop *w,
+    struct served_page *page, struct fault *f)
 {
     struct buf *out = buf_new();
 
     if (out == NULL)
         return no_memory(f);
-    w->notice = press->notice;
-    leaf->has_forms = w->recorder != NULL;
-    int rc = workshop_page(press->run, press->snapshot, w, out, f);
+    w->notice = making->notice;
+    page->has_forms = w->recorder != NULL;
+    int rc = workshop_page(making->run, making->snapshot, w, out, f);
     if (rc == 0) {
-        leaf->fresh = make(buf_str(out), buf_len(out), leaf->has_forms);
-        rc = leaf->fresh ? 0 : no_memory(f);
+        page->fresh = make(buf_str(out), buf_len(out), page->has_forms);
+        rc = page->fresh ? 0 : no_memory(f);
     }
     buf_free(out);
     return rc;
 }
 
 static int
-print_depot(const struct page_making *press, const struct depot *depot,
-    struct served_page *leaf, struct fault *f)
+print_depot(const struct page_making *making, const struct depot *depot,
+    struct served_page *page, struct fault *f)
 {
     const struct scope scope = {SCOPE_DEPOT, depot};
     struct workshop w = {.scopes = &scope, .n_scopes = 1, .part = depot->title};
 
-    return print(press, &w, leaf, f);
+    return print(making, &w, page, f);
 }
 
 static int
-print_person(const struct page_making *press, const struct person *person,
-    struct served_page *leaf, struct fault *f)
+print_person(const struct page_making *making, const struct person *person,
+    struct served_page *page, struct fault *f)
 {
-    struct recorder d = pages_recorder(press->seal, person);
+    struct recorder d = pages_recorder(making->seal, person);
     struct workshop w = {.recorder = &d.page};
 
-    return print(press, &w, leaf, f);
+    return print(making, &w, page, f);
 }
 
 static int
-print_leaf(const struct page_making *press, size_t nth,
-    struct served_page *leaf, struct fault *f)
+print_page(const struct page_making *making, size_t nth,
+    struct served_page *page, struct fault *f)
 {
-    const struct fleet *fleet = run_fleet(press->run);
+    const struct fleet *fleet = run_fleet(making->run);
     struct workshop whole = {0};
 
-    if (leaf->kind == KEYRING_DEPOT)
-        return print_depot(press, &fleet->depots[nth], leaf, f);
-    if (leaf->kind == KEYRING_PERSON)
-        return print_person(press, &fleet->persons[nth], leaf, f);
-    return print(press, &whole, leaf, f);
+    if (page->kind == KEYRING_DEPOT)
+        return print_depot(making, &fleet->depots[nth], page, f);
+    if (page->kind == KEYRING_PERSON)
+        return print_person(making, &fleet->persons[nth], page, f);
+    return print(making, &whole, page, f);
 }
 
 static const char *
@@ -162,10 +161,10 @@ path_of(struct arena *a, enum keyring_kind kind, const char *name)
 
 /* Add the page that @key opens, unless it is there, or nothing in the fleet. */
 static int
-add(struct pages *g, const struct page_making *press,
+add(struct pages *g, const struct page_making *making,
     const struct keyring_key *key, struct fault *f)
 {
-    const struct fleet *fleet = run_fleet(press->run);
+    const struct fleet *fleet = run_fleet(making->run);
     const char *name;
     size_t nth = 0;
 
@@ -176,13 +175,13 @@ add(struct pages *g, const struct page_making *press,
         nth++;
     if (name == NULL)
         return 0;
-    struct served_page *leaf = &g->leaves[g->n++];
-    leaf->kind = key->kind;
-    leaf->name = arena_text(g->arena, name, strlen(name));
-    leaf->path = path_of(g->arena, key->kind, name);
-    if (leaf->name == NULL || leaf->path == NULL)
+    struct served_page *page = &g->list[g->n++];
+    page->kind = key->kind;
+    page->name = arena_text(g->arena, name, strlen(name));
+    page->path = path_of(g->arena, key->kind, name);
+    if (page->name == NULL || page->path == NULL)
         return no_memory(f);
-    return print_leaf(press, nth, leaf, f);
+    return print_page(making, nth, page, f);
 }
 
 static int
@@ -214,17 +213,17 @@ old_notice(struct arena *a, const struct run_context *p)
 }
 
 static int
-print_all(struct pages *g, struct page_making *press,
+print_all(struct pages *g, struct page_making *making,
     const struct keyring_key *keys, size_t n, struct fault *f)
 {
     int rc = 0;
 
-    press->snapshot = dues_of_run(press->run, f);
-    if (press->snapshot == NULL)
+    making->snapshot = dues_of_run(making->run, f);
+    if (making->snapshot == NULL)
         return -1;
     for (size_t i = 0; i < n && rc == 0; i++)
         if (is_wanted(&keys[i]))
-            rc = add(g, press, &keys[i], f);
+            rc = add(g, making, &keys[i], f);
     return rc;
 }
 
@@ -234,18 +233,18 @@ pages_make(const struct run_context *p, const struct keyring_key *keys,
 {
     struct pages *g = calloc(1, sizeof *g);
     size_t wanted = count_wanted(keys, n);
-    struct page_making press = {.run = p, .seal = seal, .notice = notice};
+    struct page_making making = {.run = p, .seal = seal, .notice = notice};
 
     if (g == NULL || (g->arena = arena_new()) == NULL)
         goto no_memory;
-    g->leaves = arena_take(g->arena, (wanted + 1) * sizeof *g->leaves);
+    g->list = arena_take(g->arena, (wanted + 1) * sizeof *g->list);
     g->old_notice = old_notice(g->arena, p);
-    if (g->leaves == NULL || g->old_notice == NULL)
+    if (g->list == NULL || g->old_notice == NULL)
         goto no_memory;
     /* With a fixed day, or within a second, the clock does not go on. */
     seal->made =
         run_moment(p).now > seal->made ? run_moment(p).now : seal->made + 1;
-    if (wanted > 0 && print_all(g, &press, keys, n, f))
+    if (wanted > 0 && print_all(g, &making, keys, n, f))
         goto err;
     return g;
 no_memory:
@@ -261,8 +260,8 @@ pages_free(struct pages *g)
     if (g == NULL)
         return;
     for (size_t i = 0; i < g->n; i++) {
-        resource_drop(g->leaves[i].fresh);
-        resource_drop(g->leaves[i].old);
+        resource_drop(g->list[i].fresh);
+        resource_drop(g->list[i].old);
     }
     arena_free(g->arena);
     free(g);
@@ -273,24 +272,24 @@ pages_free(struct pages *g)
 const char *
 pages_path(const struct pages *g, enum keyring_kind kind, const char *name)
 {
-    const struct served_page *leaf = find(g, kind, name);
+    const struct served_page *page = find(g, kind, name);
 
-    return leaf ? leaf->path : NULL;
+    return page ? page->path : NULL;
 }
 
 const char *
 pages_person(const struct pages *g, const char *path)
 {
     for (size_t i = 0; g != NULL && i < g->n; i++)
-        if (g->leaves[i].kind == KEYRING_PERSON &&
-            strcmp(g->leaves[i].path, path) == 0)
-            return g->leaves[i].name;
+        if (g->list[i].kind == KEYRING_PERSON &&
+            strcmp(g->list[i].path, path) == 0)
+            return g->list[i].name;
     return NULL;
 }
 
 /* The page with the notice that it is old. */
 static struct resource *
-make_old(const struct served_page *leaf, const char *notice)
+make_old(const struct served_page *page, const char *notice)
 {
     struct buf *out = buf_new();
     struct resource *r = NULL;
@@ -298,22 +297,22 @@ make_old(const struct served_page *leaf, const char *notice)
 
     if (out == NULL)
         return NULL;
-    const char *html = resource_bytes(leaf->fresh, &len);
+    const char *html = resource_bytes(page->fresh, &len);
     if (page_add_notice(html, len, notice, out) == 0)
-        r = make(buf_str(out), buf_len(out), leaf->has_forms);
+        r = make(buf_str(out), buf_len(out), page->has_forms);
     buf_free(out);
     return r;
 }
 
 /* Without memory for a notice, the page still says of when it is. */
 static struct resource *
-choose(const struct pages *g, struct served_page *leaf, int are_old)
+choose(const struct pages *g, struct served_page *page, int are_old)
 {
     if (!are_old)
-        return leaf->fresh;
-    if (leaf->old == NULL)
-        leaf->old = make_old(leaf, g->old_notice);
-    return leaf->old ? leaf->old : leaf->fresh;
+        return page->fresh;
+    if (page->old == NULL)
+        page->old = make_old(page, g->old_notice);
+    return page->old ? page->old : page->fresh;
 }
 
 int
@@ -322,10 +321,10 @@ pages_put(struct pages *g, int are_old, struct routes *s)
     int rc = 0;
 
     for (size_t i = 0; g != NULL && i < g->n && rc == 0; i++) {
-        struct served_page *leaf = &g->leaves[i];
-        rc = routes_add(s, leaf->path, choose(g, leaf, are_old));
-        if (rc == 0 && leaf->kind == KEYRING_PERSON)
-            rc = routes_accept(s, leaf->path);
+        struct served_page *page = &g->list[i];
+        rc = routes_add(s, page->path, choose(g, page, are_old));
+        if (rc == 0 && page->kind == KEYRING_PERSON)
+            rc = routes_accept(s, page->path);
     }
     return rc;
 }

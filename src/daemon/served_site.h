@@ -19,7 +19,7 @@ struct served_site *served_site_new(void);
 /* Free @d; NULL is ignored. */
 void served_site_free(struct served_site *d);
 
-/* Take over the feeds that the pass has published, and the keys of the ledger.
+/* Take over the feeds that the run has published, and the keys of the ledger.
  * What cannot be read stays as it was, and the pages do.  Returns 0, or -1 with
  * @f set to the first failure. */
 int served_site_feeds(

@@ -2,6 +2,7 @@
 
 #include "buf.h"
 #include "file_watch.h"
+#include "health.h"
 #include "lock.h"
 #include "log.h"
 #include "reopen.h"
@@ -10,7 +11,6 @@
 #include "served_site.h"
 #include "take_form.h"
 #include "troubles.h"
-#include "waiting.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -27,7 +27,7 @@ struct service {
     struct retry retry;
     int is_shown;   /* there is something to serve */
     int is_new;     /* the last round made the pages */
-    int64_t passed; /* when the last pass was made that went well */
+    int64_t passed; /* when the last round was made that went well */
     struct waiting waiting;
     day_t noted; /* on which the notes were logged, or NONE */
     int news;    /* the administrator is to hear of the fleet file */
@@ -214,7 +214,7 @@ look_at_mail(struct service *r, struct fault *f)
 }
 
 static int
-make_in_turn(struct service *r, unsigned work, struct fault *f)
+make_locked(struct service *r, unsigned work, struct fault *f)
 {
     int rc = do_parts(r, work, f);
 
@@ -229,15 +229,15 @@ make(struct service *r, unsigned work, struct fault *f)
     r->is_new = 0;
     if (reopen(r->run, r->is_shown, RUN_NEEDED, f))
         return -1;
-    int turn = run_lock_take(r->run, f);
-    if (turn < 0) {
-        /* Another pass is running; keys may have changed meanwhile. */
+    int lock = run_lock_take(r->run, f);
+    if (lock < 0) {
+        /* Another run is under way; keys may have changed meanwhile. */
         if (take_over(r, &unused) == 0)
             r->is_shown = 1;
         return -1;
     }
-    int rc = make_in_turn(r, work, f);
-    lock_drop(turn);
+    int rc = make_locked(r, work, f);
+    lock_drop(lock);
     return rc;
 }
 

@@ -17,7 +17,8 @@ zone_at(const struct fleet *f, size_t i)
     return i == f->n_depots ? f->site.time_zone : NULL;
 }
 
-/* A day has begun since the last pass, or the clock was set back to another. */
+/* A day has begun since the last round, or the clock was set back to another.
+ */
 static int
 is_another_day(const struct timing *a, int64_t now)
 {

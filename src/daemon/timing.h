@@ -24,7 +24,7 @@ enum timed_work {
  */
 struct timing {
     const struct fleet *fleet; /* its zones, and the hour of the reminders */
-    int64_t passed;            /* when the last pass was made */
+    int64_t passed;            /* when the last round was made */
     day_t reminded; /* of which day of the site people were told, or NONE */
     int64_t send;   /* when mail is to be tried, or NEVER */
 };

@@ -11,7 +11,8 @@ struct arena;
 #define HEALTH_MAIL_WAITING 21600
 
 /*
- * What is wrong with the pass itself, found in one run, for whoever keeps it.
+ * What is wrong with the program itself, found in one run, for whoever keeps
+ * it.
  */
 struct health_checks;
 

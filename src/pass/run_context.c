@@ -7,6 +7,7 @@
 #include "snapshot.h"
 #include "transport.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sysexits.h>
@@ -293,6 +294,7 @@ run_arena(const struct run_context *p)
 const struct facts *
 run_facts(const struct run_context *p)
 {
+    assert(p->facts.first != NULL); /* they were read */
     return &p->facts;
 }
 

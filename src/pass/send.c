@@ -183,13 +183,13 @@ send_mail(const struct run_context *p, const struct send_request *request,
     if (mail->login && source_secret(mail->password_file, password, &bad))
         return fault_set(f, bad.code, "the file of the mail password, %s, %s",
             mail->password_file, bad.text);
-    int turn = run_lock_send(p, f);
-    if (turn < 0)
+    int lock = run_lock_send(p, f);
+    if (lock < 0)
         return -1;
     g.session = mail_session_start(transport_find(mail->transport), &route);
     int rc = send_all(&g, request, f);
     mail_session_end(&g.session);
-    lock_drop(turn);
+    lock_drop(lock);
     explicit_bzero(password, sizeof password);
     return rc ? -1 : result(&g, f);
 }

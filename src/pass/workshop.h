@@ -5,7 +5,7 @@
 #include "run_context.h"
 #include "snapshot.h"
 
-/* The workshop page of a pass. */
+/* The workshop page of a run. */
 struct workshop {
     const struct scope *scopes; /* what it shows: any of these; none for all */
     size_t n_scopes;

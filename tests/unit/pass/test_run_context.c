@@ -1,4 +1,4 @@
-/* A pass that rests and goes on, with the fleet as it was read. */
+/* A run that rests and goes on, with the fleet as it was read. */
 #include "ledger_fixture.h"
 #include "records.h"
 #include "run_context.h"
@@ -13,7 +13,7 @@ static const char fleet[] =
     "[equipment loose]\ndepot = d\n";
 
 static struct run_context *
-opened_pass(struct problems *ps)
+opened_run(struct problems *ps)
 {
     const struct run_options options = {.fleet_file = "fleet.conf",
         .today = 20789, /* 2026-12-02 */
@@ -72,7 +72,7 @@ static void
 what_moved_goes_back_when_that_is_voided(void **state)
 {
     struct problems *ps = problems_new();
-    struct run_context *p = opened_pass(ps);
+    struct run_context *p = opened_run(ps);
     struct fault f;
 
     (void)state;
@@ -104,7 +104,7 @@ static void
 a_ledger_that_fails_leaves_the_fleet(void **state)
 {
     struct problems *ps = problems_new();
-    struct run_context *p = opened_pass(ps);
+    struct run_context *p = opened_run(ps);
     struct fault f;
     FILE *out = fopen(LEDGER, "w");
 
