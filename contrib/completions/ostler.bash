@@ -33,7 +33,7 @@ _ostler() {
     else
         case $command:$operands in
         feed:0 | key:0) what=feeds ;;
-        why:0 | book:0 | record:0 | reading:0 | off-road:0 | history:0) what=subjects ;;
+        why:0 | book:0 | record:0 | reading:0 | off-road:0 | walk-round:0 | defect:0 | history:0) what=subjects ;;
         why:1 | book:1 | record:1) what=jobs ;;
         esac
     fi

@@ -54,6 +54,7 @@ run(struct invocation *i)
 
 const struct command cmd_defects = {
     .name = "defects",
+    .operands = "",
     .summary = "List the defects that are open, the gravest first.",
     .options = rows,
     .run = run,
