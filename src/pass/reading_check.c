@@ -86,7 +86,10 @@ against_earlier(const struct record *r, struct reading_doubt *s)
     if (!k->found || r->kind == RECORD_REPLACED)
         return 0;
     int64_t change = record_reading(r) - value_now(r, k);
-    if (k->day == r->day && change != 0 && !k->fitted)
+    /* A vehicle is checked by each of its drivers, so several times a day, and
+     * has gone on in between. */
+    if (k->day == r->day && change != 0 && !k->fitted &&
+        (r->kind != RECORD_CHECKED || change < 0))
         return say(s, "another value for the same day");
     if (change < 0)
         return say(s, "backwards");
