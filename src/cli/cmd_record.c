@@ -2,6 +2,7 @@
 #include "buf.h"
 #include "defect_input.h"
 #include "records.h"
+#include "stop_mail.h"
 
 #include <sysexits.h>
 
@@ -48,9 +49,10 @@ void_record(
     return 0;
 }
 
-/* Fill @r from the command line and refuse what cannot be. */
+/* Fill @r from the command line and refuse what cannot be; sets its task. */
 static int
-read_record(struct invocation *i, const struct run_context *p, struct record *r)
+read_record(struct invocation *i, const struct run_context *p, struct record *r,
+    const struct task **task)
 {
     struct options *o = &i->options;
     struct record_input e = argument_input(i, p);
@@ -65,22 +67,43 @@ read_record(struct invocation *i, const struct run_context *p, struct record *r)
         .note = options_value(o, "note"),
     };
 
+    *task = t;
     if (t == NULL || record_input_work(&e, t, &work, r))
         return -1;
     return record_input_check_twice(&e, r);
 }
 
+/* The record, and if it stops the vehicle the messages that say so: both or
+ * neither. */
 static int
-add_record(struct invocation *i, const struct run_context *p)
+enter(struct invocation *i, struct run_context *p, const struct task *t,
+    const struct record *r, int64_t *id)
+{
+    struct ledger *l = run_ledger(p);
+
+    if (ledger_begin(l, &i->fault))
+        return -1;
+    if (records_add(l, r, id, &i->fault) == 0 &&
+        (r->kind != RECORD_FAILED ||
+            (run_read(p, t, NULL, &i->fault) == 0 &&
+                stop_mail_failed(p, t, r, *id, &i->fault) == 0)))
+        return ledger_commit(l, &i->fault);
+    ledger_rollback(l);
+    return -1;
+}
+
+static int
+add_record(struct invocation *i, struct run_context *p)
 {
     struct record r;
+    const struct task *t;
     int64_t id;
     char day[DAY_WORDS];
 
     if (i->options.n_operands != 2)
         return fault_set(&i->fault, EX_USAGE,
             "record takes the operands SUBJECT JOB, or --void N");
-    if (read_record(i, p, &r) || records_add(run_ledger(p), &r, &id, &i->fault))
+    if (read_record(i, p, &r, &t) || enter(i, p, t, &r, &id))
         return -1;
     buf_print(i->out, "record %lld: %s %s %s on %s\n", (long long)id,
         r.subject->id, r.job->id, record_kind_word(r.kind),

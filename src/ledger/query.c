@@ -138,7 +138,8 @@ static const char *const texts[STATEMENTS] = {
     [TOLD_OF_DEADLINE] = "SELECT 1 FROM told WHERE subject = ? AND job = ?"
                          " AND cycle = ? AND person = ? AND deadline = ?5"
                          " AND (stage = ?6 OR stage GLOB ?6 || '@*') LIMIT 1",
-    [TOLD_ANY] = "SELECT 1 FROM told WHERE person = ? LIMIT 1",
+    [TOLD_ANY] = "SELECT 1 FROM told WHERE person = ?"
+                  " AND cycle <> 'condition' LIMIT 1",
     [TOLD_DEADLINE] = "SELECT deadline FROM told WHERE subject = ? AND job = ?"
                       " AND cycle = ? AND person = ? ORDER BY id DESC LIMIT 1",
     [OUTBOX_ADD] = "INSERT INTO outbox(person, message_id, recipient, bytes,"

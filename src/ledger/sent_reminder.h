@@ -29,7 +29,10 @@ int sent_reminder_has(
 int sent_reminder_of_deadline(
     struct ledger *l, const struct sent_reminder *t, struct fault *f);
 
-/* Nonzero when the person was ever told anything; -1 on failure. */
+/* The cycle of what is told at once of the condition of a vehicle. */
+#define SENT_REMINDER_CONDITION "condition"
+
+/* Nonzero when the person was ever told anything of a due; -1 on failure. */
 int sent_reminder_any(struct ledger *l, const char *person, struct fault *f);
 
 /*

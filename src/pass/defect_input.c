@@ -8,6 +8,7 @@
 #include "people.h"
 #include "records.h"
 #include "select.h"
+#include "stop_mail.h"
 #include "suggest.h"
 
 #include <stdio.h>
@@ -23,6 +24,9 @@ struct entering {
     struct defects *ds;
     struct enter_now now;
     struct buf *out;
+    struct stop_mail_before *before; /* what stopped before */
+    int64_t entered;                 /* the last event, or 0 */
+    int64_t reading;                 /* what the odometer showed, or -1 */
 };
 
 /* The time of day that @text is, or -1 with the fault set. */
@@ -118,22 +122,33 @@ next_inspection(
 static int
 begin(struct entering *w, const struct record_input *e, struct buf *out)
 {
-    *w = (struct entering){
-        .e = e, .now = {run_moment(e->run).today, DAY_NONE}, .out = out};
+    *w = (struct entering){.e = e,
+        .now = {run_moment(e->run).today, DAY_NONE},
+        .out = out,
+        .reading = -1};
     if (ledger_begin(run_ledger(e->run), e->fault))
         return -1;
     w->ds = defect_events_fold(e->run, e->fault);
-    if (w->ds != NULL)
+    w->before = w->ds ? stop_mail_look(e->run, w->ds) : NULL;
+    if (w->before != NULL)
         return 0;
+    if (w->ds != NULL)
+        fault_fill(e->fault, EX_OSERR, "out of memory");
+    defects_free(w->ds);
     ledger_rollback(run_ledger(e->run));
     return -1;
 }
 
+/* Whoever is to hear of it does when it is so: the message is entered with the
+ * event, or neither is. */
 static int
 end(struct entering *w, int rc)
 {
     struct ledger *l = run_ledger(w->e->run);
 
+    if (rc == 0 && w->entered != 0)
+        rc = stop_mail_after(
+            w->e->run, w->before, w->ds, w->entered, w->reading, w->e->fault);
     defects_free(w->ds);
     if (rc != 0)
         ledger_rollback(l);
@@ -162,6 +177,9 @@ enter(struct entering *w, struct defect_event *e,
     }
     if (defect_event_add(w->e->run, e, more, w->e->fault))
         return -1;
+    w->entered = e->id;
+    if (more->reading >= 0)
+        w->reading = more->reading;
     if (defects_add(w->ds, e))
         return fault_set(w->e->fault, EX_OSERR, "out of memory");
     return 0;
@@ -551,6 +569,16 @@ found_in(const struct defects *ds, int64_t id)
     return NULL;
 }
 
+/* What was voided may have been what stopped a vehicle, or what lifted that. */
+static int
+fold_anew(struct entering *w, int64_t id)
+{
+    defects_free(w->ds);
+    w->ds = defect_events_fold(w->e->run, w->e->fault);
+    w->entered = id;
+    return w->ds ? 0 : -1;
+}
+
 int
 defect_input_void(const struct record_input *e, int64_t id,
     const struct defect_input *who, struct buf *out)
@@ -583,6 +611,8 @@ defect_input_void(const struct record_input *e, int64_t id,
             run_moment(e->run).now, e->fault);
     if (rc == 0)
         buf_print(out, "voided record %lld\n", (long long)id);
+    if (rc == 0)
+        rc = fold_anew(&w, id);
     rc = end(&w, rc);
     return rc == 0 ? 1 : -1;
 }

@@ -11,6 +11,7 @@
 #include "remind.h"
 #include "run_lock.h"
 #include "send.h"
+#include "stop_mail.h"
 
 #include <string.h>
 #include <sysexits.h>
@@ -43,7 +44,7 @@ do_reminders(const struct parts_run *r, struct fault *f)
 {
     const struct snapshot *s = dues_of_run(r->run, f);
 
-    if (s == NULL)
+    if (s == NULL || stop_mail_round(r->run, s, NULL, f))
         return -1;
     return r->when & (PARTS_NIGHTLY | PARTS_HOUR) ? remind_all(r->run, s, f)
                                                   : remind_failed(r->run, s, f);
@@ -98,7 +99,9 @@ show_reminders(const struct parts_run *r, struct buf *out, struct fault *f)
 {
     const struct snapshot *s = dues_of_run(r->run, f);
 
-    return s ? remind_show(r->run, s, out, f) : -1;
+    return s == NULL || stop_mail_round(r->run, s, out, f)
+               ? -1
+               : remind_show(r->run, s, out, f);
 }
 
 static int

@@ -4,6 +4,7 @@
 #include "num.h"
 #include "record_input.h"
 #include "records.h"
+#include "stop_mail.h"
 #include "submissions.h"
 
 #include <nettle/hmac.h>
@@ -301,7 +302,8 @@ take(struct taking *t, struct record *r, int64_t *id, struct fault *f)
             *f = t->refusal;
         return FORM_FAILED;
     }
-    if (records_add(l, r, id, f) || submissions_keep(l, token, *id, f))
+    if (records_add(l, r, id, f) || submissions_keep(l, token, *id, f) ||
+        stop_mail_failed(t->run, t->task, r, *id, f))
         return FORM_FAILED;
     return FORM_RECORDED;
 }

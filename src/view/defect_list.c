@@ -8,6 +8,7 @@
 #include <jansson.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 /* --- which, in which order ------------------------------------------------ */
 
@@ -82,6 +83,30 @@ say_step(const char *what, const struct defect_step *step, struct buf *out)
         step->note ? step->note : "");
 }
 
+void
+defect_list_steps(const struct defect *d, struct buf *out)
+{
+    say_step("reported", &d->reported, out);
+    if (d->seen.id != d->reported.id)
+        say_step("seen again", &d->seen, out);
+    say_step("decided", &d->decided, out);
+    say_step("repaired", &d->repaired, out);
+    if (d->released.id != d->decided.id)
+        say_step("released", &d->released, out);
+}
+
+void
+defect_list_item(const struct defect *d, struct buf *out)
+{
+    const struct subject *s = d->subject;
+    const struct check_item *item =
+        s ? sheet_item(s->carrier ? s->carrier : s, d->item) : NULL;
+
+    buf_text(out, d->item);
+    if (item != NULL)
+        buf_print(out, " %.*s", (int)strcspn(item->text, ":"), item->text);
+}
+
 static void
 say_state(const struct defect *d, day_t today, struct buf *out)
 {
@@ -96,8 +121,8 @@ say_state(const struct defect *d, day_t today, struct buf *out)
 }
 
 static void
-say_defect(const struct defect_list *list, const struct defect *d,
-    struct buf *out)
+say_defect(
+    const struct defect_list *list, const struct defect *d, struct buf *out)
 {
     const struct subject *v =
         d->subject ? defects_carrier(list->of, d->subject) : NULL;
@@ -112,13 +137,7 @@ say_defect(const struct defect_list *list, const struct defect *d,
     if (d->late_paper)
         buf_text(out, "  (from paper, typed in later)");
     buf_text(out, "\n");
-    say_step("reported", &d->reported, out);
-    if (d->seen.id != d->reported.id)
-        say_step("seen again", &d->seen, out);
-    say_step("decided", &d->decided, out);
-    say_step("repaired", &d->repaired, out);
-    if (d->released.id != d->decided.id)
-        say_step("released", &d->released, out);
+    defect_list_steps(d, out);
 }
 
 static void
@@ -156,8 +175,8 @@ step_value(const struct defect_step *s)
 
     if (s->id == 0)
         return json_null();
-    snprintf(at, sizeof at, "%02d:%02d", s->at.minute / 60 % 24,
-        s->at.minute % 60);
+    snprintf(
+        at, sizeof at, "%02d:%02d", s->at.minute / 60 % 24, s->at.minute % 60);
     return json_pack("{s:I, s:o, s:s, s:o, s:o, s:b}", "record",
         (json_int_t)s->id, "day", day_value(s->at.day), "at", at, "by",
         text_value(s->by), "note", text_value(s->note), "alone", s->alone);
@@ -169,16 +188,15 @@ defect_value(const struct defect_list *list, const struct defect *d)
     const struct subject *v =
         d->subject ? defects_carrier(list->of, d->subject) : NULL;
 
-    return json_pack(
-        "{s:I, s:s, s:o, s:s, s:s, s:s, s:o, s:b, s:b, s:o, s:b,"
-        " s:o, s:o, s:o, s:o, s:o}",
+    return json_pack("{s:I, s:s, s:o, s:s, s:s, s:s, s:o, s:b, s:b, s:o, s:b,"
+                     " s:o, s:o, s:o, s:o, s:o}",
         "number", (json_int_t)d->number, "subject", d->subject_id, "vehicle",
         text_value(v ? v->id : NULL), "item", d->item, "grade",
         sheet_grade_word(d->grade), "state", defect_state_word(d->state),
-        "until",
-        d->state == DEFECT_UNTIL ? day_value(d->until) : json_null(), "lapsed",
-        defect_lapsed(d, list->today), "stops", defect_stops(d, list->today),
-        "again", d->again ? json_integer(d->again) : json_null(), "late_paper",
+        "until", d->state == DEFECT_UNTIL ? day_value(d->until) : json_null(),
+        "lapsed", defect_lapsed(d, list->today), "stops",
+        defect_stops(d, list->today), "again",
+        d->again ? json_integer(d->again) : json_null(), "late_paper",
         d->late_paper, "reported", step_value(&d->reported), "seen",
         step_value(&d->seen), "decided", step_value(&d->decided), "repaired",
         step_value(&d->repaired), "released", step_value(&d->released));
@@ -248,8 +266,8 @@ as_csv(const struct defect_list *list, const struct defect **all, size_t n,
 }
 
 int
-defect_list(const struct defect_list *list, enum defect_list_form form,
-    struct buf *out)
+defect_list(
+    const struct defect_list *list, enum defect_list_form form, struct buf *out)
 {
     size_t n;
     const struct defect **all = choose(list, &n);

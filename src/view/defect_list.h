@@ -20,4 +20,12 @@ enum defect_list_form { DEFECT_LIST_TEXT, DEFECT_LIST_JSON, DEFECT_LIST_CSV };
 int defect_list(const struct defect_list *list, enum defect_list_form form,
     struct buf *out);
 
+/* Append how titles call what @d is on: "N1 Tyres", with the text of the item
+ * up to a colon, where a sheet has it. */
+void defect_list_item(const struct defect *d, struct buf *out);
+
+/* Append a line for each step of @d: who reported, decided, repaired and
+ * released it, when, and what they said. */
+void defect_list_steps(const struct defect *d, struct buf *out);
+
 #endif
