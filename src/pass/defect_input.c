@@ -551,8 +551,9 @@ is_guarded(const struct entering *w, const struct defect_event *was)
 {
     if (was == NULL)
         return 0;
-    return was->kind != EVENT_FAILED ||
-           people_count(run_fleet(w->e->run), MAY_RELEASE, was->subject) > 0;
+    return (was->kind != EVENT_FAILED && was->kind != EVENT_MOVED) ||
+           (was->subject != NULL && people_count(run_fleet(w->e->run),
+                                        MAY_RELEASE, was->subject) > 0);
 }
 
 /* The first report that stands of those found in check @id, or NULL. */
