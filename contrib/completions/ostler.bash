@@ -9,7 +9,8 @@ _ostler() {
         --today | --on | --from | --until | --within | --by | --note | \
             --reference | --reading | --old-meter | --result | --void | \
             --depot | --subject | --job | --to | --sheet | --what-if | \
-            --days | --separator | --*-column) \
+            --days | --separator | --at | --defect | --grade | --answered | \
+            --paper | --end-reading | --record | --why | --*-column) \
             ((i++)) ;;
         -*) ;;
         *) if [ -z "$command" ]; then command=$word; else ((operands++)); fi ;;
@@ -23,6 +24,7 @@ _ostler() {
     --person) what=persons ;;
     --subject) what=subjects ;;
     --job) what=jobs ;;
+    --why) COMPREPLY=($(compgen -W 'sold scrapped returned' -- "$current")); return ;;
     esac
     if [ -n "$what" ]; then
         :
@@ -33,7 +35,8 @@ _ostler() {
     else
         case $command:$operands in
         feed:0 | key:0) what=feeds ;;
-        why:0 | book:0 | record:0 | reading:0 | off-road:0 | walk-round:0 | defect:0 | history:0) what=subjects ;;
+        why:0 | book:0 | record:0 | reading:0 | off-road:0 | left:0 | walk-round:0 | defect:0 | history:0) what=subjects ;;
+        assess:1) COMPREPLY=($(compgen -W 'stop until watch nothing' -- "$current")); return ;;
         why:1 | book:1 | record:1) what=jobs ;;
         esac
     fi

@@ -30,5 +30,5 @@ complete -c ostler -f -n '__fish_seen_subcommand_from key; and __fish_contains_o
     -a '(__ostler_words persons)'
 complete -c ostler -f -n '__fish_seen_subcommand_from why book record' \
     -a '(__ostler_words subjects) (__ostler_words jobs)'
-complete -c ostler -f -n '__fish_seen_subcommand_from reading off-road walk-round defect history' \
+complete -c ostler -f -n '__fish_seen_subcommand_from reading off-road left walk-round defect history' \
     -a '(__ostler_words subjects)'

@@ -11,7 +11,7 @@ enter(const struct record_input *e, int64_t number, const struct options *o,
 static int
 run(struct invocation *i)
 {
-    return defect_act_run(i, enter);
+    return defect_act_run(i, options_operand(&i->options, 0), enter);
 }
 
 const struct command cmd_assess = {

@@ -18,6 +18,7 @@ static const struct command *const commands[] = {
     &cmd_reading,
     &cmd_off_road,
     &cmd_move,
+    &cmd_left,
     &cmd_walk_round,
     &cmd_defect,
     &cmd_assess,

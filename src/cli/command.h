@@ -35,6 +35,7 @@ extern const struct command cmd_record;
 extern const struct command cmd_reading;
 extern const struct command cmd_off_road;
 extern const struct command cmd_move;
+extern const struct command cmd_left;
 extern const struct command cmd_import;
 extern const struct command cmd_walk_round;
 extern const struct command cmd_defect;

@@ -14,6 +14,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 #include <sysexits.h>
 
 #define SLACK 5 /* minutes by which clocks may differ */
@@ -387,6 +388,59 @@ read_odometer(const struct record_input *e, const struct subject *s,
     return 0;
 }
 
+/* Refuse what is entered already: a check by the same person at the same
+ * minute was sent twice, and a column of a sheet of paper is one check. */
+static int
+check_is_new(const struct entering *w, const struct defect_event *event,
+    const char *paper)
+{
+    const struct run_context *p = w->e->run;
+    struct record *all;
+    size_t n;
+
+    if (records_standing(run_ledger(p), run_fleet(p),
+            RECORD_BIT(RECORD_CHECKED), event->subject_id, run_arena(p), &all,
+            &n, w->e->fault))
+        return -1;
+    for (size_t i = 0; i < n; i++) {
+        const struct record_value *at = record_value(&all[i], "at");
+        const char *taken = record_text(&all[i], "paper");
+        if (paper != NULL && taken != NULL && strcasecmp(paper, taken) == 0)
+            return fault_set(w->e->fault, EX_DATAERR,
+                "paper '%s' is entered already, as record %lld; a column of a "
+                "sheet is one check, so name the column too: 'NUMBER mon'",
+                paper, (long long)all[i].id);
+        if (all[i].day == event->at.day && at != NULL &&
+            at->number == event->at.minute && event->by != NULL &&
+            all[i].by != NULL && strcmp(all[i].by, event->by) == 0)
+            return fault_set(w->e->fault, EX_DATAERR,
+                "this check is entered already, as record %lld; to correct "
+                "it, void that first",
+                (long long)all[i].id);
+    }
+    return 0;
+}
+
+/* Refuse an answer to what is no open defect of the vehicle or of what it
+ * carries: it would be a slip, and the one that was meant stay unanswered. */
+static int
+check_answered(const struct entering *w, const struct defect_event *event)
+{
+    for (size_t i = 0; i < event->n_answered; i++) {
+        const struct defect *d = NULL;
+        while ((d = defects_open_on(w->ds, event->subject, d)) != NULL &&
+               d->number != event->answered[i])
+            ;
+        if (d == NULL)
+            return fault_set(w->e->fault, EX_DATAERR,
+                "%sanswered %lld: %s has no open defect with that number; "
+                "ostler defects --subject %s lists them",
+                w->e->mark, (long long)event->answered[i], event->subject_id,
+                event->subject_id);
+    }
+    return 0;
+}
+
 int
 defect_input_check(const struct record_input *e, const struct subject *s,
     const struct defect_input *who, const struct defect_input_check *check,
@@ -428,7 +482,10 @@ defect_input_check(const struct record_input *e, const struct subject *s,
         return fault_set(e->fault, EX_OSERR, "out of memory");
     if (begin(&w, e, out))
         return -1;
-    int rc = enter(&w, &event, &more);
+    int rc =
+        check_is_new(&w, &event, check->paper) || check_answered(&w, &event)
+            ? -1
+            : enter(&w, &event, &more);
     if (rc == 0)
         buf_print(out, "check %lld: %s on %s at %02d:%02d, %s\n",
             (long long)event.id, s->id, day_words(event.at.day, day),
@@ -541,6 +598,46 @@ defect_input_release(const struct record_input *e, int64_t number,
         .kind = EVENT_RELEASED, .until = DAY_NONE, .reading = -1};
 
     return act(e, number, &event, who, out);
+}
+
+int
+defect_input_release_failed(const struct record_input *e, int64_t id,
+    const struct defect_input *who, struct buf *out)
+{
+    struct entering w;
+    struct defect_event event = {
+        .kind = EVENT_RELEASED, .about = id, .until = DAY_NONE, .reading = -1};
+    struct defect_event_more more = {
+        .reference = who->reference, .reading = -1, .end = -1, .opened = -1};
+
+    if (who->note == NULL)
+        return fault_set(e->fault, EX_USAGE,
+            "%snote TEXT is missing: say why it may be used again", e->mark);
+    if (begin(&w, e, out))
+        return -1;
+    const struct defect_event *was = defects_event(w.ds, id);
+    int rc = 0;
+    if (was == NULL || was->kind != EVENT_FAILED || was->subject == NULL)
+        rc = fault_set(e->fault, EX_DATAERR,
+            "record %lld is no job that failed and stands; ostler history "
+            "shows their numbers",
+            (long long)id);
+    if (rc == 0) {
+        event.subject = was->subject;
+        event.subject_id = was->subject_id;
+        rc = read_who(e, who, defect_events_zone(e->run, was->subject), &event);
+    }
+    if (rc == 0 && event.whole_day)
+        rc = fault_set(e->fault, EX_USAGE,
+            "%sat HH:MM is missing: at what time it was done", e->mark);
+    if (rc == 0)
+        rc = enter(&w, &event, &more);
+    if (rc == 0) {
+        buf_print(out, "record %lld: the failed job of %s no longer stops it\n",
+            (long long)id, event.subject_id);
+        say_what_stops(&w, event.subject);
+    }
+    return end(&w, rc);
 }
 
 /* Whether a void of that event is asked of the fold: of all that belongs to a

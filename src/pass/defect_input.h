@@ -66,6 +66,10 @@ int defect_input_repair(const struct record_input *e, int64_t number,
 int defect_input_release(const struct record_input *e, int64_t number,
     const struct defect_input *who, struct buf *out);
 
+/* Lift the stop of the job that failed by record @id; the note says why. */
+int defect_input_release_failed(const struct record_input *e, int64_t id,
+    const struct defect_input *who, struct buf *out);
+
 /*
  * Void the record @id when it is one about checks or defects: 1 when it was,
  * and is void now; 0 when it is of another kind, and nothing was done; -1 with
