@@ -2,6 +2,7 @@
 #include "buf.h"
 #include "command.h"
 #include "dues.h"
+#include "fitness.h"
 #include "isoweek.h"
 #include "scan.h"
 #include "select.h"
@@ -106,12 +107,16 @@ show(struct invocation *i, const struct run_context *p, const struct view *view,
 {
     const struct snapshot *s = dues_of_run(p, &i->fault);
     struct selection dues;
+    struct shown shown = {.dues = &dues, .filter = filter};
     int rc = -1;
 
-    if (s == NULL)
+    if (s != NULL && view->conditions)
+        shown.conditions = fitness_of_run(p, &i->fault);
+    if (s == NULL || (view->conditions && shown.conditions == NULL))
         return -1;
+    shown.defects = fitness_defects(p);
     if (select_dues(s, filter, &dues) == 0) {
-        rc = view->render(&dues, i->out);
+        rc = view->render(&shown, i->out);
         free(dues.dues);
     }
     return rc ? fault_set(&i->fault, EX_OSERR, "out of memory") : 0;

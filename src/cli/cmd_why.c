@@ -25,7 +25,7 @@ show(struct invocation *i, struct run_context *p, const struct task *t)
         buf_print(i->out, "%s: %s is not due: nothing has called for it.\n",
             t->subject->id, t->job->title);
     else
-        view_why.render(&dues, i->out);
+        view_why.render(&(struct shown){.dues = &dues}, i->out);
     free(dues.dues);
     snapshot_free(s);
     return 0;

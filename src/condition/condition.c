@@ -1,6 +1,7 @@
 #include "condition.h"
 
-#include <stdio.h>
+#include "buf.h"
+
 #include <stdlib.h>
 
 /* A reason, with the vehicle that it is about. */
@@ -26,7 +27,7 @@ static const struct {
     [CONDITION_NOT_KNOWN] = {"not-known", "not known, ask"},
     [CONDITION_OPEN_DEFECTS] = {"open-defects",
         "may be driven, with open defects"},
-    [CONDITION_FIT] = {"fit", "may be driven"},
+    [CONDITION_FIT] = {"fit", "fit, as far as is known"},
 };
 
 static const struct {
@@ -79,34 +80,63 @@ stop_lifted_by(enum stop_kind kind)
 }
 
 const char *
-stop_text(const struct stop *s, char *out, size_t size)
+stop_note(const struct stop *s)
+{
+    if (s->defect != NULL)
+        return s->defect->seen.note ? s->defect->seen.note
+                                    : s->defect->reported.note;
+    if (s->record != NULL)
+        return s->record->note;
+    return s->kind == STOP_FAILED ? s->due->failed->note : NULL;
+}
+
+/* "defect 3, T1 Tyres all round", and on what unless that is the vehicle
+ * itself; the text is of the sheet as it is now, so the code goes first. */
+static void
+say_defect(const struct defect *d, struct buf *out)
+{
+    const struct subject *s = d->subject;
+    const struct check_item *item = sheet_item(s, d->item);
+
+    if (item == NULL && s->carrier != NULL)
+        item = sheet_item(s->carrier, d->item);
+    buf_print(out, "defect %lld, %s%s%s", (long long)d->number, d->item,
+        item ? " " : "", item ? item->text : "");
+    if (s->kind == SUBJECT_EQUIPMENT)
+        buf_print(out, " on %s", s->id);
+}
+
+/* Each kind names the day from which it holds, if there is one. */
+void
+stop_say(const struct stop *s, struct buf *out)
 {
     const char *title = s->due ? s->due->task->job->title : "";
     char since[DAY_WORDS];
     char until[DAY_WORDS];
 
     day_words(s->since, since);
+    if (s->due != NULL && s->subject->kind == SUBJECT_EQUIPMENT)
+        buf_print(out, "%s: ", s->subject->id);
+    if (s->defect != NULL)
+        say_defect(s->defect, out);
     if (s->kind == STOP_DEFECT || s->kind == STOP_OPEN)
-        (void)snprintf(out, size, "defect %lld, %s of %s, %s, since %s",
-            (long long)s->defect->number, s->defect->item,
-            s->defect->subject_id, defect_state_word(s->defect->state), since);
+        buf_print(out, ", %s, %s, since %s", sheet_grade_word(s->defect->grade),
+            defect_state_word(s->defect->state), since);
     else if (s->kind == STOP_LAPSED)
-        (void)snprintf(out, size, "defect %lld, %s of %s, was put off until %s",
-            (long long)s->defect->number, s->defect->item,
-            s->defect->subject_id, day_words(s->defect->until, until));
+        buf_print(
+            out, ", was put off until %s", day_words(s->defect->until, until));
     else if (s->kind == STOP_FAILED)
-        (void)snprintf(out, size, "%s failed on %s", title, since);
+        buf_print(out, "%s failed on %s", title, since);
     else if (s->kind == STOP_OVERDUE)
-        (void)snprintf(out, size, "%s is overdue since %s", title, since);
+        buf_print(out, "%s is overdue, since %s", title, since);
     else if (s->kind == STOP_NO_RECORD)
-        (void)snprintf(out, size, "%s has no record", title);
+        buf_print(out, "%s has no record", title);
     else if (s->kind == STOP_OFF_ROAD)
-        (void)snprintf(out, size, "off the road since %s", since);
+        buf_print(out, "off the road since %s", since);
     else if (s->kind == STOP_LEFT)
-        (void)snprintf(out, size, "left the fleet on %s", since);
+        buf_print(out, "left the fleet on %s", since);
     else
-        (void)snprintf(out, size, "no check or inspection since it came");
-    return out;
+        buf_text(out, "no check or inspection since it came");
 }
 
 /* Keep a reason for the vehicle that @s.subject is or is carried by; a driver
@@ -213,19 +243,17 @@ came(const struct subject *v, const struct record *r, size_t n, day_t today)
 /* An inspection stands in for a check, not the other way round. */
 static int
 was_looked_at(const struct fleet *f, const struct subject *v,
-    const struct defects *ds, const struct record *r, size_t n, day_t since)
+    const struct record *r, size_t n, day_t since)
 {
-    size_t n_events;
-    const struct defect_event *e = defects_events(ds, &n_events);
-
-    for (size_t i = 0; v->first_use == FIRST_USE_CHECK && i < n_events; i++)
-        if (e[i].kind == EVENT_CHECKED && e[i].voided_by == 0 &&
-            e[i].subject == v && e[i].at.day >= since)
+    for (size_t i = 0; i < n; i++) {
+        int counts = r[i].kind == RECORD_CHECKED
+                         ? v->first_use == FIRST_USE_CHECK
+                         : r[i].kind == RECORD_COMPLETED && r[i].job &&
+                               r[i].job->inspection;
+        if (counts && r[i].subject == v && r[i].voided_by == 0 &&
+            r[i].day >= since)
             return 1;
-    for (size_t i = 0; i < n; i++)
-        if (r[i].subject == v && r[i].kind == RECORD_COMPLETED && r[i].job &&
-            r[i].job->inspection && r[i].voided_by == 0 && r[i].day >= since)
-            return 1;
+    }
     for (size_t i = 0; i < v->n_tasks; i++) {
         const struct task *t = &f->tasks[v->first_task + i];
         if (t->job->inspection && t->baseline.last != DAY_NONE &&
@@ -311,7 +339,7 @@ conditions_new(const struct snapshot *s, const struct defects *ds,
         if (v->kind != SUBJECT_VEHICLE || v->first_use == FIRST_USE_NOTHING)
             continue;
         day_t since = came(v, records, n_records, today);
-        if (!was_looked_at(f, v, ds, records, n_records, since))
+        if (!was_looked_at(f, v, records, n_records, since))
             add(c, (struct stop){
                        .kind = STOP_FIRST_USE, .subject = v, .since = since});
     }

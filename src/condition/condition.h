@@ -4,6 +4,8 @@
 #include "defects.h"
 #include "snapshot.h"
 
+struct buf;
+
 /*
  * What is known of each vehicle today: whether it may be driven, and if not
  * why, since when, and who can lift it (design, section 8).  Made once a run.
@@ -53,8 +55,10 @@ struct vehicle_condition {
 struct conditions;
 
 /* Of every vehicle of the fleet of @s on its day, which must not be before the
- * newest one that conditions were worked out for (rule 13).  Both are borrowed.
- * NULL when memory is out.  Free with conditions_free(). */
+ * newest one that conditions were worked out for (rule 13).  The records are
+ * the facts of @s, leavings, and of checks the newest of each vehicle that
+ * needs one.  All is borrowed.  NULL when memory is out.  Free with
+ * conditions_free(). */
 struct conditions *conditions_new(const struct snapshot *s,
     const struct defects *ds, const struct record *records, size_t n_records);
 
@@ -70,14 +74,17 @@ const struct vehicle_condition *conditions_of(
     const struct conditions *c, const struct subject *s);
 
 /* The words: "fit", "open-defects", "not-known", "not-to-be-driven"; and as
- * people read them, "may be driven", ... */
+ * people read them, "fit, as far as is known", ... */
 const char *condition_word(enum fitness condition);
 const char *condition_said(enum fitness condition);
 
 /* Of a reason: "defect", "lapsed", "failed", "overdue", ...; what it says,
- * without a full stop, written into @out and returned; and who can lift it. */
+ * without a full stop, appended to @out; and who can lift it. */
 const char *stop_word(enum stop_kind kind);
-const char *stop_text(const struct stop *s, char *out, size_t size);
+void stop_say(const struct stop *s, struct buf *out);
 const char *stop_lifted_by(enum stop_kind kind);
+
+/* What was said when it was reported, failed or taken off the road, or NULL. */
+const char *stop_note(const struct stop *s);
 
 #endif

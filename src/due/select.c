@@ -12,6 +12,35 @@ is_or_is_carried_by(const struct subject *s, const void *which)
     return 0;
 }
 
+/* @v, and no due of it; for a person it ends as below. */
+static int
+vehicle_in_scope(const struct scope *scope, const struct subject *v)
+{
+    const struct person *p = scope->which;
+
+    if (scope->kind == SCOPE_DEPOT)
+        return fleet_depot(v) == scope->which;
+    if (scope->kind == SCOPE_SUBJECT)
+        return is_or_is_carried_by(scope->which, v);
+    for (size_t i = 0; scope->kind == SCOPE_PERSON && i < p->n_told; i++)
+        if (vehicle_in_scope(&p->told[i], v))
+            return 1;
+    return scope->kind == SCOPE_ALL;
+}
+
+int
+select_vehicle(const struct filter *f, const struct subject *v)
+{
+    if (f->subject != NULL && !is_or_is_carried_by(f->subject, v))
+        return 0;
+    if (f->depot != NULL && fleet_depot(v) != f->depot)
+        return 0;
+    for (size_t i = 0; i < f->n_scopes; i++)
+        if (vehicle_in_scope(&f->scopes[i], v))
+            return 1;
+    return f->n_scopes == 0;
+}
+
 /* A person is told of no person, so this ends. */
 static int
 told_of(const struct person *p, const struct due *d)

@@ -28,6 +28,11 @@ struct selection {
 /* Nonzero when the due is what the scope names. */
 int select_in_scope(const struct scope *scope, const struct due *d);
 
+/* Nonzero when @filter asks for the vehicle @v, whatever its dues: by depot, by
+ * subject, which may be what it carries, and by scopes, of which a job names no
+ * vehicle. */
+int select_vehicle(const struct filter *filter, const struct subject *v);
+
 /*
  * Choose dues into @out, whose list is to be given to free().  Returns 0, or -1
  * when memory is out.

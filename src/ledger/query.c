@@ -98,6 +98,9 @@ static const char *const texts[STATEMENTS] = {
                       " AND kind = ? AND" STANDS,
     [RECORDS_OTHER_OF] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER
                          " AND kind = ? AND subject = ? AND" STANDS,
+    [RECORDS_NEWEST_OF] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER
+                          " AND kind = ? AND subject = ? AND job IS NULL"
+                          " AND" STANDS " ORDER BY day DESC LIMIT 1",
     [RECORDS_WITH_VOIDED] = "SELECT" RECORD_COLUMNS " FROM event WHERE" OTHER
                             " AND kind = ? ORDER BY id",
     [RECORDS_OF_KIND] = "SELECT" RECORD_COLUMNS " FROM event WHERE kind = ?1"

@@ -119,6 +119,14 @@ int records_of_kinds(struct ledger *l, const struct fleet *fleet,
     struct fault *f);
 
 /*
+ * The newest check that stands of each vehicle that counts as fit only with
+ * one, see enum first_use: of what may be millions all that conditions need.
+ * Else as records_read().
+ */
+int records_newest_checks(struct ledger *l, const struct fleet *fleet,
+    struct arena *a, struct record **out, size_t *n, struct fault *f);
+
+/*
  * Of the records that stand those that the dues of @fleet follow from, or,
  * unless @only is NULL, those of that one task, see need.h: its dues are the
  * ones that all records would give, and what it costs grows with what is

@@ -144,3 +144,24 @@ records_standing(struct ledger *l, const struct fleet *fleet, unsigned kinds,
     record_reader_end(&in);
     return result;
 }
+
+int
+records_newest_checks(struct ledger *l, const struct fleet *fleet,
+    struct arena *a, struct record **out, size_t *n, struct fault *f)
+{
+    struct record_reader in;
+    int result = record_reader_start(&in, l, fleet, a, f);
+
+    for (size_t i = 0; result == 0 && i < fleet->n_subjects; i++) {
+        if (fleet->subjects[i].first_use != FIRST_USE_CHECK)
+            continue;
+        struct query q = query_start(l, RECORDS_NEWEST_OF);
+        query_text(&q, record_kind_word(RECORD_CHECKED));
+        query_text(&q, fleet->subjects[i].id);
+        result = record_reader_take_all(&in, &q, f);
+    }
+    *out = in.records;
+    *n = in.n;
+    record_reader_end(&in);
+    return result;
+}

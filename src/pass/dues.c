@@ -1,6 +1,7 @@
 #include "dues.h"
 
 #include "calm.h"
+#include "condition.h"
 #include "fleet_plan.h"
 #include "page.h"
 #include "planning.h"
@@ -91,8 +92,12 @@ dues_forget(const struct run_context *p)
 {
     struct run_made *m = run_made(p);
 
+    conditions_free(m->conditions);
+    defects_free(m->defects);
     snapshot_free(m->dues);
     fleet_plan_free(m->plan);
+    m->conditions = NULL;
+    m->defects = NULL;
     m->dues = NULL;
     m->plan = NULL;
     m->booked = NULL;

@@ -1,6 +1,7 @@
 #include "run_context.h"
 
 #include "arena.h"
+#include "condition.h"
 #include "config.h"
 #include "fleet_plan.h"
 #include "records.h"
@@ -245,6 +246,8 @@ void
 run_rest(struct run_context *p)
 {
     if (p->made != NULL) {
+        conditions_free(p->made->conditions);
+        defects_free(p->made->defects);
         snapshot_free(p->made->dues);
         fleet_plan_free(p->made->plan);
     }

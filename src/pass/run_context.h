@@ -10,7 +10,9 @@
 
 struct fleet_plan;
 struct booked;
+struct conditions;
 struct config;
+struct defects;
 struct snapshot;
 
 /*
@@ -50,7 +52,8 @@ struct run_options {
 
 /*
  * What a run has at hand besides: what it read, and what was worked out of that
- * by planning.h and dues.h, each once and when it was first asked for.
+ * by planning.h, dues.h and fitness.h, each once and when it was first asked
+ * for.
  */
 struct run_made {
     unsigned serves;              /* as asked for */
@@ -60,6 +63,8 @@ struct run_made {
     size_t n_booked;
     struct fleet_plan *plan;
     struct snapshot *dues;
+    struct defects *defects;
+    struct conditions *conditions;
 };
 
 /*

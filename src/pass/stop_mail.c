@@ -4,6 +4,7 @@
 #include "condition.h"
 #include "defect_events.h"
 #include "dues.h"
+#include "fitness.h"
 #include "mailing.h"
 #include "people.h"
 #include "records.h"
@@ -169,35 +170,6 @@ stop_mail_look(const struct run_context *p, const struct defects *ds)
     return b;
 }
 
-/* The conditions with the defects as they are in this transaction.  NULL with
- * @f set. */
-static struct conditions *
-conditions_now(const struct run_context *p, const struct snapshot *s,
-    const struct defects *ds, struct fault *f)
-{
-    const struct facts *facts = run_facts(p);
-    size_t n = facts->first[facts->fleet->n_subjects];
-    struct record *left;
-    size_t n_left;
-
-    if (records_of_kinds(run_ledger(p), run_fleet(p), RECORD_BIT(RECORD_LEFT),
-            run_arena(p), &left, &n_left, f))
-        return NULL;
-    struct record *all =
-        arena_take(run_arena(p), (n + n_left + 1) * sizeof *all);
-    struct conditions *c = NULL;
-    if (all != NULL) {
-        if (n > 0)
-            memcpy(all, facts->records, n * sizeof *all);
-        if (n_left > 0)
-            memcpy(all + n, left, n_left * sizeof *all);
-        c = conditions_new(s, ds, all, n + n_left);
-    }
-    if (c == NULL)
-        fault_fill(f, EX_OSERR, "out of memory");
-    return c;
-}
-
 /* A defect as a reason, for what is stopped by it whatever else is so. */
 static struct stop
 stop_of(const struct defect *d, day_t today)
@@ -245,7 +217,7 @@ static int
 tell_lifted(struct news *n, const struct defects *ds, struct fault *f)
 {
     const struct snapshot *s = dues_of_run(n->run, f);
-    struct conditions *c = s ? conditions_now(n->run, s, ds, f) : NULL;
+    struct conditions *c = s ? fitness_make(n->run, s, ds, f) : NULL;
 
     if (c == NULL)
         return -1;
@@ -441,7 +413,7 @@ stop_mail_round(const struct run_context *p, const struct snapshot *s,
     if (run_fleet(p)->site.mail.from == NULL)
         return 0;
     struct defects *ds = defect_events_fold(p, f);
-    struct conditions *c = ds ? conditions_now(p, s, ds, f) : NULL;
+    struct conditions *c = ds ? fitness_make(p, s, ds, f) : NULL;
     int rc = c ? 0 : -1;
     size_t n = 0;
     const struct vehicle_condition *all = c ? conditions_all(c, &n) : NULL;

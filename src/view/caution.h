@@ -7,4 +7,8 @@
     "Work on brakes, wheels, lifts, extinguishers and tachographs is for "     \
     "people qualified for it."
 
+/* The same of what says which vehicles may be driven. */
+#define CAUTION_FIT                                                            \
+    "\"Fit\" means only that nothing is known against it. " CAUTION_TEXT
+
 #endif

@@ -3,6 +3,7 @@
 #include "buf.h"
 #include "caution.h"
 #include "csv_write.h"
+#include "select.h"
 #include "wording.h"
 
 #include <jansson.h>
@@ -18,6 +19,9 @@ is_asked(const struct defect_list *list, const struct defect *d)
     const struct subject *s = d->subject;
 
     if (!list->all && !defect_is_open(d))
+        return 0;
+    if (list->filter != NULL && s != NULL &&
+        !select_vehicle(list->filter, defects_carrier(list->of, s)))
         return 0;
     return list->subject == NULL || s == list->subject ||
            (s != NULL && defects_carrier(list->of, s) == list->subject);
@@ -202,14 +206,23 @@ defect_value(const struct defect_list *list, const struct defect *d)
         step_value(&d->repaired), "released", step_value(&d->released));
 }
 
-static int
-as_json(const struct defect_list *list, const struct defect **all, size_t n,
-    struct buf *out)
+struct json_t *
+defect_list_array(const struct defect_list *list)
 {
-    json_t *array = json_array();
+    size_t n;
+    const struct defect **all = choose(list, &n);
+    json_t *array = all ? json_array() : NULL;
 
-    for (size_t i = 0; i < n; i++)
+    for (size_t i = 0; array != NULL && i < n; i++)
         json_array_append_new(array, defect_value(list, all[i]));
+    free(all);
+    return array;
+}
+
+static int
+as_json(const struct defect_list *list, struct buf *out)
+{
+    json_t *array = defect_list_array(list);
     json_t *root = json_pack("{s:i, s:o, s:s, s:o}", "schema", 1, "today",
         day_value(list->today), "caution", CAUTION_TEXT, "defects", array);
     char *text = root ? json_dumps(root, JSON_INDENT(2)) : NULL;
@@ -270,17 +283,16 @@ defect_list(
     const struct defect_list *list, enum defect_list_form form, struct buf *out)
 {
     size_t n;
-    const struct defect **all = choose(list, &n);
-    int rc = 0;
 
+    if (form == DEFECT_LIST_JSON)
+        return as_json(list, out) != 0 || buf_failed(out) ? -1 : 0;
+    const struct defect **all = choose(list, &n);
     if (all == NULL)
         return -1;
     if (form == DEFECT_LIST_TEXT)
         as_text(list, all, n, out);
-    else if (form == DEFECT_LIST_CSV)
-        as_csv(list, all, n, out);
     else
-        rc = as_json(list, all, n, out);
+        as_csv(list, all, n, out);
     free(all);
-    return rc != 0 || buf_failed(out) ? -1 : 0;
+    return buf_failed(out) ? -1 : 0;
 }

@@ -4,6 +4,8 @@
 #include "defects.h"
 
 struct buf;
+struct filter;
+struct json_t;
 
 /* Defects, the gravest and oldest first: as text for people, as JSON and as a
  * table. */
@@ -11,6 +13,8 @@ struct defect_list {
     const struct defects *of;
     day_t today;
     const struct subject *subject; /* only of it and what it carries, or NULL */
+    const struct filter *filter;   /* only of the vehicles that it asks for, or
+                                      NULL */
     int all;                       /* those that are closed or void too */
 };
 
@@ -27,5 +31,9 @@ void defect_list_item(const struct defect *d, struct buf *out);
 /* Append a line for each step of @d: who reported, decided, repaired and
  * released it, when, and what they said. */
 void defect_list_steps(const struct defect *d, struct buf *out);
+
+/* They as an array of JSON, for what else shows them; NULL when memory is out.
+ * Free with json_decref(). */
+struct json_t *defect_list_array(const struct defect_list *list);
 
 #endif

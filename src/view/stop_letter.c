@@ -49,15 +49,12 @@ write_subject(const struct stop_letter *m, struct buf *out)
 static void
 write_stop(const struct stop_letter *m, const struct stop *s, struct buf *out)
 {
-    char text[320];
-
-    buf_print(out, "- %s\n", stop_text(s, text, sizeof text));
-    if (s->defect != NULL) {
-        buf_text(out, "    ");
-        defect_list_item(s->defect, out);
-        buf_print(out, ", graded %s\n", sheet_grade_word(s->defect->grade));
+    buf_text(out, "- ");
+    stop_say(s, out);
+    buf_text(out, "\n");
+    if (s->defect != NULL)
         defect_list_steps(s->defect, out);
-    } else if (s->due != NULL && s->due->failed != NULL) {
+    else if (s->due != NULL && s->due->failed != NULL) {
         buf_text(out, "    ");
         wording_failure(s->due, out);
         buf_text(out, "\n");
@@ -103,7 +100,7 @@ write_text(const struct stop_letter *m, struct buf *out)
     }
     if (m->page_url != NULL)
         buf_print(out, "\nThe page: %s\n", m->page_url);
-    buf_print(out, "\n%s\n", CAUTION_TEXT);
+    buf_print(out, "\n%s\n", CAUTION_FIT);
 }
 
 /* Append what @write says, clean: what people typed is in it. */

@@ -4,6 +4,17 @@
 #include "select.h"
 
 struct buf;
+struct conditions;
+struct defects;
+
+/* What a view shows: dues, and unless they are NULL the conditions of the
+ * vehicles that the filter asks for, with the defects behind them. */
+struct shown {
+    const struct selection *dues;
+    const struct filter *filter;
+    const struct conditions *conditions;
+    const struct defects *defects;
+};
 
 /*
  * A way to show dues.  To add one, write its file and give it a row in the
@@ -13,9 +24,10 @@ struct buf;
  */
 struct view {
     const char *name;
-    int reasons; /* nonzero when it shows those of the dues */
-    /* Append @dues to @out: 0, or -1 when memory is out. */
-    int (*render)(const struct selection *dues, struct buf *out);
+    int reasons;    /* nonzero when it shows those of the dues */
+    int conditions; /* nonzero when it shows those of the vehicles */
+    /* Append @shown to @out: 0, or -1 when memory is out. */
+    int (*render)(const struct shown *shown, struct buf *out);
 };
 
 extern const struct view view_list;

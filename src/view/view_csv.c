@@ -32,8 +32,10 @@ add_due(const struct due *d, struct buf *out)
 }
 
 static int
-render(const struct selection *dues, struct buf *out)
+render(const struct shown *shown, struct buf *out)
 {
+    const struct selection *dues = shown->dues;
+
     buf_text(out, "subject,kind,depot,job,title,class,state,deadline,"
                   "plan_day,book_by,last_done,cycle,failed,failed_by,"
                   "failed_reference,failed_note,booked\r\n");
@@ -42,4 +44,4 @@ render(const struct selection *dues, struct buf *out)
     return buf_failed(out) ? -1 : 0;
 }
 
-const struct view view_csv = {"csv", 0, render};
+const struct view view_csv = {"csv", 0, 0, render};

@@ -1,5 +1,7 @@
 #include "buf.h"
 #include "caution.h"
+#include "condition.h"
+#include "defect_list.h"
 #include "view.h"
 
 #include <jansson.h>
@@ -7,7 +9,8 @@
 #include <stdlib.h>
 
 /*
- * The contract: one object with "schema", "today" and "dues".  Keys may be
+ * The contract: one object with "schema", "today", "vehicles", "defects"
+ * and "dues".  Keys may be
  * added under the same schema number; none changes its meaning.
  */
 
@@ -140,19 +143,74 @@ due_value(const struct due *d, day_t today)
         warnings_value(d, today), "reasons", reasons_value(d));
 }
 
-static int
-render(const struct selection *dues, struct buf *out)
+/* "stops" are those that stop it, "others" what else is known against it. */
+static json_t *
+stop_value(const struct stop *s)
 {
+    struct buf *text = buf_new();
+
+    if (text == NULL)
+        return NULL;
+    stop_say(s, text);
+    json_t *value = json_pack("{s:s, s:o, s:s, s:s, s:o, s:o, s:s, s:o}",
+        "reason", stop_word(s->kind), "since", day_value(s->since), "lifted_by",
+        stop_lifted_by(s->kind), "subject", s->subject->id, "defect",
+        number_value(s->defect ? s->defect->number : -1), "job",
+        text_value(s->due ? s->due->task->job->id : NULL), "text",
+        buf_str(text), "note", text_value(stop_note(s)));
+    buf_free(text);
+    return value;
+}
+
+static json_t *
+stops_value(const struct vehicle_condition *v, int stops)
+{
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < v->n_stops; i++)
+        if ((v->stops[i].makes == CONDITION_NOT_TO_BE_DRIVEN) == stops)
+            json_array_append_new(list, stop_value(&v->stops[i]));
+    return list;
+}
+
+static json_t *
+vehicles_value(const struct shown *shown)
+{
+    size_t n;
+    const struct vehicle_condition *v = conditions_all(shown->conditions, &n);
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < n; i++) {
+        const struct depot *depot = fleet_depot(v[i].vehicle);
+        if (select_vehicle(shown->filter, v[i].vehicle))
+            json_array_append_new(list,
+                json_pack("{s:s, s:o, s:s, s:o, s:o}", "subject",
+                    v[i].vehicle->id, "depot",
+                    text_value(depot ? depot->id : NULL), "condition",
+                    condition_word(v[i].condition), "stops",
+                    stops_value(&v[i], 1), "others", stops_value(&v[i], 0)));
+    }
+    return list;
+}
+
+static int
+render(const struct shown *shown, struct buf *out)
+{
+    const struct selection *dues = shown->dues;
     day_t today = snapshot_today(dues->of);
+    const struct defect_list open = {
+        .of = shown->defects, .today = today, .filter = shown->filter};
     json_t *list = json_array();
     int failed = list == NULL;
 
     for (size_t i = 0; i < dues->n && !failed; i++)
         failed = json_array_append_new(list, due_value(dues->dues[i], today));
-    json_t *top =
-        failed ? NULL
-               : json_pack("{s:i, s:o, s:s, s:O}", "schema", 1, "today",
-                     day_value(today), "caution", CAUTION_TEXT, "dues", list);
+    json_t *top = failed
+                      ? NULL
+                      : json_pack("{s:i, s:o, s:s, s:o, s:o, s:O}", "schema", 1,
+                            "today", day_value(today), "caution", CAUTION_FIT,
+                            "vehicles", vehicles_value(shown), "defects",
+                            defect_list_array(&open), "dues", list);
     char *text = top ? json_dumps(top, JSON_INDENT(2)) : NULL;
     if (text != NULL)
         buf_print(out, "%s\n", text);
@@ -163,4 +221,4 @@ render(const struct selection *dues, struct buf *out)
     return failed ? -1 : 0;
 }
 
-const struct view view_json = {"json", 1, render};
+const struct view view_json = {"json", 1, 1, render};

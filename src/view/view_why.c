@@ -63,8 +63,10 @@ add_due(const struct due *d, day_t today, struct buf *out)
 }
 
 static int
-render(const struct selection *dues, struct buf *out)
+render(const struct shown *shown, struct buf *out)
 {
+    const struct selection *dues = shown->dues;
+
     for (size_t i = 0; i < dues->n; i++)
         if (add_due(dues->dues[i], snapshot_today(dues->of), out))
             return -1;
@@ -72,4 +74,4 @@ render(const struct selection *dues, struct buf *out)
     return buf_failed(out) ? -1 : 0;
 }
 
-const struct view view_why = {"why", 1, render};
+const struct view view_why = {"why", 1, 0, render};

@@ -126,7 +126,7 @@ def read(path):
         if not story.source or not story.known or not story.working:
             raise SystemExit(f"{story.where}: source, known and working "
                              "are needed")
-        if not any(step[0] in ("due", "refused") for step in story.steps):
+        if not any(step[0] in ("due", "refused", "condition") for step in story.steps):
             raise SystemExit(f"{story.where}: nothing is expected")
     return stories
 
@@ -165,6 +165,8 @@ def begin(stories, story, line, where):
         story.steps.append((word, rest, None))
     elif word == "due":
         story.steps.append((word, None, Due(rest)))
+    elif word == "condition":
+        story.steps.append((word, None, rest.split()))
     elif word == "edit":
         old, _, new = rest.partition(" => ")
         story.steps.append((word, old, new.replace("\\n", "\n")))
