@@ -115,6 +115,19 @@ add_item(struct composing *w, const struct ical_item *item, int must,
     return 1;
 }
 
+/* However full the feed is: whether a vehicle may be driven goes before
+ * dates. */
+static int
+add_defects(struct composing *w, struct fault *f)
+{
+    for (size_t i = 0; i < w->c->n_defects; i++) {
+        struct ical_item item = contents_defect(w->run, w->c->defects[i]);
+        if (add_item(w, &item, 1, f) < 0)
+            return -1;
+    }
+    return 0;
+}
+
 /* The nearest dues first, and where some have no room, that it ends there. */
 static int
 add_dues(struct composing *w, struct fault *f)
@@ -125,15 +138,16 @@ add_dues(struct composing *w, struct fault *f)
     int rc = 1;
 
     for (; n < room && rc > 0; n += rc > 0)
-        rc = add_item(w, &(struct ical_item){ICAL_DUE, c->dues[n], NULL, 0},
+        rc = add_item(w,
+            &(struct ical_item){.kind = ICAL_DUE, .due = c->dues[n]},
             n < c->n_must, f);
     w->done->dues = n;
     w->done->left_out = c->n_dues - n;
     if (rc < 0 || n == c->n_dues)
         return rc < 0 ? -1 : 0;
     rc = add_item(w,
-        &(struct ical_item){ICAL_END, NULL, NULL, ical_due_day(c->dues[n])}, 1,
-        f);
+        &(struct ical_item){.kind = ICAL_END, .day = ical_due_day(c->dues[n])},
+        1, f);
     return rc < 0 ? -1 : 0;
 }
 
@@ -147,8 +161,8 @@ add_done(struct composing *w, struct fault *f)
     for (size_t i = 0; i < c->n_done && rc > 0 &&
                        w->done->items < (size_t)c->feed->most_events;
          i++)
-        rc = add_item(
-            w, &(struct ical_item){ICAL_DONE, NULL, c->done[i], 0}, 0, f);
+        rc = add_item(w,
+            &(struct ical_item){.kind = ICAL_DONE, .proof = c->done[i]}, 0, f);
     return rc < 0 ? -1 : 0;
 }
 
@@ -157,7 +171,7 @@ add_all(struct composing *w, struct fault *f)
 {
     if (ical_begin(w->ical, w->out))
         return no_memory(f);
-    if (add_dues(w, f) || add_done(w, f))
+    if (add_defects(w, f) || add_dues(w, f) || add_done(w, f))
         return -1;
     if (w->done->items == 0) {
         if (add_item(w, &(struct ical_item){.kind = ICAL_NOTHING}, 1, f) < 0)

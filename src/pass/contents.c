@@ -1,5 +1,7 @@
 #include "contents.h"
 
+#include "defect_events.h"
+#include "people.h"
 #include "select.h"
 
 #include <nettle/sha2.h>
@@ -164,6 +166,63 @@ choose_done(const struct run_context *p, struct contents *c)
     return 0;
 }
 
+/* Defects are of subjects, so a scope that is a job has none. */
+static int
+shows_defects_of(const struct scope *scope, const struct subject *s)
+{
+    const struct person *person = scope->which;
+
+    switch (scope->kind) {
+    case SCOPE_ALL:
+        return 1;
+    case SCOPE_DEPOT:
+        return fleet_depot(s) == scope->which;
+    case SCOPE_SUBJECT:
+        return s == scope->which ||
+               (s->carrier != NULL && s->carrier == scope->which);
+    case SCOPE_PERSON:
+        return person->n_told > 0 && people_may(person, 0, s);
+    case SCOPE_JOB:
+        break;
+    }
+    return 0;
+}
+
+struct ical_item
+contents_defect(const struct run_context *p, const struct defect *d)
+{
+    return (struct ical_item){.kind = ICAL_DEFECT,
+        .defect = d,
+        .stops = defect_stops(d, run_moment(p).today)};
+}
+
+/* What stops a vehicle, and what was put off, whose last day is a deadline.
+ * What is released is gone. */
+static int
+choose_defects(const struct run_context *p, struct contents *c, struct fault *f)
+{
+    size_t n;
+
+    c->of = defect_events_fold(p, f);
+    if (c->of == NULL)
+        return -1;
+    const struct defect *all = defects_all(c->of, &n);
+    c->defects = calloc(n + 1, sizeof *c->defects);
+    if (c->defects == NULL)
+        return fault_set(f, EX_OSERR, "out of memory");
+    for (const struct defect *d = all; d < all + n; d++) {
+        int is_shown = 0;
+        if (d->subject == NULL || !defect_is_open(d) ||
+            (d->state != DEFECT_UNTIL && !defect_stops(d, run_moment(p).today)))
+            continue;
+        for (size_t i = 0; i < c->feed->n_shows; i++)
+            is_shown |= shows_defects_of(&c->feed->shows[i], d->subject);
+        if (is_shown)
+            c->defects[c->n_defects++] = d;
+    }
+    return 0;
+}
+
 static void
 add_number(struct sha256_ctx *sha, int64_t n)
 {
@@ -227,12 +286,17 @@ look_ahead(const struct contents *c, size_t i)
 }
 
 static int
-hash_items(const struct contents *c, struct sha256_ctx *sha)
+hash_items(const struct run_context *p, const struct contents *c,
+    struct sha256_ctx *sha)
 {
     struct ical *ical = ical_new(&c->form);
     struct buf *outline = buf_new();
     int rc = ical && outline ? 0 : -1;
 
+    for (size_t i = 0; i < c->n_defects && rc == 0; i++) {
+        struct ical_item item = contents_defect(p, c->defects[i]);
+        rc = add_item(sha, ical, &item, outline);
+    }
     for (size_t i = 0; i < c->n_dues && rc == 0; i++) {
         look_ahead(c, i);
         rc = add_item(sha, ical,
@@ -265,9 +329,11 @@ contents_choose(const struct run_context *p, const struct snapshot *s,
     };
     if (choose_dues(p, s, out) || choose_done(p, out))
         return fault_set(f, EX_OSERR, "out of memory");
+    if (choose_defects(p, out, f))
+        return -1;
     sha256_init(&sha);
     add_form(&sha, out);
-    if (hash_items(out, &sha))
+    if (hash_items(p, out, &sha))
         return fault_set(f, EX_OSERR, "out of memory");
     sha256_digest(&sha, sizeof out->hash, out->hash);
     return 0;
@@ -292,4 +358,6 @@ contents_drop(struct contents *c)
     free(c->evidence);
     free(c->done);
     free(c->dues);
+    free(c->defects);
+    defects_free(c->of);
 }

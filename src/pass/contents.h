@@ -11,6 +11,10 @@
 struct contents {
     const struct feed *feed;
     struct ical_feed form;
+    struct defects *of;            /* that the defects are from */
+    const struct defect **defects; /* that stop something, or are put off: by
+                                      number, and never left out */
+    size_t n_defects;
     const struct due **dues; /* by day, those without a day first */
     size_t n_dues;
     size_t n_must; /* of them, those up to the last that is overdue or has no
@@ -30,6 +34,10 @@ struct contents {
  */
 int contents_choose(const struct run_context *p, const struct snapshot *s,
     const struct feed *feed, struct contents *out, struct fault *f);
+
+/* One of its defects as an item. */
+struct ical_item contents_defect(
+    const struct run_context *p, const struct defect *d);
 
 /* How many of its dues have room among the events it may hold. */
 size_t contents_room(const struct contents *c);

@@ -91,6 +91,8 @@ sort_of_uid(enum ical_kind kind, enum feed_form form)
 {
     if (kind == ICAL_DONE)
         return form == FEED_TODOS ? "done to-do" : "done";
+    if (kind == ICAL_DEFECT)
+        return form == FEED_TODOS ? "defect to-do" : "defect";
     return form == FEED_TODOS ? "to-do" : "due";
 }
 
@@ -124,6 +126,17 @@ uuid_of_task(struct ical *c, const struct ical_item *item, uuid_t out)
                          : due_cycle_text(&item->due->cycle, cycle));
 }
 
+static void
+uuid_of_defect(struct ical *c, const struct defect *d, uuid_t out)
+{
+    char number[24];
+
+    snprintf(number, sizeof number, "%lld", (long long)d->number);
+    uuid_of_subject(c, d->subject, ICAL_DEFECT);
+    uuid_copy(out, c->uuid);
+    name_inside(out, number);
+}
+
 void
 ical_uid(struct ical *c, const struct ical_item *item, char out[ICAL_UID_TEXT])
 {
@@ -132,6 +145,8 @@ ical_uid(struct ical *c, const struct ical_item *item, char out[ICAL_UID_TEXT])
     uuid_copy(uuid, ours);
     if (item->kind == ICAL_DUE || item->kind == ICAL_DONE) {
         uuid_of_task(c, item, uuid);
+    } else if (item->kind == ICAL_DEFECT) {
+        uuid_of_defect(c, item->defect, uuid);
     } else {
         name_inside(
             uuid, item->kind == ICAL_END ? "end of feed" : "empty feed");
@@ -179,6 +194,10 @@ ical_outline(struct ical *c, const struct ical_item *item, struct buf *out)
         numbers[4] = ical_is_tentative(item->due);
     } else if (item->kind == ICAL_DONE) {
         add_part(out, item->proof->task->job->id);
+    } else if (item->kind == ICAL_DEFECT) {
+        add_part(out, item->defect->subject_id);
+        numbers[1] = item->defect->number;
+        numbers[2] = item->stops;
     }
     buf_add(out, numbers, sizeof numbers);
     add_part(out, buf_str(c->summary));
@@ -298,7 +317,8 @@ add_completed(struct buf *out, day_t day)
 static void
 add_todo_status(struct buf *out, const struct ical_item *item)
 {
-    int open = item->kind == ICAL_DUE || item->kind == ICAL_END;
+    int open = item->kind == ICAL_DUE || item->kind == ICAL_DEFECT ||
+               item->kind == ICAL_END;
 
     add_line(out, "STATUS:", open ? "NEEDS-ACTION" : "COMPLETED");
     if (item->kind == ICAL_DONE)

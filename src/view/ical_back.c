@@ -144,9 +144,9 @@ ical_back_next(struct ical_back *b, enum feed_form form, struct ical_seen *out,
         if (!ical_back_part(b, form, out))
             return 0;
     } while (read_stamp(out) != 0);
-    out->is_due = !is_of(out, ICAL_CATEGORY_DONE) &&
-                  !is_of(out, ICAL_CATEGORY_END) &&
-                  !is_of(out, ICAL_CATEGORY_NOTHING);
+    out->is_due =
+        !is_of(out, ICAL_CATEGORY_DONE) && !is_of(out, ICAL_CATEGORY_DEFECT) &&
+        !is_of(out, ICAL_CATEGORY_END) && !is_of(out, ICAL_CATEGORY_NOTHING);
     add_content(out, content);
     return 1;
 }

@@ -2,6 +2,8 @@
 
 #include "buf.h"
 #include "clean.h"
+#include "condition.h"
+#include "defect_list.h"
 #include "select.h"
 #include "wording.h"
 
@@ -59,6 +61,10 @@ ical_day(const struct ical_item *item)
         return ical_due_day(item->due);
     case ICAL_DONE:
         return item->proof->done;
+    case ICAL_DEFECT:
+        return item->defect->state == DEFECT_UNTIL
+                   ? item->defect->until
+                   : item->defect->reported.at.day;
     case ICAL_END:
         return item->day;
     case ICAL_NOTHING:
@@ -98,9 +104,60 @@ task_of(const struct ical_item *item)
     return item->kind == ICAL_DONE ? item->proof->task : item->due->task;
 }
 
+/* The state first where it stops: many readers show nothing else. */
+static void
+add_defect(const struct ical_item *item, struct buf *out)
+{
+    const struct defect *d = item->defect;
+    struct buf *raw = buf_new();
+    char day[WORDING_DATE];
+
+    if (raw == NULL)
+        return;
+    buf_print(
+        raw, "%s%s ", item->stops ? "Not to be driven: " : "", d->subject_id);
+    defect_list_item(d, raw);
+    if (!item->stops)
+        buf_print(raw, ": until %s", wording_short_date(d->until, day));
+    add_clean(out, buf_str(raw));
+    buf_free(raw);
+}
+
+/* What it is, who found it and decided what, and who may lift it. */
+static void
+describe_defect(const struct ical_item *item, struct buf *out)
+{
+    const struct defect *d = item->defect;
+    struct buf *raw = buf_new();
+    char day[DAY_WORDS];
+
+    if (raw == NULL)
+        return;
+    buf_print(raw, "Defect %lld, graded %s: %s\n", (long long)d->number,
+        sheet_grade_word(d->grade), defect_state_word(d->state));
+    if (d->state == DEFECT_UNTIL)
+        buf_print(raw, "%s: %s\n",
+            item->stops ? "Was put off until" : "Last day",
+            day_words(d->until, day));
+    defect_list_steps(d, raw);
+    buf_print(raw, "Who can lift it: %s\n", stop_lifted_by(STOP_DEFECT));
+    for (const char *line = buf_str(raw); *line != '\0';) {
+        line += strspn(line, " ");
+        size_t len = strcspn(line, "\n");
+        clean_add(out, CLEAN_LINE, line, len);
+        buf_text(out, "\n");
+        line += len + (line[len] == '\n');
+    }
+    buf_free(raw);
+}
+
 void
 ical_summary(const struct ical_item *item, struct buf *out)
 {
+    if (item->kind == ICAL_DEFECT) {
+        add_defect(item, out);
+        return;
+    }
     if (item->kind == ICAL_NOTHING) {
         buf_text(out, "Nothing due in this window");
         return;
@@ -191,6 +248,8 @@ ical_description(const struct ical_item *item, struct buf *out)
 {
     if (item->kind == ICAL_DUE)
         describe_due(item->due, out);
+    else if (item->kind == ICAL_DEFECT)
+        describe_defect(item, out);
     else if (item->kind == ICAL_DONE)
         describe_done(item->proof, out);
     else if (item->kind == ICAL_END)
@@ -218,6 +277,8 @@ category(const struct ical_item *item)
         return ICAL_CATEGORY_END;
     case ICAL_DONE:
         return ICAL_CATEGORY_DONE;
+    case ICAL_DEFECT:
+        return ICAL_CATEGORY_DEFECT;
     case ICAL_DUE:
         break;
     }
@@ -232,9 +293,11 @@ void
 ical_categories(const struct ical_item *item, struct buf *out)
 {
     buf_text(out, category(item));
-    if (item->kind != ICAL_DUE && item->kind != ICAL_DONE)
+    if (item->kind == ICAL_END || item->kind == ICAL_NOTHING)
         return;
-    const struct depot *depot = fleet_depot(task_of(item)->subject);
+    const struct depot *depot =
+        fleet_depot(item->kind == ICAL_DEFECT ? item->defect->subject
+                                              : task_of(item)->subject);
     if (depot != NULL) {
         buf_text(out, ",");
         add_name(out, depot->id);

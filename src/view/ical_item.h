@@ -1,6 +1,7 @@
 #ifndef ICAL_ITEM_H
 #define ICAL_ITEM_H
 
+#include "defects.h"
 #include "evidence.h"
 
 struct buf;
@@ -9,6 +10,7 @@ struct buf;
 
 enum ical_kind {
     ICAL_DUE,
+    ICAL_DEFECT,  /* one that stops something, or was put off */
     ICAL_DONE,    /* what was done, on its day */
     ICAL_END,     /* stands where a feed ends early */
     ICAL_NOTHING, /* stands in a feed without dues, because some readers keep
@@ -18,9 +20,11 @@ enum ical_kind {
 /* What one event tells of. */
 struct ical_item {
     enum ical_kind kind;
-    const struct due *due;     /* of an ICAL_DUE */
-    const struct proof *proof; /* of an ICAL_DONE */
-    day_t day;                 /* of an ICAL_END */
+    const struct due *due;       /* of an ICAL_DUE */
+    const struct proof *proof;   /* of an ICAL_DONE */
+    day_t day;                   /* of an ICAL_END */
+    const struct defect *defect; /* of an ICAL_DEFECT, as the next */
+    int stops;                   /* it does, on the day of the feed */
 };
 
 /*
@@ -43,6 +47,7 @@ void ical_calendar_name(const char *title, struct buf *out);
 #define ICAL_UNDATED "Undated"
 #define ICAL_CATEGORY_NOTHING "Nothing"
 #define ICAL_CATEGORY_DONE "Done"
+#define ICAL_CATEGORY_DEFECT "Defect"
 #define ICAL_CATEGORY_END "End"
 
 /* The day on which the event of @d stands: of one that failed, that on which it
