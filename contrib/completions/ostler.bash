@@ -21,7 +21,8 @@ _ostler() {
     -c | --config | --sheet) COMPREPLY=($(compgen -f -- "$current")); return ;;
     --result) COMPREPLY=($(compgen -W 'completed failed' -- "$current")); return ;;
     --depot | --page) what=depots ;;
-    --person) what=persons ;;
+    --person | --driver) what=persons ;;
+    --vehicle) what=subjects ;;
     --subject) what=subjects ;;
     --job) what=jobs ;;
     --why) COMPREPLY=($(compgen -W 'sold scrapped returned' -- "$current")); return ;;

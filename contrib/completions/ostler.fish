@@ -22,12 +22,14 @@ for command in $commands
             -l (string replace -- -- '' $option)
     end
 end
-complete -c ostler -f -n '__fish_seen_subcommand_from feed key; and not __fish_contains_opt page person' \
+complete -c ostler -f -n '__fish_seen_subcommand_from feed key; and not __fish_contains_opt page person driver vehicle' \
     -a '(__ostler_words feeds)'
 complete -c ostler -f -n '__fish_seen_subcommand_from key; and __fish_contains_opt page' \
     -a '(__ostler_words depots)'
-complete -c ostler -f -n '__fish_seen_subcommand_from key; and __fish_contains_opt person' \
+complete -c ostler -f -n '__fish_seen_subcommand_from key; and __fish_contains_opt person driver' \
     -a '(__ostler_words persons)'
+complete -c ostler -f -n '__fish_seen_subcommand_from key; and __fish_contains_opt vehicle' \
+    -a '(__ostler_words subjects)'
 complete -c ostler -f -n '__fish_seen_subcommand_from why book record' \
     -a '(__ostler_words subjects) (__ostler_words jobs)'
 complete -c ostler -f -n '__fish_seen_subcommand_from reading off-road left walk-round defect history' \

@@ -13,8 +13,10 @@
 static const struct option_row rows[] = {
     {"page", 0, NULL, "a key to read the page by, of the fleet or a depot"},
     {"person", 0, NULL, "a key by which that person may record from the page"},
+    {"driver", 0, NULL, "a key by which that person may check vehicles"},
+    {"vehicle", 0, NULL, "a key to check that vehicle by, for a code in it"},
     {"rotate", 0, NULL, "make a new key, and revoke all earlier ones"},
-    {"revoke", 0, NULL, "revoke all keys of that feed, page or person"},
+    {"revoke", 0, NULL, "revoke all keys of that thing"},
     {NULL, 0, NULL, NULL},
 };
 
@@ -121,7 +123,7 @@ list(struct invocation *i, const struct run_context *p)
         return fault_set(&i->fault, EX_OSERR, "out of memory");
     int rc = keyring_list(run_ledger(p), a, &keys, &n, &i->fault);
     for (size_t k = 0; k < n && rc == 0; k++)
-        buf_print(i->out, "%-20s %-6s made %s%s%s\n", keys[k].name,
+        buf_print(i->out, "%-20s %-7s made %s%s%s\n", keys[k].name,
             url_path_word(keys[k].kind), clock_words(zone, keys[k].made, made),
             keys[k].revoked ? ", revoked " : "",
             keys[k].revoked ? clock_words(zone, keys[k].revoked, revoked) : "");
@@ -133,24 +135,41 @@ list(struct invocation *i, const struct run_context *p)
 static int
 read_thing(struct invocation *i, struct thing *t)
 {
-    int page = is_given(i, "page");
-    int person = is_given(i, "person");
+    static const struct {
+        const char *option;
+        enum keyring_kind kind;
+        const char *operand;
+    } kinds[] = {
+        {"page", KEYRING_DEPOT, NULL},
+        {"person", KEYRING_PERSON, "PERSON"},
+        {"driver", KEYRING_DRIVER, "PERSON"},
+        {"vehicle", KEYRING_VEHICLE, "VEHICLE"},
+    };
+    int given = 0;
 
-    t->name = options_operand(&i->options, 0);
-    t->kind = person ? KEYRING_PERSON : page ? KEYRING_DEPOT : KEYRING_FEED;
-    if (page && t->name == NULL)
-        *t = (struct thing){KEYRING_FLEET, KEYRING_ALL};
-    if (page && person)
+    *t = (struct thing){KEYRING_FEED, options_operand(&i->options, 0)};
+    for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
+        if (!is_given(i, kinds[k].option))
+            continue;
+        given++;
+        t->kind = kinds[k].kind;
+        if (t->name == NULL && kinds[k].operand != NULL)
+            return fault_set(&i->fault, EX_USAGE, "--%s takes a %s",
+                kinds[k].option, kinds[k].operand);
+    }
+    if (given > 1)
         return fault_set(&i->fault, EX_USAGE,
-            "a key is for --page, to read, or for a --person, to record");
-    if (person && t->name == NULL)
-        return fault_set(&i->fault, EX_USAGE, "--person takes a PERSON");
+            "a key is for one of --page, to read, --person, to record, and "
+            "--driver and --vehicle, to check");
+    if (t->kind == KEYRING_DEPOT && t->name == NULL)
+        *t = (struct thing){KEYRING_FLEET, KEYRING_ALL};
     if (is_given(i, "rotate") && is_given(i, "revoke"))
         return fault_set(
             &i->fault, EX_USAGE, "--rotate or --revoke, not both at once");
     if (t->name == NULL && (is_given(i, "rotate") || is_given(i, "revoke")))
         return fault_set(&i->fault, EX_USAGE,
-            "--rotate and --revoke need a FEED, --page or --person");
+            "--rotate and --revoke need a FEED, --page, "
+            "--person, --driver or --vehicle");
     return 0;
 }
 
@@ -178,7 +197,8 @@ run(struct invocation *i)
 
 const struct command cmd_key = {
     .name = "key",
-    .operands = "[FEED | --page [DEPOT] | --person PERSON]",
+    .operands = "[FEED | --page [DEPOT] | --person PERSON | --driver PERSON | "
+                "--vehicle VEHICLE]",
     .most = 1,
     .summary = "Make a key to a feed or to the page, or list or revoke them.",
     .options = rows,

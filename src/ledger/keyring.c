@@ -10,6 +10,8 @@ static const char *const words[] = {
     [KEYRING_FLEET] = "fleet",
     [KEYRING_DEPOT] = "depot",
     [KEYRING_PERSON] = "person",
+    [KEYRING_DRIVER] = "driver",
+    [KEYRING_VEHICLE] = "vehicle",
 };
 
 #define KINDS (sizeof words / sizeof *words)

@@ -12,9 +12,12 @@ struct ledger;
 /* What a key opens. */
 enum keyring_kind {
     KEYRING_FEED,
-    KEYRING_FLEET, /* the page of the whole fleet, to read */
-    KEYRING_DEPOT, /* that of a depot, to read */
-    KEYRING_PERSON /* the page on which that person may record */
+    KEYRING_FLEET,  /* the page of the whole fleet, to read */
+    KEYRING_DEPOT,  /* that of a depot, to read */
+    KEYRING_PERSON, /* the page on which that person may record */
+    KEYRING_DRIVER, /* checks and reports by that person or driver, of vehicles
+                       that they are told of, or all when told nothing */
+    KEYRING_VEHICLE /* checks and reports of that vehicle, and nothing else */
 };
 
 /* The name of the only thing of the kind KEYRING_FLEET. */
@@ -24,7 +27,8 @@ enum keyring_kind {
 struct keyring_key {
     int64_t id; /* from 1, in the order of making */
     enum keyring_kind kind;
-    const char *name; /* the id of the feed, depot or person */
+    const char *name; /* the id of the feed, depot, person, driver or
+                         vehicle */
     uint8_t hash[KEY_HASH];
     int64_t made;    /* seconds since 1970 */
     int64_t revoked; /* the same, or 0 while it opens */

@@ -13,6 +13,8 @@ static const struct {
     [KEYRING_FLEET] = {"page", "page", "", ""},
     [KEYRING_DEPOT] = {"depot", "page", "depot/", ""},
     [KEYRING_PERSON] = {"person", "page", "person/", ""},
+    [KEYRING_DRIVER] = {"driver", "check", "driver/", ""},
+    [KEYRING_VEHICLE] = {"vehicle", "check", "vehicle/", ""},
 };
 
 void
@@ -29,6 +31,16 @@ url_path_word(enum keyring_kind kind)
     return places[kind].word;
 }
 
+/* The id of the @n-th subject of that kind, or NULL past the last. */
+static const char *
+subject_name(const struct fleet *f, enum subject_kind kind, size_t n)
+{
+    for (size_t i = 0; i < f->n_subjects; i++)
+        if (f->subjects[i].kind == kind && n-- == 0)
+            return f->subjects[i].id;
+    return NULL;
+}
+
 const char *
 url_path_name(const struct fleet *f, enum keyring_kind kind, size_t n)
 {
@@ -39,6 +51,12 @@ url_path_name(const struct fleet *f, enum keyring_kind kind, size_t n)
         return n < f->n_depots ? f->depots[n].id : NULL;
     case KEYRING_PERSON:
         return n < f->n_persons ? f->persons[n].id : NULL;
+    case KEYRING_DRIVER: /* who drives may be either */
+        return n < f->n_persons
+                   ? f->persons[n].id
+                   : subject_name(f, SUBJECT_DRIVER, n - f->n_persons);
+    case KEYRING_VEHICLE:
+        return subject_name(f, SUBJECT_VEHICLE, n);
     case KEYRING_FLEET:
         break;
     }

@@ -52,19 +52,20 @@ keys_are_kept_and_revoked(void **state)
     arena_free(a);
 }
 
-/* A depot, a person and a feed may have one name. */
+/* A depot, a person, a driver and a feed may have one name. */
 static void
 kinds_are_apart(void **state)
 {
-    static const enum keyring_kind kinds[] = {
-        KEYRING_FEED, KEYRING_FLEET, KEYRING_DEPOT, KEYRING_PERSON};
+    static const enum keyring_kind kinds[] = {KEYRING_FEED, KEYRING_FLEET,
+        KEYRING_DEPOT, KEYRING_PERSON, KEYRING_DRIVER, KEYRING_VEHICLE};
+    const size_t n_kinds = sizeof kinds / sizeof *kinds;
     struct arena *a = arena_new();
     struct keyring_key *list;
     size_t n;
 
     (void)state;
     struct ledger *l = opened(LEDGER_WRITE);
-    for (size_t i = 0; i < 4; i++) {
+    for (size_t i = 0; i < n_kinds; i++) {
         struct keyring_key k = made("fleet", "", 100);
         k.kind = kinds[i];
         k.hash[0] = (uint8_t)(i + 1);
@@ -74,8 +75,8 @@ kinds_are_apart(void **state)
         keyring_revoke(l, KEYRING_DEPOT, "Fleet", 200, &n, NULL), 0);
     assert_int_equal(n, 1);
     assert_int_equal(keyring_list(l, a, &list, &n, NULL), 0);
-    assert_int_equal(n, 4);
-    for (size_t i = 0; i < 4; i++) {
+    assert_int_equal(n, n_kinds);
+    for (size_t i = 0; i < n_kinds; i++) {
         assert_int_equal(list[i].kind, kinds[i]);
         assert_int_equal(list[i].revoked != 0, kinds[i] == KEYRING_DEPOT);
     }
