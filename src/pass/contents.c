@@ -1,6 +1,6 @@
 #include "contents.h"
 
-#include "defect_events.h"
+#include "fitness.h"
 #include "people.h"
 #include "select.h"
 
@@ -203,10 +203,9 @@ choose_defects(const struct run_context *p, struct contents *c, struct fault *f)
 {
     size_t n;
 
-    c->of = defect_events_fold(p, f);
-    if (c->of == NULL)
+    if (fitness_of_run(p, f) == NULL)
         return -1;
-    const struct defect *all = defects_all(c->of, &n);
+    const struct defect *all = defects_all(fitness_defects(p), &n);
     c->defects = calloc(n + 1, sizeof *c->defects);
     if (c->defects == NULL)
         return fault_set(f, EX_OSERR, "out of memory");
@@ -359,5 +358,4 @@ contents_drop(struct contents *c)
     free(c->done);
     free(c->dues);
     free(c->defects);
-    defects_free(c->of);
 }

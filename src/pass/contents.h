@@ -11,7 +11,6 @@
 struct contents {
     const struct feed *feed;
     struct ical_feed form;
-    struct defects *of;            /* that the defects are from */
     const struct defect **defects; /* that stop something, or are put off: by
                                       number, and never left out */
     size_t n_defects;
