@@ -1,5 +1,7 @@
 #include "workshop.h"
 
+#include "fitness.h"
+
 #include <stdlib.h>
 #include <sysexits.h>
 
@@ -15,10 +17,13 @@ workshop_page(const struct run_context *p, const struct snapshot *s,
         .from = today,
         .to = page_until(today),
     };
+    const struct conditions *conditions = fitness_of_run(p, f);
     char drawn[CLOCK_WORDS];
     struct selection dues;
     const struct page page = {
         .dues = &dues,
+        .filter = &filter,
+        .conditions = conditions,
         .facts = run_facts(p),
         .part = w->part,
         .drawn =
@@ -27,6 +32,8 @@ workshop_page(const struct run_context *p, const struct snapshot *s,
         .recorder = w->recorder,
     };
 
+    if (conditions == NULL)
+        return -1;
     if (select_dues(s, &filter, &dues))
         return fault_set(f, EX_OSERR, "out of memory");
     int rc = page_html(&page, out);

@@ -52,7 +52,7 @@ end(const char *drawn, struct buf *out)
             drawn);
     }
     html_print(out,
-        "<p class=\"caution\">" CAUTION_TEXT "</p></footer>\n</body></html>\n");
+        "<p class=\"caution\">" CAUTION_FIT "</p></footer>\n</body></html>\n");
 }
 
 /* Clean what is in @raw onto @out: 0 or -1. */
@@ -109,13 +109,14 @@ add_masthead(const struct page *p, struct buf *out)
             p->recorder->person);
     /* For a screen that does not show it all. */
     html_print(out, "<nav aria-label=\"On this page\">");
+    html_print(out, "<a href=\"#stop\">Not to be driven</a> ");
     if (page_has_failed(p))
         html_print(out, "<a href=\"#failed\">%s</a> ",
             wording_of(DUE_FAILED)->heading);
-    html_print(out,
-        "<a href=\"#stop\">Not for use</a> "
-        "<a href=\"#late\">%s</a> ",
-        wording_of(DUE_OVERDUE)->heading);
+    if (page_has_hold(p))
+        html_print(out, "<a href=\"#hold\">Not for use</a> ");
+    html_print(
+        out, "<a href=\"#late\">%s</a> ", wording_of(DUE_OVERDUE)->heading);
     if (page_has_unknown(p))
         html_print(out, "<a href=\"#open\">Not known</a> ");
     html_print(out, "<a href=\"#this\">This week</a> "

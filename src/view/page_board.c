@@ -1,35 +1,54 @@
 #include "page_parts.h"
 #include "page_sections.h"
 
+#include "buf.h"
+#include "condition.h"
 #include "html.h"
 #include "isoweek.h"
 #include "wording.h"
 
 #include <stdlib.h>
 
+/* Nonzero when @d is one of the reasons why a vehicle of the page is not to be
+ * driven, and stands with them. */
+static int
+is_stop(const struct page *p, const struct due *d)
+{
+    if (d->cycle.ahead != 0 ||
+        (d->state != DUE_FAILED && d->state != DUE_OVERDUE))
+        return 0;
+    const struct vehicle_condition *v =
+        conditions_of(p->conditions, page_carrier(d->task->subject));
+    if (v == NULL || !select_vehicle(p->filter, v->vehicle))
+        return 0;
+    for (size_t i = 0; i < v->n_stops; i++)
+        if (v->stops[i].makes == CONDITION_NOT_TO_BE_DRIVEN &&
+            v->stops[i].due == d)
+            return 1;
+    return 0;
+}
+
 /* The current cycle alone counts here, as below. */
 static int
 is_failed(const struct page *p, const struct due *d)
 {
-    (void)p;
-    return d->cycle.ahead == 0 && d->state == DUE_FAILED;
+    return d->cycle.ahead == 0 && d->state == DUE_FAILED && !is_stop(p, d);
 }
 
-/* What failed is named here as well, for this list says what is not to be
- * used. */
+/* Of a driver, say, or of what no vehicle carries: it stops none.  What failed
+ * is named here as well, for this list says what is not to be used. */
 static int
 is_law_overdue(const struct page *p, const struct due *d)
 {
-    (void)p;
     return d->besides == DUE_OVERDUE && d->cycle.ahead == 0 &&
-           d->task->job->class == CLASS_LAW;
+           d->task->job->overdue == OVERDUE_STOPS && !is_stop(p, d);
 }
 
 static int
 is_other_overdue(const struct page *p, const struct due *d)
 {
     return d->state == DUE_OVERDUE && d->cycle.ahead == 0 &&
-           !is_law_overdue(p, d);
+           !is_law_overdue(p, d) && !is_stop(p, d);
 }
 
 static int
@@ -67,8 +86,10 @@ add_rows(const struct page *p, page_wanted *wanted, const char *intro,
         if (s != row) {
             html_print(out, "<div class=\"card\"><h3>");
             page_plate(s, out);
-            html_print(out, "%s</h3><ul>\n",
-                s->title ? s->title : fleet_kind_word(s->kind));
+            html_print(
+                out, "%s ", s->title ? s->title : fleet_kind_word(s->kind));
+            page_condition(p, s, out);
+            html_print(out, "</h3><ul>\n");
         }
         row = s;
         rc |= page_item(p, list.dues[i], 0, out);
@@ -99,16 +120,13 @@ has_row(const struct page *p, const struct subject *s)
     return 0;
 }
 
+/* "Off the road since Mon 2 Mar 2026, no return on record: winter". */
 static void
-add_spell(const struct subject *s, const struct record *r, struct buf *out)
+add_spell(const struct record *r, struct buf *out)
 {
     char day[WORDING_DATE];
 
-    html_print(out, "<div class=\"card off\"><h3>");
-    page_plate(s, out);
-    html_print(out, "%s</h3><p>Off the road since %s, ",
-        s->title ? s->title : fleet_kind_word(s->kind),
-        wording_date(r->day, day));
+    html_print(out, "<p>Off the road since %s, ", wording_date(r->day, day));
     if (r->until == DAY_NONE)
         html_print(out, "no return on record");
     else
@@ -137,7 +155,8 @@ add_parked(const struct page *p, const struct page_list *parked,
     return rc;
 }
 
-/* The spell off the road of a row that stands still today, or NULL. */
+/* The spell off the road of a row that stands still today, or NULL; a vehicle
+ * stands with those that are not to be driven. */
 static const struct record *
 stands_still(const struct page *p, const struct subject *s)
 {
@@ -145,6 +164,8 @@ stands_still(const struct page *p, const struct subject *s)
     const struct record *r =
         s->carrier == NULL ? page_spell(p, s, today, today) : NULL;
 
+    if (r != NULL && s->kind == SUBJECT_VEHICLE && select_vehicle(p->filter, s))
+        return NULL;
     return r != NULL && has_row(p, s) ? r : NULL;
 }
 
@@ -174,7 +195,11 @@ add_off_road(const struct page *p, struct buf *out)
         const struct record *r = stands_still(p, s);
         if (r == NULL)
             continue;
-        add_spell(s, r, out);
+        html_print(out, "<div class=\"card off\"><h3>");
+        page_plate(s, out);
+        html_print(
+            out, "%s</h3>", s->title ? s->title : fleet_kind_word(s->kind));
+        add_spell(r, out);
         rc |= add_parked(p, &parked, s, out);
         html_print(out, "</div>\n");
     }
@@ -203,24 +228,98 @@ page_has_failed(const struct page *p)
 }
 
 int
+page_has_hold(const struct page *p)
+{
+    return count(p, is_law_overdue) + count_off_road(p) > 0;
+}
+
+int
 page_has_unknown(const struct page *p)
 {
     return count(p, is_unknown) > 0;
 }
 
-/*
- * Whether a vehicle may be driven is not ours to say: the sentence above the
- * list says whose rule it is, and who decides.
- */
+/* One reason, with its note, and who can lift it; a job with the form to record
+ * it, a spell with what is to be done before the return. */
 static int
-add_stop(const struct page *p, struct buf *out)
+add_reason(const struct page *p, const struct page_list *parked,
+    const struct stop *s, struct buf *out)
 {
-    size_t n = count(p, is_law_overdue) + count_off_road(p);
+    struct buf *text = buf_new();
+    const char *note = stop_note(s);
+    int rc = text == NULL ? -1 : 0;
 
-    add_head("stop", "Not for use", n,
-        page_has_failed(p) ? "Nothing more is on record than what failed."
+    if (s->due != NULL) {
+        html_print(out, "<ul>\n");
+        rc |= page_item(p, s->due, 0, out);
+        html_print(out, "</ul>\n");
+    } else if (s->kind == STOP_OFF_ROAD) {
+        add_spell(s->record, out);
+        rc |= add_parked(p, parked, s->subject, out);
+    } else if (text != NULL) {
+        stop_say(s, text);
+        html_print(out, "<p><bdi>%s%s%s</bdi></p>\n", buf_str(text),
+            note ? ": " : "", note ? note : "");
+    }
+    html_print(
+        out, "<p class=\"lift\">Lifted by %s</p>\n", stop_lifted_by(s->kind));
+    buf_free(text);
+    return rc;
+}
+
+static int
+is_shown_as_stopped(const struct page *p, const struct vehicle_condition *v)
+{
+    return v->condition == CONDITION_NOT_TO_BE_DRIVEN &&
+           select_vehicle(p->filter, v->vehicle);
+}
+
+/* Each vehicle that is not to be driven, with all that says so. */
+static int
+add_stopped(const struct page *p, struct buf *out)
+{
+    size_t n;
+    const struct vehicle_condition *v = conditions_all(p->conditions, &n);
+    struct page_list parked;
+    size_t stopped = 0;
+    int rc = 0;
+
+    if (page_choose(p, is_parked, 1, &parked))
+        return -1;
+    for (size_t i = 0; i < n; i++)
+        stopped += (size_t)is_shown_as_stopped(p, &v[i]);
+    add_head("stop", "Not to be driven", stopped,
+        page_has_failed(p) ? "Nothing on record stops one."
                            : "Nothing on record keeps a vehicle off the road.",
         out);
+    for (size_t i = 0; i < n; i++) {
+        if (!is_shown_as_stopped(p, &v[i]))
+            continue;
+        const struct subject *s = v[i].vehicle;
+        html_print(out, "<div class=\"card\"><h3>");
+        page_plate(s, out);
+        html_print(out, "%s ", s->title ? s->title : fleet_kind_word(s->kind));
+        page_condition(p, s, out);
+        html_print(out, "</h3>\n");
+        for (size_t k = 0; k < v[i].n_stops; k++)
+            if (v[i].stops[k].makes == CONDITION_NOT_TO_BE_DRIVEN)
+                rc |= add_reason(p, &parked, &v[i].stops[k], out);
+        html_print(out, "</div>\n");
+    }
+    html_print(out, "</section>\n");
+    free(parked.dues);
+    return rc;
+}
+
+/* What is not to be used and is no vehicle, such as a driver's card: whose rule
+ * that is, and who decides, stands above the list. */
+static int
+add_hold(const struct page *p, struct buf *out)
+{
+    if (!page_has_hold(p))
+        return 0;
+    add_head("hold", "Not for use",
+        count(p, is_law_overdue) + count_off_road(p), "", out);
     int rc = add_rows(p, is_law_overdue,
         "Overdue by a rule that the fleet file calls law: leave it standing "
         "until the job is done and recorded, or whoever is answerable says "
@@ -319,23 +418,25 @@ add_week(const struct page *p, page_wanted *wanted, const char *title,
     return rc;
 }
 
-/* The parts in the order of their weight: what failed, what is not for use,
- * what else is late, what nobody knows; then the work of two weeks. */
+/* The parts in the order of their weight: what is not to be driven, what failed
+ * besides, what is not for use, what else is late, what nobody knows; then the
+ * work of two weeks. */
 int
 page_board(const struct page *p, struct buf *out)
 {
     day_t monday = isoweek_first(snapshot_today(p->dues->of));
-    int rc = 0;
+    int rc = add_stopped(p, out);
 
     if (page_has_failed(p))
         rc |= add_part(p, "failed", wording_of(DUE_FAILED)->heading, is_failed,
             "Tried and not passed, nor done since: whoever is answerable says "
             "whether it may be used until then.",
             out);
-    rc |= add_stop(p, out);
+    rc |= add_hold(p, out);
     rc |= add_part(p, "late",
-        count(p, is_law_overdue) ? "Also overdue"
-                                 : wording_of(DUE_OVERDUE)->heading,
+        page_has_hold(p) || count(p, is_stop)
+            ? "Also overdue"
+            : wording_of(DUE_OVERDUE)->heading,
         is_other_overdue,
         "Past the deadline by the maker, a recommendation or a rule of "
         "your own.",

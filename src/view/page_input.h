@@ -3,6 +3,8 @@
 
 #include "select.h"
 
+struct conditions;
+
 /* What the workshop page and its forms are made from. */
 
 #define PAGE_TOKEN 65 /* room for the token of a form and a NUL */
@@ -18,10 +20,12 @@ struct page_recorder {
 };
 
 struct page {
-    const struct selection *dues; /* projected up to page_until() */
-    const struct facts *facts;    /* for the spells off the road */
-    const char *part;             /* of the site, as a depot, or NULL */
-    const char *drawn;            /* when it was made, for people */
+    const struct selection *dues;        /* projected up to page_until() */
+    const struct filter *filter;         /* which vehicles it is about */
+    const struct conditions *conditions; /* of the dues' snapshot */
+    const struct facts *facts;           /* for the spells off the road */
+    const char *part;                    /* of the site, as a depot, or NULL */
+    const char *drawn;                   /* when it was made, for people */
     const char *notice; /* what is wrong with the pass itself, or NULL */
     const struct page_recorder *recorder; /* NULL on a page that is only read */
 };

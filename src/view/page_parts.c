@@ -1,6 +1,7 @@
 #include "page_parts.h"
 
 #include "buf.h"
+#include "condition.h"
 #include "html.h"
 #include "page_form.h"
 #include "wording.h"
@@ -174,6 +175,16 @@ page_plate(const struct subject *s, struct buf *out)
     html_print(out, "<b class=\"plate\"><bdi>%s</bdi></b> ", s->id);
 }
 
+void
+page_condition(const struct page *p, const struct subject *s, struct buf *out)
+{
+    const struct vehicle_condition *v = conditions_of(p->conditions, s);
+
+    if (v != NULL && v->condition != CONDITION_FIT)
+        html_print(out, "<strong class=\"cond %s\">%s</strong> ",
+            condition_word(v->condition), condition_said(v->condition));
+}
+
 /* "by Sun 6 Dec", with the year where it is another. */
 static void
 add_date(const char *before, day_t day, day_t today, struct buf *out)
@@ -256,8 +267,10 @@ page_item(const struct page *p, const struct due *d, int plate, struct buf *out)
     html_print(out, "<li class=\"due\">");
     page_mark(job->class, page_look(d), NULL, out);
     html_print(out, "<div>");
-    if (plate)
+    if (plate) {
         page_plate(page_carrier(s), out);
+        page_condition(p, page_carrier(s), out);
+    }
     if (s->carrier != NULL)
         html_print(out, "<span class=\"part\"><bdi>%s</bdi></span> ", s->id);
     html_print(out, "<bdi class=\"job\">%s</bdi> <span class=\"meta\">%s",

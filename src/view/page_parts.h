@@ -59,4 +59,8 @@ int page_item(
 /* Append the id of @s as a plate. */
 void page_plate(const struct subject *s, struct buf *out);
 
+/* Append the condition of the vehicle @s, unless it is fit. */
+void page_condition(
+    const struct page *p, const struct subject *s, struct buf *out);
+
 #endif
