@@ -1,11 +1,21 @@
 #include "defect_act.h"
 
+#include <stdio.h>
+
 static int
 enter(const struct record_input *e, int64_t number, const struct options *o,
     const struct defect_input *who, struct buf *out)
 {
-    return defect_input_assess(e, number, options_operand(o, 1),
-        options_operand(o, 2), who, out);
+    const char *until = options_operand(o, 2);
+    const char *unit = options_operand(o, 3);
+    char reading[64];
+
+    if (unit != NULL) {
+        snprintf(reading, sizeof reading, "%s %s", until, unit);
+        until = reading;
+    }
+    return defect_input_assess(
+        e, number, options_operand(o, 1), until, who, out);
 }
 
 static int
@@ -16,10 +26,10 @@ run(struct invocation *i)
 
 const struct command cmd_assess = {
     .name = "assess",
-    .operands = "N VERDICT [DAY]",
+    .operands = "N VERDICT [DAY | READING UNIT]",
     .least = 2,
-    .most = 3,
-    .summary = "Decide on a defect: stop, until DAY, watch or nothing.",
+    .most = 4,
+    .summary = "Decide on a defect: stop, until DAY, until N km, watch or nothing.",
     .options = defect_act_options,
     .run = run,
 };

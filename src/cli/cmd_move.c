@@ -1,6 +1,5 @@
 #include "arguments.h"
-#include "buf.h"
-#include "records.h"
+#include "defect_input.h"
 
 #include <sysexits.h>
 
@@ -62,16 +61,12 @@ static int
 run(struct invocation *i)
 {
     struct run_context *p = command_run(i, LEDGER_WRITE, RUN_NEEDED, 0);
+    struct record_input e = argument_input(i, p);
     struct record r;
-    int64_t id;
-    char day[DAY_WORDS];
     int rc = -1;
 
     if (p != NULL && read_record(i, p, &r) == 0)
-        rc = records_add(run_ledger(p), &r, &id, &i->fault);
-    if (rc == 0)
-        buf_print(i->out, "record %lld: %s is carried by %s from %s\n",
-            (long long)id, r.subject->id, r.other->id, day_words(r.day, day));
+        rc = defect_input_move(&e, &r, i->out);
     run_close(p);
     return rc;
 }

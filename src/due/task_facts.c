@@ -211,6 +211,12 @@ task_facts_subject(struct task_facts *g, const struct subject *s)
     return 0;
 }
 
+struct usage
+task_facts_usage(const struct task_facts *g, enum meter meter)
+{
+    return meter == METER_HOURS ? g->hours : g->distance;
+}
+
 static int
 add_completion(struct task_facts *g, const struct work *w, int also)
 {

@@ -21,6 +21,9 @@ void task_facts_free(struct task_facts *g);
  * what carries it.  0, or -1 when memory is out. */
 int task_facts_subject(struct task_facts *g, const struct subject *s);
 
+/* What is known of the use of @meter of the subject taken up. */
+struct usage task_facts_usage(const struct task_facts *g, enum meter meter);
+
 /*
  * Take up a task of that subject and set what @r needs of it, but for
  * @r->why.  Returns 1 when the task can be due, 0 when it is a follow-on that

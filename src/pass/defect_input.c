@@ -4,8 +4,10 @@
 #include "defect_events.h"
 #include "dues.h"
 #include "may_enter.h"
+#include "missing.h"
 #include "num.h"
 #include "people.h"
+#include "reading_day.h"
 #include "records.h"
 #include "select.h"
 #include "stop_mail.h"
@@ -158,24 +160,32 @@ end(struct entering *w, int rc)
     return rc;
 }
 
+/* Why it may not be entered, with the defect it is about and the last day that
+ * would do: the fault of @e.  -1. */
+static int
+say_refusal(const struct record_input *e, const struct enter_answer *a)
+{
+    char number[32] = "";
+    char most[DAY_WORDS];
+
+    if (a->defect != NULL)
+        snprintf(number, sizeof number,
+            "defect %lld: ", (long long)a->defect->number);
+    return fault_set(e->fault, EX_DATAERR, "%s%s%s%s", number,
+        enter_refusal_text(a->refusal),
+        a->most != DAY_NONE ? "; the last day is " : "",
+        a->most != DAY_NONE ? day_words(a->most, most) : "");
+}
+
 /* Ask whether it may be entered, say why not, and enter it. */
 static int
 enter(struct entering *w, struct defect_event *e,
     const struct defect_event_more *more)
 {
     struct enter_answer a = may_enter(w->ds, e, &w->now);
-    char most[DAY_WORDS];
 
-    if (a.refusal != ENTER_ALLOWED) {
-        char number[24] = "";
-        if (a.defect != NULL)
-            snprintf(number, sizeof number,
-                "defect %lld: ", (long long)a.defect->number);
-        return fault_set(w->e->fault, EX_DATAERR, "%s%s%s%s", number,
-            enter_refusal_text(a.refusal),
-            a.most != DAY_NONE ? "; the last day is " : "",
-            a.most != DAY_NONE ? day_words(a.most, most) : "");
-    }
+    if (a.refusal != ENTER_ALLOWED)
+        return say_refusal(w->e, &a);
     if (defect_event_add(w->e->run, e, more, w->e->fault))
         return -1;
     w->entered = e->id;
@@ -503,10 +513,66 @@ defect_input_check(const struct record_input *e, const struct subject *s,
 
 /* --- acts ----------------------------------------------------------------- */
 
-/* One act on the defect with that number. */
+/* All that the odometer of @v showed, with its spells off the road: dues are
+ * not asked, so it need not be among what they follow from. */
+static int
+read_use(const struct entering *w, const struct subject *v, struct facts *out)
+{
+    const struct run_context *p = w->e->run;
+    struct record *all;
+    size_t n;
+    size_t *first = arena_take(
+        run_arena(p), (run_fleet(p)->n_subjects + 1) * sizeof *first);
+
+    if (first == NULL)
+        return fault_set(w->e->fault, EX_OSERR, "out of memory");
+    if (records_standing(run_ledger(p), run_fleet(p),
+            RECORD_BIT(RECORD_READING) | RECORD_BIT(RECORD_REPLACED) |
+                RECORD_BIT(RECORD_COMPLETED) | RECORD_BIT(RECORD_FAILED) |
+                RECORD_BIT(RECORD_OFF_ROAD) | RECORD_BIT(RECORD_CHECKED),
+            v->id, run_arena(p), &all, &n, w->e->fault))
+        return -1;
+    for (size_t i = 0; i < n; i++)
+        if (all[i].kind == RECORD_CHECKED)
+            all[i].kind = RECORD_READING;
+    *out = facts_of(run_fleet(p), all, n, first);
+    return 0;
+}
+
+/* Rule 6: what is put off to a reading is put off to the early day on which the
+ * odometer shows it, so that it lapses too where nobody reads the meter. */
+static int
+put_off_to_reading(
+    const struct entering *w, struct defect_event *event, const char *unit)
+{
+    const struct subject *v = defects_carrier(w->ds, event->subject);
+
+    struct facts use;
+
+    if (v == NULL)
+        v = event->subject;
+    if (strcasecmp(unit, fleet_unit_word(v->unit)) != 0)
+        return fault_set(w->e->fault, EX_USAGE,
+            "the odometer of %s counts %s, not %s", v->id,
+            fleet_unit_word(v->unit), unit);
+    if (read_use(w, v, &use))
+        return -1;
+    if (reading_day_early(
+            &use, v, METER_DISTANCE, event->reading, &event->until))
+        return fault_set(w->e->fault, EX_OSERR, "out of memory");
+    if (event->until == DAY_NONE)
+        return fault_set(w->e->fault, EX_DATAERR,
+            "nobody can tell when %s will show %lld %s: that is no more than "
+            "it shows, or it was not read often enough; give the last day",
+            v->id, (long long)event->reading, unit);
+    return 0;
+}
+
+/* One act on the defect with that number; @unit is that of a reading up to
+ * which it is put off, or NULL. */
 static int
 act(const struct record_input *e, int64_t number, struct defect_event *event,
-    const struct defect_input *who, struct buf *out)
+    const char *unit, const struct defect_input *who, struct buf *out)
 {
     struct entering w;
     day_t inspection = DAY_NONE;
@@ -527,6 +593,8 @@ act(const struct record_input *e, int64_t number, struct defect_event *event,
         event->subject = d->subject;
         event->subject_id = d->subject_id;
         rc = read_who(e, who, defect_events_zone(e->run, d->subject), event);
+        if (rc == 0 && unit != NULL)
+            rc = put_off_to_reading(&w, event, unit);
         if (rc == 0 && event->until != DAY_NONE)
             rc = next_inspection(e, d->subject, &inspection);
         if (rc == 0 && event->whole_day)
@@ -568,13 +636,22 @@ defect_input_assess(const struct record_input *e, int64_t number,
     if (who->note == NULL)
         return fault_set(
             e->fault, EX_USAGE, "%snote TEXT is missing: say why", e->mark);
-    if (until != NULL) {
+    size_t digits = until ? strspn(until, "0123456789") : 0;
+    const char *unit = NULL;
+    if (digits > 0 && until[digits] == ' ') {
+        unit = until + digits + 1;
+        if (num_parse(until, digits, 0, 9999999, &event.reading))
+            return fault_set(
+                e->fault, EX_USAGE, "'%s' is no reading of an odometer", until);
+    } else if (until != NULL) {
         event.until = day_parse(until, strlen(until));
         if (event.until == DAY_NONE)
             return fault_set(e->fault, EX_USAGE,
-                "'%s' is not a date; write the last day as 2026-12-02", until);
+                "'%s' is not a date; write the last day as 2026-12-02, or a "
+                "reading as 52000 km",
+                until);
     }
-    return act(e, number, &event, who, out);
+    return act(e, number, &event, unit, who, out);
 }
 
 int
@@ -587,7 +664,7 @@ defect_input_repair(const struct record_input *e, int64_t number,
     if (who->note == NULL)
         return fault_set(e->fault, EX_USAGE,
             "%snote TEXT is missing: say what was done", e->mark);
-    return act(e, number, &event, who, out);
+    return act(e, number, &event, NULL, who, out);
 }
 
 int
@@ -597,7 +674,7 @@ defect_input_release(const struct record_input *e, int64_t number,
     struct defect_event event = {
         .kind = EVENT_RELEASED, .until = DAY_NONE, .reading = -1};
 
-    return act(e, number, &event, who, out);
+    return act(e, number, &event, NULL, who, out);
 }
 
 int
@@ -638,6 +715,125 @@ defect_input_release_failed(const struct record_input *e, int64_t id,
         say_what_stops(&w, event.subject);
     }
     return end(&w, rc);
+}
+
+/* --- moves ---------------------------------------------------------------- */
+
+/* What goes missing by a move is a defect of the vehicle that it left. */
+static int
+report_missing(struct entering *w, const struct defect_event *move,
+    const struct move_brings *b)
+{
+    struct defect_event e = {.kind = EVENT_REPORTED,
+        .cause = move->id,
+        .at = move->at,
+        .whole_day = 1,
+        .note = "missing: moved to another vehicle",
+        .subject = b->lacking,
+        .subject_id = b->lacking->id,
+        .item = b->item->code,
+        .grade = GRADE_STOPS,
+        .until = DAY_NONE,
+        .reading = -1};
+    const struct defect_event_more more = {
+        .reading = -1, .end = -1, .opened = -1};
+    const struct defect *joined = defects_joined(w->ds, &e);
+
+    e.about = joined ? joined->first : 0;
+    e.number = joined ? 0 : defects_next_number(w->ds);
+    return enter(w, &e, &more);
+}
+
+/* The move with what comes of it, in the order that the fold wants: the move,
+ * the void of what it brings back, and the report of what is missing. */
+static int
+enter_move(struct entering *w, struct record *r, struct defect_event *move)
+{
+    struct ledger *l = run_ledger(w->e->run);
+    const struct enter_answer a = may_enter(w->ds, move, &w->now);
+    char day[DAY_WORDS];
+
+    if (a.refusal != ENTER_ALLOWED)
+        return say_refusal(w->e, &a);
+    const struct move_brings b = missing_by_move(w->ds, move);
+    const int64_t found = b.found ? b.found->first : 0;
+    const int64_t number = b.found ? b.found->number : 0;
+    r->about = move->cause = b.excused_by;
+    if (records_add(l, r, &move->id, w->e->fault))
+        return -1;
+    if (defects_add(w->ds, move))
+        return fault_set(w->e->fault, EX_OSERR, "out of memory");
+    buf_print(w->out, "record %lld: %s is carried by %s from %s\n",
+        (long long)move->id, r->subject->id, r->other->id,
+        day_words(r->day, day));
+    if (found != 0) {
+        const struct record undo = {.kind = RECORD_VOIDED,
+            .day = DAY_NONE,
+            .until = DAY_NONE,
+            .reading = -1,
+            .about = move->id,
+            .entered = r->entered,
+            .by = r->by,
+            .note = "found again by this move"};
+        struct defect_event e = {.kind = EVENT_VOIDED,
+            .about = found,
+            .cause = move->id,
+            .at = move->at,
+            .until = DAY_NONE,
+            .reading = -1};
+        if (records_replace(l, found, &undo, &e.id, w->e->fault))
+            return -1;
+        if (defects_add(w->ds, &e))
+            return fault_set(w->e->fault, EX_OSERR, "out of memory");
+        buf_print(
+            w->out, "defect %lld: no longer missing\n", (long long)number);
+    }
+    if (b.lacking == NULL)
+        return 0;
+    if (report_missing(w, move, &b))
+        return -1;
+    buf_print(
+        w->out, "%s lacks it now for item %s\n", b.lacking->id, b.item->code);
+    say_what_stops(w, b.lacking);
+    return 0;
+}
+
+int
+defect_input_move(
+    const struct record_input *e, struct record *r, struct buf *out)
+{
+    struct entering w;
+    const char *id = r->by ? people_id(run_fleet(e->run), r->by) : NULL;
+    struct defect_event move = {.kind = EVENT_MOVED,
+        .at = {r->day, 0},
+        .whole_day = 1,
+        .by = id ? id : r->by,
+        .subject = r->subject,
+        .subject_id = r->subject_id,
+        .other = r->other,
+        .sure = e->sure,
+        .until = DAY_NONE,
+        .reading = -1};
+
+    if (begin(&w, e, out))
+        return -1;
+    return end(&w, enter_move(&w, r, &move));
+}
+
+/* --- voids ---------------------------------------------------------------- */
+
+/* What was missing by the move @id and stands, or 0. */
+static int64_t
+missing_by(const struct defects *ds, int64_t id)
+{
+    size_t n;
+    const struct defect_event *all = defects_events(ds, &n);
+
+    for (size_t i = 0; i < n; i++)
+        if (all[i].kind == EVENT_REPORTED && all[i].voided_by == 0 &&
+            all[i].cause == id)
+            return all[i].id;
+    return 0;
 }
 
 /* Whether a void of that event is asked of the fold: of all that belongs to a
@@ -690,7 +886,7 @@ defect_input_void(const struct record_input *e, int64_t id,
         return -1;
     const struct defect_event *was = defects_event(w.ds, id);
     const struct defect_event *finding = found_in(w.ds, id);
-    if (finding != NULL) {
+    if (finding != NULL && (was == NULL || was->kind != EVENT_MOVED)) {
         fault_fill(e->fault, EX_DATAERR,
             "record %lld: %s; the newest is record %lld", (long long)id,
             enter_refusal_text(ENTER_HAS_DEFECTS), (long long)finding->id);
@@ -704,6 +900,10 @@ defect_input_void(const struct record_input *e, int64_t id,
     if (a.refusal != ENTER_ALLOWED)
         rc = fault_set(e->fault, EX_DATAERR, "record %lld: %s", (long long)id,
             enter_refusal_text(a.refusal));
+    const int64_t missing = was->kind == EVENT_MOVED ? missing_by(w.ds, id) : 0;
+    if (rc == 0 && missing != 0)
+        rc = records_void(run_ledger(e->run), missing, event.by, who->note,
+            run_moment(e->run).now, e->fault);
     if (rc == 0)
         rc = records_void(run_ledger(e->run), id, event.by, who->note,
             run_moment(e->run).now, e->fault);

@@ -54,7 +54,8 @@ int defect_input_report(const struct record_input *e, const struct subject *s,
     const struct defect_input *who, const struct defect_input_found *found,
     struct buf *out);
 
-/* A decision on defect @number: "stop", "until" with a last day, "watch" or
+/* A decision on defect @number: "stop", "until" with a last day or
+ * a reading with its unit, "52000 km", "watch" or
  * "nothing". */
 int defect_input_assess(const struct record_input *e, int64_t number,
     const char *verdict, const char *until, const struct defect_input *who,
@@ -65,6 +66,14 @@ int defect_input_repair(const struct record_input *e, int64_t number,
 
 int defect_input_release(const struct record_input *e, int64_t number,
     const struct defect_input *who, struct buf *out);
+
+/*
+ * Enter the move @r of equipment, by rule 7: what is missing where it was is
+ * reported, and what was missing where it comes to is so no more.  Sets about
+ * of @r.
+ */
+int defect_input_move(
+    const struct record_input *e, struct record *r, struct buf *out);
 
 /* Lift the stop of the job that failed by record @id; the note says why. */
 int defect_input_release_failed(const struct record_input *e, int64_t id,
