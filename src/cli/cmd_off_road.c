@@ -1,5 +1,6 @@
 #include "arguments.h"
 #include "buf.h"
+#include "defect_events.h"
 #include "records.h"
 
 #include <sysexits.h>
@@ -58,6 +59,37 @@ read_days(struct invocation *i, const struct run_context *p,
     return 0;
 }
 
+/* Back on the road: what was found and done is on record, and an open defect
+ * that stops @s on its return takes somebody who says that it returns all the
+ * same. */
+static int
+check_return(
+    struct invocation *i, const struct run_context *p, const struct record *r)
+{
+    const struct defect *d = NULL;
+
+    if (r->note == NULL)
+        return fault_set(&i->fault, EX_USAGE,
+            "--note TEXT is missing: %s comes back on the road, so say what "
+            "was found and done",
+            r->subject->id);
+    if (options_value(&i->options, "sure") != NULL && r->by != NULL)
+        return 0;
+    struct defects *ds = defect_events_fold(p, &i->fault);
+    if (ds == NULL)
+        return -1;
+    while ((d = defects_open_on(ds, r->subject, d)) != NULL &&
+           !defect_stops(d, day_later(r->until, run_moment(p).today)))
+        ;
+    if (d != NULL)
+        fault_fill(&i->fault, EX_DATAERR,
+            "defect %lld, %s %s, is open and stops %s; have it released "
+            "first, or add --sure and --by NAME",
+            (long long)d->number, d->subject_id, d->item, r->subject->id);
+    defects_free(ds);
+    return d != NULL ? -1 : 0;
+}
+
 static int
 add(struct invocation *i, const struct run_context *p)
 {
@@ -78,8 +110,18 @@ add(struct invocation *i, const struct run_context *p)
     if (argument_record(i, p, &r) || read_days(i, p, open, &r) ||
         record_input_check_existed(&e, &r, r.day))
         return -1;
-    if (r.note == NULL && open != NULL)
-        r.note = open->note;
+    if (open != NULL && check_return(i, p, &r))
+        return -1;
+    if (open != NULL && open->note != NULL) {
+        struct buf *both = buf_new();
+        if (both != NULL)
+            buf_print(both, "%s; back: %s", open->note, r.note);
+        r.note = both ? arena_text(run_arena(p), buf_str(both), buf_len(both))
+                      : NULL;
+        buf_free(both);
+        if (r.note == NULL)
+            return fault_set(&i->fault, EX_OSERR, "out of memory");
+    }
     int rc = open ? records_replace(run_ledger(p), open->id, &r, &id, &i->fault)
                   : records_add(run_ledger(p), &r, &id, &i->fault);
     if (rc)

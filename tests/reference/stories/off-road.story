@@ -212,7 +212,7 @@ vehicle
 do 2026-12-01 off-road V --from 2026-12-01
 at 2026-12-02
 due V j deadline=2027-01-01 plan=none state=before-return
-do 2027-01-05 off-road V --until 2027-01-20
+do 2027-01-05 off-road V --until 2027-01-20 --note mended
 at 2027-01-06
 due V j deadline=2027-01-20 plan=2027-01-20 state=before-return
 do 2027-01-19 record V j --on 2027-01-19
