@@ -1,10 +1,12 @@
 #include "pages.h"
 
 #include "arena.h"
+#include "check_page.h"
 #include "dues.h"
 #include "resource.h"
 #include "routes.h"
 #include "url_path.h"
+#include "walk_round.h"
 #include "workshop.h"
 
 #include <errno.h>
@@ -34,6 +36,7 @@ struct pages {
 struct page_making {
     const struct run_context *run;
     const struct snapshot *snapshot;
+    struct walk_round *checks; /* made when first asked for */
     const struct pages_seal *seal;
     const char *notice;
 };
@@ -60,7 +63,8 @@ static const struct served_page *
 find(const struct pages *g, enum keyring_kind kind, const char *name)
 {
     for (size_t i = 0; g != NULL && i < g->n; i++)
-        if (g->list[i].kind == kind && strcasecmp(g->list[i].name, name) == 0)
+        if (g->list[i].kind == kind &&
+            strcasecmp(g->list[i].name, name) == 0)
             return &g->list[i];
     return NULL;
 }
@@ -78,15 +82,22 @@ pages_recorder(const struct pages_seal *seal, const struct person *person)
 
 /* --- Making --------------------------------------------------------------- */
 
+/* Those for whoever walks round a vehicle. */
+static int
+is_check(enum keyring_kind kind)
+{
+    return kind == KEYRING_DRIVER || kind == KEYRING_VEHICLE;
+}
+
 /* A page changes by the minute, and whoever has recorded wants the new one. */
 static struct resource *
-make(const char *html, size_t len, int has_forms)
+make(const char *html, size_t len, const struct served_page *page)
 {
     const struct resource_facts facts = {
         .type = "text/html; charset=utf-8",
         .cache = "private, no-cache",
-        .policy = page_policy,
-        .referrer = has_forms ? "same-origin" : NULL,
+        .policy = is_check(page->kind) ? check_page_policy : page_policy,
+        .referrer = page->has_forms ? "same-origin" : NULL,
     };
 
     return resource_new(&facts, html, len);
@@ -104,9 +115,54 @@ print(const struct page_making *making, struct workshop *w,
     page->has_forms = w->recorder != NULL;
     int rc = workshop_page(making->run, making->snapshot, w, out, f);
     if (rc == 0) {
-        page->fresh = make(buf_str(out), buf_len(out), page->has_forms);
+        page->fresh = make(buf_str(out), buf_len(out), page);
         rc = page->fresh ? 0 : no_memory(f);
     }
+    buf_free(out);
+    return rc;
+}
+
+int
+pages_check_key(const struct fleet *fleet, enum keyring_kind kind,
+    const char *name, struct walk_round_key *out)
+{
+    return kind == KEYRING_VEHICLE ? walk_round_vehicle(fleet, name, out)
+           : kind == KEYRING_DRIVER
+               ? walk_round_driver(fleet, name, out)
+               : -1;
+}
+
+/* A notice goes where that of an old page would. */
+static int
+print_check(
+    struct page_making *making, struct served_page *page, struct fault *f)
+{
+    struct walk_round_key key;
+    struct buf *out = buf_new();
+    struct buf *noticed = buf_new();
+    int rc = -1;
+
+    page->has_forms = 1;
+    if (making->checks == NULL)
+        making->checks = walk_round_begin(making->run, f);
+    if (out == NULL || noticed == NULL)
+        (void)no_memory(f);
+    else if (making->checks != NULL &&
+             pages_check_key(
+                 run_fleet(making->run), page->kind, page->name, &key) == 0)
+        rc = walk_round_front(making->checks, &key, out, f);
+    const struct buf *html = out;
+    if (rc == 0 && making->notice != NULL) {
+        html = noticed;
+        if (page_add_notice(
+                buf_str(out), buf_len(out), making->notice, noticed))
+            rc = no_memory(f);
+    }
+    if (rc == 0) {
+        page->fresh = make(buf_str(html), buf_len(html), page);
+        rc = page->fresh ? 0 : no_memory(f);
+    }
+    buf_free(noticed);
     buf_free(out);
     return rc;
 }
@@ -132,12 +188,14 @@ print_person(const struct page_making *making, const struct person *person,
 }
 
 static int
-print_page(const struct page_making *making, size_t nth,
+print_page(struct page_making *making, size_t nth,
     struct served_page *page, struct fault *f)
 {
     const struct fleet *fleet = run_fleet(making->run);
     struct workshop whole = {0};
 
+    if (is_check(page->kind))
+        return print_check(making, page, f);
     if (page->kind == KEYRING_DEPOT)
         return print_depot(making, &fleet->depots[nth], page, f);
     if (page->kind == KEYRING_PERSON)
@@ -159,9 +217,20 @@ path_of(struct arena *a, enum keyring_kind kind, const char *name)
     return path;
 }
 
+/* The name by which the fleet has what such a key opens, or NULL. */
+static const char *
+check_name(const struct fleet *fleet, const struct keyring_key *key)
+{
+    struct walk_round_key k;
+
+    if (pages_check_key(fleet, key->kind, key->name, &k))
+        return NULL;
+    return k.vehicle ? k.vehicle->id : key->name;
+}
+
 /* Add the page that @key opens, unless it is there, or nothing in the fleet. */
 static int
-add(struct pages *g, const struct page_making *making,
+add(struct pages *g, struct page_making *making,
     const struct keyring_key *key, struct fault *f)
 {
     const struct fleet *fleet = run_fleet(making->run);
@@ -170,9 +239,12 @@ add(struct pages *g, const struct page_making *making,
 
     if (find(g, key->kind, key->name) != NULL)
         return 0;
-    while ((name = url_path_name(fleet, key->kind, nth)) != NULL &&
-           strcasecmp(name, key->name) != 0)
-        nth++;
+    if (is_check(key->kind))
+        name = check_name(fleet, key);
+    else
+        while ((name = url_path_name(fleet, key->kind, nth)) != NULL &&
+               strcasecmp(name, key->name) != 0)
+            nth++;
     if (name == NULL)
         return 0;
     struct served_page *page = &g->list[g->n++];
@@ -228,6 +300,7 @@ print_all(struct pages *g, struct page_making *making,
     for (size_t i = 0; i < n && rc == 0; i++)
         if (is_wanted(&keys[i]))
             rc = add(g, making, &keys[i], f);
+    walk_round_end(making->checks);
     return rc;
 }
 
@@ -282,12 +355,13 @@ pages_path(const struct pages *g, enum keyring_kind kind, const char *name)
 }
 
 const char *
-pages_person(const struct pages *g, const char *path)
+pages_signer(const struct pages *g, const char *path, enum keyring_kind *kind)
 {
     for (size_t i = 0; g != NULL && i < g->n; i++)
-        if (g->list[i].kind == KEYRING_PERSON &&
-            strcmp(g->list[i].path, path) == 0)
+        if (g->list[i].has_forms && strcmp(g->list[i].path, path) == 0) {
+            *kind = g->list[i].kind;
             return g->list[i].name;
+        }
     return NULL;
 }
 
@@ -303,7 +377,7 @@ make_old(const struct served_page *page, const char *notice)
         return NULL;
     const char *html = resource_bytes(page->fresh, &len);
     if (page_add_notice(html, len, notice, out) == 0)
-        r = make(buf_str(out), buf_len(out), page->has_forms);
+        r = make(buf_str(out), buf_len(out), page);
     buf_free(out);
     return r;
 }
@@ -327,7 +401,7 @@ pages_put(struct pages *g, int are_old, struct routes *s)
     for (size_t i = 0; g != NULL && i < g->n && rc == 0; i++) {
         struct served_page *page = &g->list[i];
         rc = routes_add(s, page->path, choose(g, page, are_old));
-        if (rc == 0 && page->kind == KEYRING_PERSON)
+        if (rc == 0 && page->has_forms)
             rc = routes_accept(s, page->path);
     }
     return rc;

@@ -35,8 +35,15 @@ void pages_free(struct pages *g);
 const char *pages_path(
     const struct pages *g, enum keyring_kind kind, const char *name);
 
-/* The id of the person who records at @path, or NULL. */
-const char *pages_person(const struct pages *g, const char *path);
+/* Whose forms are taken at @path, or NULL: the id of a person or driver, or of
+ * a vehicle, by @kind. */
+const char *pages_signer(
+    const struct pages *g, const char *path, enum keyring_kind *kind);
+
+/* What a key of that kind opens the driver's page for: 0, or -1. */
+struct walk_round_key;
+int pages_check_key(const struct fleet *fleet, enum keyring_kind kind,
+    const char *name, struct walk_round_key *out);
 
 /* Put them among the routes, as old ones when @are_old.  0 or -1. */
 int pages_put(struct pages *g, int are_old, struct routes *s);

@@ -184,9 +184,11 @@ int
 served_site_recorder(const struct served_site *d, const struct fleet *fleet,
     const char *path, const uint8_t key[KEY_HASH], struct recorder *out)
 {
-    const char *id = pages_person(d->now.pages, path);
+    enum keyring_kind kind = KEYRING_FEED;
+    const char *id = pages_signer(d->now.pages, path, &kind);
 
-    if (id == NULL || !is_granted(&d->now, key, path))
+    if (id == NULL || kind != KEYRING_PERSON ||
+        !is_granted(&d->now, key, path))
         return -1;
     for (size_t i = 0; i < fleet->n_persons; i++)
         if (strcasecmp(fleet->persons[i].id, id) == 0) {
@@ -194,6 +196,18 @@ served_site_recorder(const struct served_site *d, const struct fleet *fleet,
             return 0;
         }
     return -1;
+}
+
+int
+served_site_checker(const struct served_site *d, const struct fleet *fleet,
+    const char *path, const uint8_t key[KEY_HASH], struct walk_round_key *out)
+{
+    enum keyring_kind kind = KEYRING_FEED;
+    const char *id = pages_signer(d->now.pages, path, &kind);
+
+    if (id == NULL || !is_granted(&d->now, key, path))
+        return -1;
+    return pages_check_key(fleet, kind, id, out);
 }
 
 static int

@@ -4,6 +4,7 @@
 #include "health.h"
 #include "record_form.h"
 #include "run_context.h"
+#include "walk_round.h"
 
 struct routes;
 
@@ -35,6 +36,11 @@ int served_site_pages(struct served_site *d, const struct run_context *p,
  * for nobody.  Borrows @fleet. */
 int served_site_recorder(const struct served_site *d, const struct fleet *fleet,
     const char *path, const uint8_t key[KEY_HASH], struct recorder *out);
+
+/* For what the driver's page at @path checks vehicles, which that key opens: 0,
+ * or -1 for nothing.  Borrows @fleet. */
+int served_site_checker(const struct served_site *d, const struct fleet *fleet,
+    const char *path, const uint8_t key[KEY_HASH], struct walk_round_key *out);
 
 /* The routes of everything as it is now, or NULL when memory is out. */
 struct routes *served_site_routes(

@@ -3,6 +3,7 @@
 #include "http_request.h"
 #include "log.h"
 #include "reopen.h"
+#include "check_page.h"
 #include "resource.h"
 
 #include <string.h>
@@ -22,13 +23,13 @@ way_back(const struct http_request *form)
 }
 
 static struct resource *
-page(unsigned status, const struct buf *html)
+page(unsigned status, const struct buf *html, const char *policy)
 {
     const struct resource_facts facts = {
         .status = status,
         .type = "text/html; charset=utf-8",
         .cache = "no-store",
-        .policy = page_policy,
+        .policy = policy,
         .referrer = "same-origin",
     };
 
@@ -50,7 +51,7 @@ refuse(const struct run_context *p, unsigned status, const char *text,
     };
 
     buf_clear(out);
-    return page_answer_html(&a, out) ? NULL : page(status, out);
+    return page_answer_html(&a, out) ? NULL : page(status, out, page_policy);
 }
 
 static struct resource *
@@ -64,9 +65,10 @@ fail(const struct run_context *p, const struct http_request *form,
         way_back(form), out);
 }
 
+/* By @d from the workshop page, or by @k from the driver's. */
 static struct resource *
-take(const struct recorder *d, struct run_context *p,
-    const struct http_request *form, struct buf *out)
+take(const struct recorder *d, const struct walk_round_key *k,
+    struct run_context *p, const struct http_request *form, struct buf *out)
 {
     static const unsigned statuses[] = {
         [FORM_REFUSED] = 422, [FORM_RECORDED] = 200, [FORM_AGAIN] = 200};
@@ -74,12 +76,15 @@ take(const struct recorder *d, struct run_context *p,
         value, http_request_form(form), way_back(form)};
     struct fault f;
 
-    if (reopen(p, 1, RUN_LATER, &f))
+    if (reopen(p, 1, d ? RUN_LATER : RUN_NEEDED, &f))
         return fail(p, form, &f, out);
-    enum form_outcome outcome = record_form_take(d, p, &fields, out, &f);
+    enum form_outcome outcome =
+        d ? record_form_take(d, p, &fields, out, &f)
+          : walk_round_take(k, p, &fields, out, &f);
     struct resource *answer = outcome == FORM_FAILED
                                   ? fail(p, form, &f, out)
-                                  : page(statuses[outcome], out);
+                                  : page(statuses[outcome], out,
+                                        d ? page_policy : check_page_policy);
     run_rest(p);
     return answer;
 }
@@ -91,6 +96,7 @@ take_form(const struct served_site *d, struct run_context *p,
     struct buf *out = buf_new();
     struct resource *answer;
     struct recorder recorder;
+    struct walk_round_key checker;
 
     if (out == NULL)
         return NULL;
@@ -100,11 +106,14 @@ take_form(const struct served_site *d, struct run_context *p,
             "page and record it there.",
             NULL, out);
     else if (served_site_recorder(d, run_fleet(p), http_request_path(form),
-                 http_request_key(form), &recorder))
+                 http_request_key(form), &recorder) == 0)
+        answer = take(&recorder, NULL, p, form, out);
+    else if (served_site_checker(d, run_fleet(p), http_request_path(form),
+                 http_request_key(form), &checker) == 0)
+        answer = take(NULL, &checker, p, form, out);
+    else
         answer =
             refuse(p, 404, "There is no such page, or no more.", NULL, out);
-    else
-        answer = take(&recorder, p, form, out);
     buf_free(out);
     return answer;
 }

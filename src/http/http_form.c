@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { FIELDS = 100 };
+enum { FIELDS = 400 };
 
 struct field {
     const char *name;

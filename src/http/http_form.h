@@ -10,7 +10,7 @@
  */
 struct http_form;
 
-/* Read the @len bytes at @body, of at most 100 fields.  Returns NULL when they
+/* Read the @len bytes at @body, of at most 400 fields.  Returns NULL when they
  * are not such a form or memory is out.  Free with http_form_free(). */
 struct http_form *http_form_read(const char *body, size_t len);
 

@@ -212,6 +212,14 @@ static const char *const texts[STATEMENTS] = {
                     " ORDER BY subject, job, day",
     [FORM_FIND] = "SELECT record FROM form WHERE token = ?",
     [FORM_KEEP] = "INSERT INTO form(token, record) VALUES (?, ?)",
+    [DRAFT_FIND] = "SELECT opened, sent, reading, answers FROM draft"
+                   " WHERE subject = ? AND sheet = ? AND who = ?",
+    [DRAFT_KEEP] = "INSERT OR REPLACE INTO draft(subject, sheet, who, opened,"
+                   " sent, reading, answers)"
+                   " VALUES (?, ?, ?, ?, ?, ?, ?)",
+    [DRAFT_DROP] = "DELETE FROM draft WHERE subject = ? AND sheet = ?"
+                   " AND who = ?",
+    [DRAFT_DROP_OLD] = "DELETE FROM draft WHERE opened < ?",
     [KEY_ADD] = "INSERT INTO key(kind, name, hash, made) VALUES (?, ?, ?, ?)",
     [KEY_REVOKE] = "UPDATE key SET revoked = ?3 WHERE kind = ?1 AND name = ?2"
                    " AND revoked IS NULL RETURNING id",

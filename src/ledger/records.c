@@ -149,6 +149,19 @@ records_add(
 }
 
 int
+records_last_id(struct ledger *l, int64_t *id, struct fault *f)
+{
+    struct query q = query_start(l, RECORD_LAST);
+    int row = query_row(&q, f);
+
+    if (row <= 0)
+        return row;
+    *id = query_int_at(&q, 0);
+    query_end(&q);
+    return 0;
+}
+
+int
 records_replace(struct ledger *l, int64_t old, const struct record *r,
     int64_t *id, struct fault *f)
 {

@@ -32,6 +32,10 @@ struct ledger;
 int records_add(
     struct ledger *l, const struct record *r, int64_t *id, struct fault *f);
 
+/* The number of the last record, 0 when there is none: within a group the next
+ * one has the number after it.  0 or -1. */
+int records_last_id(struct ledger *l, int64_t *id, struct fault *f);
+
 /*
  * Void the record @id, of whatever kind but those that take
  * one back, because of @note and by @by, either of which may be NULL.  @entered

@@ -288,6 +288,19 @@ static const char *const steps[] = {
     "CREATE TRIGGER event_replaced BEFORE INSERT ON event"
     " WHEN EXISTS (SELECT 1 FROM event WHERE id >= NEW.id) BEGIN"
     " SELECT RAISE(ABORT, 'records are never replaced'); END;",
+
+    "PRAGMA user_version = 4;"
+    /* Walk-round checks under way on somebody's phone: no facts yet. */
+    "CREATE TABLE draft("
+    " subject TEXT NOT NULL COLLATE NOCASE CHECK (subject <> ''),"
+    " sheet TEXT NOT NULL COLLATE NOCASE CHECK (sheet <> ''),"
+    " who TEXT NOT NULL COLLATE NOCASE CHECK (who <> ''),"
+    " opened INTEGER NOT NULL,"
+    " sent INTEGER," /* the first part that was sent, or NULL */
+    " reading TEXT,"
+    " answers TEXT NOT NULL,"
+    " PRIMARY KEY (subject, sheet, who)"
+    ") STRICT, WITHOUT ROWID;",
 };
 
 _Static_assert(sizeof steps / sizeof *steps == SCHEMA_VERSION, "one a version");

@@ -7,7 +7,7 @@
 #define SCHEMA_APPLICATION 0x4F53544C
 
 /* The version of the tables that this program makes and knows. */
-#define SCHEMA_VERSION 3
+#define SCHEMA_VERSION 4
 
 /*
  * Bring the tables of @l up to date, from nothing if it has none.  A ledger

@@ -19,10 +19,6 @@ const char page_policy[] =
     "script-src '" PAGE_JS_HASH "'; "
     "form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
-/* Where the script says that the page is no longer up to date. */
-#define PAGE_STALE                                                             \
-    "<p id=\"stale\" class=\"notice\" role=\"status\" hidden></p>\n"
-
 static void
 begin(const char *site, const char *part, struct buf *out)
 {

@@ -15,6 +15,10 @@ struct buf;
 /* Append the page.  Returns 0, or -1 when memory is out, as the others. */
 int page_html(const struct page *p, struct buf *out);
 
+/* Where a page takes in that it is no longer up to date. */
+#define PAGE_STALE                                                             \
+    "<p id=\"stale\" class=\"notice\" role=\"status\" hidden></p>\n"
+
 /* Append such a page of @len bytes at @html with another notice at its top:
  * what the page itself could not know when it was made. */
 int page_add_notice(
