@@ -63,8 +63,7 @@ static const struct served_page *
 find(const struct pages *g, enum keyring_kind kind, const char *name)
 {
     for (size_t i = 0; g != NULL && i < g->n; i++)
-        if (g->list[i].kind == kind &&
-            strcasecmp(g->list[i].name, name) == 0)
+        if (g->list[i].kind == kind && strcasecmp(g->list[i].name, name) == 0)
             return &g->list[i];
     return NULL;
 }
@@ -126,10 +125,9 @@ int
 pages_check_key(const struct fleet *fleet, enum keyring_kind kind,
     const char *name, struct walk_round_key *out)
 {
-    return kind == KEYRING_VEHICLE ? walk_round_vehicle(fleet, name, out)
-           : kind == KEYRING_DRIVER
-               ? walk_round_driver(fleet, name, out)
-               : -1;
+    return kind == KEYRING_VEHICLE  ? walk_round_vehicle(fleet, name, out)
+           : kind == KEYRING_DRIVER ? walk_round_driver(fleet, name, out)
+                                    : -1;
 }
 
 /* A notice goes where that of an old page would. */
@@ -147,9 +145,8 @@ print_check(
         making->checks = walk_round_begin(making->run, f);
     if (out == NULL || noticed == NULL)
         (void)no_memory(f);
-    else if (making->checks != NULL &&
-             pages_check_key(
-                 run_fleet(making->run), page->kind, page->name, &key) == 0)
+    else if (making->checks != NULL && pages_check_key(run_fleet(making->run),
+                                           page->kind, page->name, &key) == 0)
         rc = walk_round_front(making->checks, &key, out, f);
     const struct buf *html = out;
     if (rc == 0 && making->notice != NULL) {
@@ -188,8 +185,8 @@ print_person(const struct page_making *making, const struct person *person,
 }
 
 static int
-print_page(struct page_making *making, size_t nth,
-    struct served_page *page, struct fault *f)
+print_page(struct page_making *making, size_t nth, struct served_page *page,
+    struct fault *f)
 {
     const struct fleet *fleet = run_fleet(making->run);
     struct workshop whole = {0};
@@ -230,8 +227,8 @@ check_name(const struct fleet *fleet, const struct keyring_key *key)
 
 /* Add the page that @key opens, unless it is there, or nothing in the fleet. */
 static int
-add(struct pages *g, struct page_making *making,
-    const struct keyring_key *key, struct fault *f)
+add(struct pages *g, struct page_making *making, const struct keyring_key *key,
+    struct fault *f)
 {
     const struct fleet *fleet = run_fleet(making->run);
     const char *name;

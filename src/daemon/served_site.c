@@ -187,8 +187,7 @@ served_site_recorder(const struct served_site *d, const struct fleet *fleet,
     enum keyring_kind kind = KEYRING_FEED;
     const char *id = pages_signer(d->now.pages, path, &kind);
 
-    if (id == NULL || kind != KEYRING_PERSON ||
-        !is_granted(&d->now, key, path))
+    if (id == NULL || kind != KEYRING_PERSON || !is_granted(&d->now, key, path))
         return -1;
     for (size_t i = 0; i < fleet->n_persons; i++)
         if (strcasecmp(fleet->persons[i].id, id) == 0) {

@@ -1,9 +1,9 @@
 #include "take_form.h"
 
+#include "check_page.h"
 #include "http_request.h"
 #include "log.h"
 #include "reopen.h"
-#include "check_page.h"
 #include "resource.h"
 
 #include <string.h>
@@ -78,13 +78,12 @@ take(const struct recorder *d, const struct walk_round_key *k,
 
     if (reopen(p, 1, d ? RUN_LATER : RUN_NEEDED, &f))
         return fail(p, form, &f, out);
-    enum form_outcome outcome =
-        d ? record_form_take(d, p, &fields, out, &f)
-          : walk_round_take(k, p, &fields, out, &f);
-    struct resource *answer = outcome == FORM_FAILED
-                                  ? fail(p, form, &f, out)
-                                  : page(statuses[outcome], out,
-                                        d ? page_policy : check_page_policy);
+    enum form_outcome outcome = d ? record_form_take(d, p, &fields, out, &f)
+                                  : walk_round_take(k, p, &fields, out, &f);
+    struct resource *answer =
+        outcome == FORM_FAILED
+            ? fail(p, form, &f, out)
+            : page(statuses[outcome], out, d ? page_policy : check_page_policy);
     run_rest(p);
     return answer;
 }

@@ -183,8 +183,8 @@ add_line(struct taking *t, struct check_part *part, struct check_line line)
 
 /* An item, or each piece of equipment that it asks for. */
 static int
-add_item(struct taking *t, struct check_part *part,
-    const struct check_item *item)
+add_item(
+    struct taking *t, struct check_part *part, const struct check_item *item)
 {
     const struct fleet *f = run_fleet(t->run);
     struct check_line line = {.code = item->code, .item = item};
@@ -194,8 +194,8 @@ add_item(struct taking *t, struct check_part *part,
     if (item->carried == NULL)
         return add_line(t, part, line);
     while ((line.about = sheet_carried(f, t->vehicle, item, line.about))) {
-        line.code = arena_print(
-            run_arena(t->run), "%s/%s", item->code, line.about->id);
+        line.code =
+            arena_print(run_arena(t->run), "%s/%s", item->code, line.about->id);
         if (add_line(t, part, line))
             return -1;
     }
@@ -288,16 +288,16 @@ zone_of(const struct taking *t)
 static const char *
 signed_text(const struct taking *t, const char *text)
 {
-    return t->key->driver ? text
-                          : arena_print(run_arena(t->run), "%s (%s)", text,
-                                t->draft.who);
+    return t->key->driver
+               ? text
+               : arena_print(run_arena(t->run), "%s (%s)", text, t->draft.who);
 }
 
 static struct defect_input
 who_of(struct taking *t)
 {
-    return (struct defect_input){.by = t->draft.who,
-        .is_vehicle = t->key->driver == NULL};
+    return (struct defect_input){
+        .by = t->draft.who, .is_vehicle = t->key->driver == NULL};
 }
 
 /* The minute of the day @when was on, and whether that is @day. */
@@ -334,8 +334,8 @@ find_draft(struct taking *t, struct fault *f)
     }
     t->draft = (struct draft){
         .subject = t->vehicle->id, .sheet = t->sheet->id, .who = who};
-    t->has_draft = drafts_find(
-        run_ledger(t->run), run_arena(t->run), &t->draft, f);
+    t->has_draft =
+        drafts_find(run_ledger(t->run), run_arena(t->run), &t->draft, f);
     return t->has_draft < 0 ? -1 : 0;
 }
 
@@ -359,9 +359,8 @@ step_begin(struct taking *t, struct fault *f)
     if (drafts_drop_old(l, run_moment(t->run).now - FORM_SECONDS, f) ||
         find_draft(t, f))
         return -1;
-    if (reading != NULL &&
-        record_input_number("what the odometer shows", reading, &t->refusal) <
-            0) {
+    if (reading != NULL && record_input_number("what the odometer shows",
+                               reading, &t->refusal) < 0) {
         t->sheet = NULL;
         return -1;
     }
@@ -391,8 +390,7 @@ open_draft(struct taking *t, struct fault *f)
 
     if (find_draft(t, f))
         return -1;
-    if (text == NULL ||
-        num_parse(text, strlen(text), 0, INT64_MAX, &opened)) {
+    if (text == NULL || num_parse(text, strlen(text), 0, INT64_MAX, &opened)) {
         t->sheet = NULL;
         return refuse(t, "this is not a form of this page; load it anew");
     }
@@ -402,8 +400,8 @@ open_draft(struct taking *t, struct fault *f)
     if (sent != 0) {
         t->sheet = NULL;
         t->heading = "Sent before";
-        buf_print(t->text, "This check is on record as number %lld.",
-            (long long)id);
+        buf_print(
+            t->text, "This check is on record as number %lld.", (long long)id);
         return sent;
     }
     if (!t->has_draft) {
@@ -493,8 +491,7 @@ found_of(const struct taking *t, const struct check_line *line,
 
 /* Enter what stops the vehicle, each thing once however often it is sent. */
 static int
-report_at_once(
-    struct taking *t, const struct check_part *part, struct fault *f)
+report_at_once(struct taking *t, const struct check_part *part, struct fault *f)
 {
     const struct record_input e = input_of(t);
     const struct defect_input who = who_of(t);
@@ -535,8 +532,8 @@ step_part(struct taking *t, struct fault *f)
         return rc < 0 ? -1 : 0;
     for (size_t i = 0; i < t->n_parts; i++) {
         struct check_part *part = &t->parts[i];
-        if (t->form->value(t->form->from,
-                check_text_field(&part->lines[0], name)) != NULL)
+        if (t->form->value(
+                t->form->from, check_text_field(&part->lines[0], name)) != NULL)
             return read_part(t, part) || report_at_once(t, part, f) ||
                            keep_answers(t, f)
                        ? -1
@@ -561,8 +558,7 @@ enter(struct taking *t, const struct defect_input_check *check)
     who.day = day_text(day, on);
     who.at = at;
     if (t->key->driver == NULL)
-        who.note =
-            arena_print(run_arena(t->run), "initials %s", t->draft.who);
+        who.note = arena_print(run_arena(t->run), "initials %s", t->draft.who);
     return defect_input_check(&e, t->vehicle, &who, check, t->text);
 }
 
@@ -595,8 +591,8 @@ step_send(struct taking *t, struct fault *f)
         .reading = t->draft.reading,
         .found = found,
         .answered = answered,
-        .opened = minute_of(t, t->draft.opened,
-            clock_day(zone_of(t), t->draft.sent))};
+        .opened = minute_of(
+            t, t->draft.opened, clock_day(zone_of(t), t->draft.sent))};
     for (size_t i = 0; i < t->n_parts; i++)
         for (size_t k = 0; k < t->parts[i].n; k++) {
             const struct check_line *line = &t->parts[i].lines[k];
@@ -626,8 +622,8 @@ print(const struct walk_round *w, const struct walk_round_key *key,
 
     page->site = fleet->site.name;
     page->today = run_moment(w->run).today;
-    page->drawn = clock_words(
-        fleet->site.time_zone, run_moment(w->run).now, drawn);
+    page->drawn =
+        clock_words(fleet->site.time_zone, run_moment(w->run).now, drawn);
     page->conditions = w->conditions;
     page->defects = w->defects;
     page->driver = key->driver ? name_of(fleet, key->driver) : NULL;
@@ -712,8 +708,7 @@ enum form_outcome
 walk_round_take(const struct walk_round_key *key, const struct run_context *p,
     const struct record_form *form, struct buf *out, struct fault *f)
 {
-    struct taking t = {
-        .key = key, .run = p, .form = form, .text = buf_new()};
+    struct taking t = {.key = key, .run = p, .form = form, .text = buf_new()};
     enum form_outcome outcome = FORM_FAILED;
 
     if (t.text == NULL)

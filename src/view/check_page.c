@@ -62,8 +62,8 @@ add_whom_to_tell(const struct check_page *p, struct buf *out)
         const struct person *who = &f->persons[i];
         if (!people_may(who, MAY_RELEASE, p->vehicle))
             continue;
-        html_print(out, "%s%s", n++ ? ", or " : "",
-            who->name ? who->name : who->id);
+        html_print(
+            out, "%s%s", n++ ? ", or " : "", who->name ? who->name : who->id);
     }
     if (n == 0)
         html_print(out, "whoever answers for the vehicle");
@@ -81,7 +81,7 @@ add_condition(const struct check_page *p, struct buf *out)
         return;
     int stopped = c->condition == CONDITION_NOT_TO_BE_DRIVEN;
     html_print(out, "<section class=\"state%s\" aria-label=\"Condition\">%s",
-        stopped                             ? " stop"
+        stopped                               ? " stop"
         : c->condition == CONDITION_NOT_KNOWN ? " unsure"
                                               : "",
         stopped ? "NOT TO BE DRIVEN" : "");
@@ -117,8 +117,7 @@ add_defects(const struct check_page *p, struct buf *out)
             n++ ? "" : "<ul>\n", (long long)d->number, d->item,
             item ? item->text : "", d->subject_id, sheet_grade_word(d->grade),
             defect_stops(d, p->today) ? ", it stops the vehicle" : "",
-            wording_date(d->reported.at.day, day),
-            d->reported.note ? ": " : "",
+            wording_date(d->reported.at.day, day), d->reported.note ? ": " : "",
             d->reported.note ? d->reported.note : "");
         if (d->state != DEFECT_REPORTED)
             html_print(out, "<span class=\"meta\">%s%s%s</span>",
@@ -159,8 +158,8 @@ begin_form(const struct check_page *p, const char *step, struct buf *out)
     add_hidden(CHECK_SHEET, p->sheet->id, out);
     if (p->driver == NULL)
         add_hidden(CHECK_WHO, p->who, out);
-    html_print(out, "<input type=\"hidden\" name=\"" CHECK_OPENED
-                    "\" value=\"%lld\">",
+    html_print(out,
+        "<input type=\"hidden\" name=\"" CHECK_OPENED "\" value=\"%lld\">",
         (long long)p->opened);
 }
 
@@ -271,8 +270,8 @@ add_part(const struct check_page *p, size_t nth, int open, struct buf *out)
         html_print(out, "%zu wrong", wrong);
     html_print(out, "</summary>");
     begin_form(p, "part", out);
-    html_print(out, "<input type=\"hidden\" name=\"" CHECK_PART
-                    "\" value=\"%zu\"><ul>\n",
+    html_print(out,
+        "<input type=\"hidden\" name=\"" CHECK_PART "\" value=\"%zu\"><ul>\n",
         nth);
     for (size_t i = 0; i < part->n; i++)
         add_line(p, &part->lines[i], out);
