@@ -5,6 +5,7 @@
 #include "defect_input.h"
 #include "drafts.h"
 #include "dues.h"
+#include "fitness.h"
 #include "num.h"
 #include "people.h"
 #include "records.h"
@@ -20,8 +21,8 @@
 
 struct walk_round {
     const struct run_context *run;
-    struct defects *defects;
-    struct conditions *conditions;
+    const struct defects *defects;
+    const struct conditions *conditions;
 };
 
 /* Everything about a form while it is taken. */
@@ -81,59 +82,27 @@ name_of(const struct fleet *f, const char *id)
 
 /* --- how things stand ----------------------------------------------------- */
 
-/* What conditions are made from beside dues and defects. */
-static struct record *
-gather(const struct run_context *p, size_t *n, struct fault *f)
-{
-    const struct facts *facts = run_facts(p);
-    size_t n_facts = facts->first[facts->fleet->n_subjects];
-    struct record *left;
-
-    if (records_of_kinds(run_ledger(p), run_fleet(p), RECORD_BIT(RECORD_LEFT),
-            run_arena(p), &left, n, f))
-        return NULL;
-    struct record *all =
-        arena_take(run_arena(p), (*n + n_facts + 1) * sizeof *all);
-    if (all == NULL) {
-        no_memory(f);
-        return NULL;
-    }
-    if (*n > 0)
-        memcpy(all, left, *n * sizeof *all);
-    if (n_facts > 0)
-        memcpy(all + *n, facts->records, n_facts * sizeof *all);
-    *n += n_facts;
-    return all;
-}
-
 struct walk_round *
 walk_round_begin(const struct run_context *p, struct fault *f)
 {
     struct walk_round *w = calloc(1, sizeof *w);
-    const struct snapshot *s = dues_of_run(p, f);
-    size_t n;
 
-    if (w == NULL)
+    if (w == NULL) {
         no_memory(f);
-    struct record *records = w && s ? gather(p, &n, f) : NULL;
-    if (records != NULL && (w->defects = defect_events_fold(p, f)) != NULL) {
-        w->run = p;
-        w->conditions = conditions_new(s, w->defects, records, n);
-        if (w->conditions != NULL)
-            return w;
-        no_memory(f);
+        return NULL;
     }
-    walk_round_end(w);
+    w->run = p;
+    w->conditions = fitness_of_run(p, f);
+    w->defects = fitness_defects(p);
+    if (w->conditions != NULL)
+        return w;
+    free(w);
     return NULL;
 }
 
 void
 walk_round_end(struct walk_round *w)
 {
-    if (w == NULL)
-        return;
-    conditions_free(w->conditions);
-    defects_free(w->defects);
     free(w);
 }
 
@@ -718,6 +687,7 @@ walk_round_take(const struct walk_round_key *key, const struct run_context *p,
     if (outcome == FORM_RECORDED) {
         /* What was entered may stop the vehicle. */
         walk_round_end(t.now);
+        dues_forget(p);
         t.now = walk_round_begin(p, f);
     }
     if (outcome != FORM_FAILED && (t.now == NULL || answer(&t, out, f)))

@@ -69,13 +69,25 @@ add_whom_to_tell(const struct check_page *p, struct buf *out)
         html_print(out, "whoever answers for the vehicle");
 }
 
+static void
+add_stop(const struct stop *s, struct buf *out)
+{
+    struct buf *text = buf_new();
+
+    if (text == NULL)
+        return;
+    stop_say(s, text);
+    html_print(out, "<p>%s. Lifted by: %s.</p>", buf_str(text),
+        stop_lifted_by(s->kind));
+    buf_free(text);
+}
+
 /* Before anything else: nobody who opens the page can miss it. */
 static void
 add_condition(const struct check_page *p, struct buf *out)
 {
     const struct vehicle_condition *c =
         conditions_of(p->conditions, p->vehicle);
-    char text[256];
 
     if (c == NULL)
         return;
@@ -89,9 +101,7 @@ add_condition(const struct check_page *p, struct buf *out)
         html_print(out, "%s", condition_said(c->condition));
     for (size_t i = 0; i < c->n_stops; i++)
         if (c->stops[i].makes == c->condition)
-            html_print(out, "<p>%s. Lifted by: %s.</p>",
-                stop_text(&c->stops[i], text, sizeof text),
-                stop_lifted_by(c->stops[i].kind));
+            add_stop(&c->stops[i], out);
     if (stopped || c->condition == CONDITION_NOT_KNOWN) {
         html_print(out, "<p><strong>%s ",
             stopped ? "Do not drive it. Tell" : "Before you drive it, ask");
