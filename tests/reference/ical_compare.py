@@ -9,6 +9,12 @@ from ical_rfc5545 import house_rules, problems
 DAY = timedelta(1)
 
 
+def feed_caution(dues):
+    """The caution that ends each event: that of the JSON but for the sentence on
+    what "fit" means, for a feed of dues calls nothing so."""
+    return clean(re.sub(r'^"Fit" means [^.]*\. ', "", dues["caution"]))
+
+
 class Tally:
     """Checks by what they are of, each with the first that failed."""
 
@@ -147,7 +153,7 @@ def undated(dues, shared=()):
     """The dues without any day stand on that on which they were last news."""
     return [{"day": dues["today"], "is": "Undated", "depot": d["depot"],
              "summary": summary(d, "Undated", shared),
-             "within": [], "lines": reasons(d) + [clean(dues["caution"])]}
+             "within": [], "lines": reasons(d) + [feed_caution(dues)]}
             for d in dues["dues"] if not d["plan_day"] and not d["deadline"]]
 
 
@@ -208,7 +214,7 @@ def check_hostile(expected, reading, tally):
             "summary": summary(due, e["is"]),
             "within": [expected.authority[e["job"]]],
             "lines": (reasons(due) if now else [])
-            + [expected.caution[e["job"]], clean(dues["caution"])]})
+            + [expected.caution[e["job"]], feed_caution(dues)]})
     if wanted:
         match(reading["events"], wanted, tally, name, expected.path)
     else:

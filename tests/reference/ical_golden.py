@@ -7,7 +7,7 @@ from datetime import date
 from functools import partial
 from pathlib import Path
 
-from ical_compare import clean, match, reasons, summary, undated
+from ical_compare import clean, feed_caution, match, reasons, summary, undated
 
 TREE = Path(__file__).resolve().parents[2]
 TODAY = "2026-12-02"
@@ -203,7 +203,7 @@ def wanted_of(due, caution, shared):
             "is": kind, "depot": due["depot"],
             "summary": summary(due, kind, shared),
             "within": [clean(due["authority"] or "")],
-            "lines": reasons(due) + [clean(caution)]}
+            "lines": reasons(due) + [caution]}
 
 
 def by_json(fleet, months, ahead, path, reading, tally):
@@ -217,7 +217,7 @@ def by_json(fleet, months, ahead, path, reading, tally):
     shown = scope_of(path.stem)
     dues["dues"] = [d for d in dues["dues"] if shown(d)]
     now = undated(dues, shared) + [
-        wanted_of(d, dues["caution"], shared) for d in dues["dues"]
+        wanted_of(d, feed_caution(dues), shared) for d in dues["dues"]
         if (d["plan_day"] or d["deadline"]) and (d["failed"] or min(
             filter(None, (d["plan_day"], d["deadline"]))) <= until)]
     events = [e for e in reading["events"]

@@ -13,8 +13,18 @@ DAYS = re.compile(r"^Deadline(?: and plan day)?: (\w{3} \d+ \w{3} \d{4}"
 MOVED = re.compile(r"^Deadline moved: from (.*) to (.*)$")
 
 
+# What is told the moment a vehicle is stopped, or no longer is, goes by its
+# condition and not by days: `told-at-once` is its test.
+AT_ONCE = ("Not to be driven: ", "May be driven again: ", "Not known, ask: ")
+
+
 class Unreadable(Exception):
     pass
+
+
+def is_at_once(raw):
+    mail = email.message_from_bytes(raw, policy=email.policy.default)
+    return mail["Subject"].startswith(AT_ONCE)
 
 
 def read_day(text):
