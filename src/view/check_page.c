@@ -121,11 +121,13 @@ add_defects(const struct check_page *p, struct buf *out)
     html_print(out, "<h2>Known defects</h2>\n");
     while ((d = defects_open_on(p->defects, p->vehicle, d)) != NULL) {
         const struct check_item *item = sheet_item(p->vehicle, d->item);
+        if (n++ == 0)
+            html_print(out, "<ul>\n");
         html_print(out,
-            "%s<li><b>%lld: %s</b> %s<span class=\"meta\">%s, %s%s, since "
+            "<li><b>%lld: %s</b> %s<span class=\"meta\">%s, %s%s, since "
             "%s%s%s</span>",
-            n++ ? "" : "<ul>\n", (long long)d->number, d->item,
-            item ? item->text : "", d->subject_id, sheet_grade_word(d->grade),
+            (long long)d->number, d->item, item ? item->text : "",
+            d->subject_id, sheet_grade_word(d->grade),
             defect_stops(d, p->today) ? ", it stops the vehicle" : "",
             wording_date(d->reported.at.day, day), d->reported.note ? ": " : "",
             d->reported.note ? d->reported.note : "");
@@ -400,7 +402,7 @@ check_page_html(const struct check_page *p, struct buf *out)
             add_begin(p, raw);
     }
     html_print(raw,
-        "</main>\n<footer><p>As of <strong>%s</strong>.</p><p>" CAUTION_TEXT
+        "</main>\n<footer><p>As of <strong>%s</strong>.</p><p>" CAUTION_FIT
         "</p></footer>\n</body></html>\n",
         p->drawn);
     int rc = buf_failed(raw) ? -1 : 0;
