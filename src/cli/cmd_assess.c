@@ -29,7 +29,8 @@ const struct command cmd_assess = {
     .operands = "N VERDICT [DAY | READING UNIT]",
     .least = 2,
     .most = 4,
-    .summary = "Decide on a defect: stop, until DAY, until N km, watch or nothing.",
+    .summary =
+        "Decide on a defect: stop, until DAY, until N km, watch or nothing.",
     .options = defect_act_options,
     .run = run,
 };

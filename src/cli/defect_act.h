@@ -14,8 +14,7 @@
         {"reference", 0, "TEXT", "the number of a job sheet"},                 \
         {"note", 0, "TEXT", "why, or what was done"},                          \
     {                                                                          \
-        "alone", 0, NULL,                                                      \
-            "nobody else may do it; --note says why it was done"               \
+        "alone", 0, NULL, "nobody else may do it; --note says why it was done" \
     }
 
 /* They alone. */

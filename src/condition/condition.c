@@ -35,11 +35,11 @@ static const struct {
     const char *lifted_by;
     enum fitness makes;
 } kinds[] = {
-    [STOP_DEFECT] = {"defect", "somebody with `may = release`",
+    [STOP_DEFECT] = {"defect", "somebody who may release it",
         CONDITION_NOT_TO_BE_DRIVEN},
-    [STOP_LAPSED] = {"lapsed", "somebody with `may = release`",
+    [STOP_LAPSED] = {"lapsed", "somebody who may release it",
         CONDITION_NOT_TO_BE_DRIVEN},
-    [STOP_FAILED] = {"failed", "a pass, or somebody with `may = release`",
+    [STOP_FAILED] = {"failed", "a pass, or somebody who may release it",
         CONDITION_NOT_TO_BE_DRIVEN},
     [STOP_OVERDUE] = {"overdue", "a record that it was done",
         CONDITION_NOT_TO_BE_DRIVEN},
@@ -51,7 +51,7 @@ static const struct {
         CONDITION_NOT_KNOWN},
     [STOP_FIRST_USE] = {"first-use", "a check or an inspection",
         CONDITION_NOT_KNOWN},
-    [STOP_OPEN] = {"open", "somebody with `may = release`",
+    [STOP_OPEN] = {"open", "somebody who may release it",
         CONDITION_OPEN_DEFECTS},
 };
 
@@ -106,6 +106,13 @@ say_defect(const struct defect *d, struct buf *out)
         buf_print(out, " on %s", s->id);
 }
 
+/* What was done about an open defect so far. */
+static const char *const stands[] = {[DEFECT_REPORTED] = "reported",
+    [DEFECT_STOP] = "stopped by decision",
+    [DEFECT_UNTIL] = "put off",
+    [DEFECT_WATCH] = "watched",
+    [DEFECT_REPAIRED] = "repaired and not released"};
+
 /* Each kind names the day from which it holds, if there is one. */
 void
 stop_say(const struct stop *s, struct buf *out)
@@ -120,8 +127,9 @@ stop_say(const struct stop *s, struct buf *out)
     if (s->defect != NULL)
         say_defect(s->defect, out);
     if (s->kind == STOP_DEFECT || s->kind == STOP_OPEN)
-        buf_print(out, ", %s, %s, since %s", sheet_grade_word(s->defect->grade),
-            defect_state_word(s->defect->state), since);
+        buf_print(out, " (%s), %s, since %s",
+            sheet_grade_word(s->defect->grade), stands[s->defect->state],
+            since);
     else if (s->kind == STOP_LAPSED)
         buf_print(
             out, ", was put off until %s", day_words(s->defect->until, until));
@@ -164,23 +172,30 @@ add(struct conditions *c, struct stop s)
     c->found[c->n++] = (struct found){v->index, s};
 }
 
+struct stop
+stop_by_defect(const struct defect *d, day_t today)
+{
+    int lapsed = defect_lapsed(d, today);
+    enum stop_kind kind = lapsed                   ? STOP_LAPSED
+                          : defect_stops(d, today) ? STOP_DEFECT
+                                                   : STOP_OPEN;
+
+    return (struct stop){.kind = kind,
+        .makes = kinds[kind].makes,
+        .subject = d->subject,
+        .since = lapsed ? d->until + 1 : d->reported.at.day,
+        .defect = d};
+}
+
 static void
 add_defects(struct conditions *c, const struct defects *ds, day_t today)
 {
     size_t n;
     const struct defect *d = defects_all(ds, &n);
 
-    for (size_t i = 0; i < n; i++) {
-        if (!defect_is_open(&d[i]) || d[i].subject == NULL)
-            continue;
-        int lapsed = defect_lapsed(&d[i], today);
-        add(c, (struct stop){.kind = lapsed                       ? STOP_LAPSED
-                                     : defect_stops(&d[i], today) ? STOP_DEFECT
-                                                                  : STOP_OPEN,
-                   .subject = d[i].subject,
-                   .since = lapsed ? d[i].until + 1 : d[i].reported.at.day,
-                   .defect = &d[i]});
-    }
+    for (size_t i = 0; i < n; i++)
+        if (defect_is_open(&d[i]) && d[i].subject != NULL)
+            add(c, stop_by_defect(&d[i], today));
 }
 
 /* What failed is its own stop, and is not said once more as overdue

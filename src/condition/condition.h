@@ -52,6 +52,9 @@ struct vehicle_condition {
     size_t n_stops;
 };
 
+/* The open defect @d as a reason on @today. */
+struct stop stop_by_defect(const struct defect *d, day_t today);
+
 struct conditions;
 
 /* Of every vehicle of the fleet of @s on its day, which must not be before the

@@ -13,7 +13,7 @@
 #include <sysexits.h>
 
 /* A feed as it was last read from its file. */
-struct shown {
+struct shown_feed {
     const char *id;
     const char *path; /* among the routes */
     int64_t size;     /* of that file, */
@@ -23,7 +23,7 @@ struct shown {
 
 struct feeds {
     struct arena *arena;
-    struct shown *list; /* room for all of the fleet */
+    struct shown_feed *list; /* room for all of the fleet */
     size_t n;
 };
 
@@ -33,7 +33,7 @@ no_memory(struct fault *f)
     return fault_set(f, EX_OSERR, "out of memory");
 }
 
-static const struct shown *
+static const struct shown_feed *
 find(const struct feeds *s, const char *id)
 {
     for (size_t i = 0; s != NULL && i < s->n; i++)
@@ -59,7 +59,7 @@ make_page(const struct run_context *p, const struct feed *feed,
 /* Read the feed's file, unless it is the one we have. */
 static int
 read_file(const struct run_context *p, const struct feed *feed,
-    const char *path, struct shown *out, struct fault *f)
+    const char *path, struct shown_feed *out, struct fault *f)
 {
     struct file_map file;
     int64_t size;
@@ -88,12 +88,12 @@ static int
 take_feed(struct feeds *next, const struct feeds *now,
     const struct run_context *p, const struct feed *feed, struct fault *f)
 {
-    const struct shown *before = find(now, feed->id);
-    struct shown *s = &next->list[next->n];
+    const struct shown_feed *before = find(now, feed->id);
+    struct shown_feed *s = &next->list[next->n];
     const char *file = arena_print(
         next->arena, "%s/%s.ics", run_fleet(p)->site.feed_folder, feed->id);
 
-    *s = before ? *before : (struct shown){0};
+    *s = before ? *before : (struct shown_feed){0};
     if (before != NULL)
         resource_ref(s->page);
     s->id = arena_text(next->arena, feed->id, strlen(feed->id));
@@ -148,7 +148,7 @@ feeds_take(struct feeds *next, const struct feeds *now,
 const char *
 feeds_path(const struct feeds *s, const char *id)
 {
-    const struct shown *shown = find(s, id);
+    const struct shown_feed *shown = find(s, id);
 
     return shown ? shown->path : NULL;
 }

@@ -76,6 +76,14 @@ people_may(const struct person *p, unsigned may, const struct subject *s)
     return 0;
 }
 
+int
+people_check(const struct fleet *f, const char *id, const struct subject *s)
+{
+    const struct person *p = people_find(f, id);
+
+    return p == NULL || people_may(p, 0, s);
+}
+
 size_t
 people_count(const struct fleet *f, unsigned may, const struct subject *s)
 {

@@ -23,6 +23,12 @@ const char *people_id(const struct fleet *f, const char *word);
  * nothing, that is all of them. */
 int people_may(const struct person *p, unsigned may, const struct subject *s);
 
+/* Whether the person or driver with that id, of people_id(), checks @s: a
+ * person what they are told of, or all when that is nothing, and a driver all.
+ */
+int people_check(
+    const struct fleet *f, const char *id, const struct subject *s);
+
 /* How many people may do all of @may to @s. */
 size_t people_count(
     const struct fleet *f, unsigned may, const struct subject *s);

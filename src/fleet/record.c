@@ -82,6 +82,7 @@ static const struct record_kind_row kinds[RECORD_KINDS] = {
         .body = BODY({"sheet", RECORD_TEXT, 1, NULL},
             {"at", RECORD_CLOCK, 1, "at"}, {"nil", RECORD_NUMBER, 1, NULL},
             {"answered", RECORD_LIST, 0, NULL}, /* numbers of defects */
+            {"reported", RECORD_LIST, 0, NULL}, /* of records before it */
             {"items", RECORD_LIST, 0, NULL}, {"opened", RECORD_CLOCK, 0, NULL},
             {"end", RECORD_NUMBER, 0, NULL},
             {"paper", RECORD_TEXT, 0, "paper"})},
@@ -99,7 +100,7 @@ static const struct record_kind_row kinds[RECORD_KINDS] = {
         .needs = ON_DEFECT,
         .may = RECORD_HAS_SUBJECT | RECORD_HAS_UNTIL,
         .about = RECORD_BIT(RECORD_REPORTED),
-        .body = BODY({"verdict", RECORD_TEXT, 1, "to"}, AT_AND_ALONE,
+        .body = BODY({"verdict", RECORD_TEXT, 1, "verdict"}, AT_AND_ALONE,
             {"up-to", RECORD_NUMBER, 0, "up to"})}, /* a reading, no fact */
     [RECORD_REPAIRED] = {.word = "repaired",
         .needs = ON_DEFECT,

@@ -92,6 +92,15 @@ clock_at(const char *time_zone, day_t day, int minute)
     return early;
 }
 
+int
+clock_minute(const char *time_zone, int64_t when)
+{
+    icaltimezone *zone = icaltimezone_get_builtin_timezone(time_zone);
+    int64_t seconds = shown(zone, when) % 86400;
+
+    return (int)((seconds < 0 ? seconds + 86400 : seconds) / 60);
+}
+
 const char *
 clock_words(const char *time_zone, int64_t when, char out[CLOCK_WORDS])
 {

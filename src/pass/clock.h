@@ -34,6 +34,10 @@ day_t clock_day(const char *time_zone, int64_t when);
  */
 int64_t clock_at(const char *time_zone, day_t day, int minute);
 
+/* What clocks in that zone show at @when, in minutes after midnight: on the
+ * days on which they are changed not how long ago midnight was. */
+int clock_minute(const char *time_zone, int64_t when);
+
 #define CLOCK_WORDS 21 /* room for "Wed 2026-12-02 04:17" and a NUL */
 
 /* The minute of @when, seconds since 1970, as people in that zone write it;

@@ -8,7 +8,7 @@
 #include <string.h>
 #include <sysexits.h>
 
-#define VALUES_MOST 10
+#define VALUES_MOST 12
 
 /* The kinds of events that are entered here, and their records. */
 static const struct {
@@ -34,15 +34,14 @@ in_order_of_entry(const void *left, const void *right)
 }
 
 struct record *
-defect_events_records(
-    const struct run_context *p, size_t *n, struct fault *f)
+defect_events_records(const struct run_context *p, size_t *n, struct fault *f)
 {
     const struct facts *facts = run_facts(p);
     size_t last = facts->first[facts->fleet->n_subjects];
     struct record *records;
 
-    if (records_of_kinds(run_ledger(p), run_fleet(p), FOLDED, run_arena(p),
-            &records, n, f))
+    if (records_of_kinds(
+            run_ledger(p), run_fleet(p), FOLDED, run_arena(p), &records, n, f))
         return NULL;
     struct record *all =
         arena_take(run_arena(p), (*n + last + 1) * sizeof *all);
@@ -117,8 +116,8 @@ number_texts(const struct defect_event *e, struct arena *a)
     char digits[24];
 
     for (size_t i = 0; texts != NULL && i < e->n_answered; i++) {
-        int len = snprintf(
-            digits, sizeof digits, "%lld", (long long)e->answered[i]);
+        int len =
+            snprintf(digits, sizeof digits, "%lld", (long long)e->answered[i]);
         if ((texts[i] = arena_text(a, digits, (size_t)len)) == NULL)
             return NULL;
     }
@@ -163,13 +162,14 @@ defect_event_add(const struct run_context *p, struct defect_event *e,
         put_number(&r, values, "end", more->end, more->end >= 0);
         put_list(&r, values, "items", more->items, more->n_items);
         put_list(&r, values, "answered", answered, e->n_answered);
+        put_list(&r, values, "reported", more->reported, more->n_reported);
     }
     if (is_report) {
         put_text(&r, values, "item", e->item);
         put_text(&r, values, "grade", sheet_grade_word(e->grade));
         put_number(&r, values, "number", e->number, e->number > 0);
-        put_number(&r, values, "check", e->cause,
-            e->number == 0 && e->cause > 0);
+        put_number(
+            &r, values, "check", e->cause, e->number == 0 && e->cause > 0);
     }
     if (e->kind == EVENT_ASSESSED) {
         put_text(&r, values, "verdict", defect_verdict_word(e->verdict));

@@ -15,7 +15,8 @@
  * ledger_begin() and ledger_commit() nobody else can change that.  Texts are in
  * the arena of the run.  NULL with @f set.  Free with defects_free().
  */
-struct defects *defect_events_fold(const struct run_context *p, struct fault *f);
+struct defects *defect_events_fold(
+    const struct run_context *p, struct fault *f);
 
 /* The records that it goes over, in the order of entry, void ones too; sets
  * @n.  NULL with @f set. */
@@ -30,13 +31,16 @@ struct record *defect_events_records(
 struct defect_event_more {
     const char *reference;
     const char *sheet;
-    const char *paper; /* number of the sheet of paper, or NULL */
+    const char *paper;        /* number of the sheet of paper, or NULL */
     const char *const *items; /* the codes that were looked at */
     size_t n_items;
+    const char *const *reported; /* numbers of the records by which what was
+                                    found had been reported before */
+    size_t n_reported;
     int64_t reading;
-    int64_t end;    /* reading at the end of the use, or -1 */
-    int opened;     /* the minute at which a form was opened, or -1 */
-    int nil;        /* nothing was found */
+    int64_t end; /* reading at the end of the use, or -1 */
+    int opened;  /* the minute at which a form was opened, or -1 */
+    int nil;     /* nothing was found */
 };
 int defect_event_add(const struct run_context *p, struct defect_event *e,
     const struct defect_event_more *more, struct fault *f);

@@ -3,6 +3,7 @@
 #include "clock.h"
 #include "defect_events.h"
 #include "dues.h"
+#include "fitness.h"
 #include "may_enter.h"
 #include "missing.h"
 #include "num.h"
@@ -54,18 +55,21 @@ static int
 minute_now(const struct record_input *e, const char *zone)
 {
     struct moment now = run_moment(e->run);
-    int64_t since = now.now - clock_at(zone, now.today, 0);
 
-    return now.now == (int64_t)now.today * 86400 || since < 0 || since >= 86400
+    return now.now == clock_fixed(now.today).now ||
+                   clock_day(zone, now.now) != now.today
                ? -1
-               : (int)(since / 60);
+               : clock_minute(zone, now.now);
 }
 
-/* Who and when: fills the moment and the person of @out. */
+/* Who and when: fills the moment and the person of @out, whose subject says in
+ * which zone. */
 static int
 read_who(const struct record_input *e, const struct defect_input *who,
-    const char *zone, struct defect_event *out)
+    struct defect_event *out)
 {
+    const char *zone = defect_events_zone(e->run, out->subject);
+    const struct record r = {.subject = out->subject};
     day_t today = run_moment(e->run).today;
     day_t day = who->day ? record_input_day(e, "on", who->day, 1) : today;
     int now = minute_now(e, zone);
@@ -81,6 +85,8 @@ read_who(const struct record_input *e, const struct defect_input *who,
         return fault_set(e->fault, EX_DATAERR,
             "%s%s%s is still to come; enter what was done once it has been",
             day_words(day, words), who->at ? " " : "", who->at ? who->at : "");
+    if (out->subject != NULL && record_input_check_existed(e, &r, day))
+        return -1;
     if (who->by == NULL)
         return fault_set(e->fault, EX_USAGE,
             "%sby NAME is missing: the id or the name of who did it", e->mark);
@@ -196,25 +202,30 @@ enter(struct entering *w, struct defect_event *e,
     return 0;
 }
 
-/* What is open on @s and what it carries, and whether it stops it: what
- * whoever entered something wants to know next. */
-static void
-say_what_stops(const struct entering *w, const struct subject *s)
+/* What whoever entered something wants to know next: may the vehicle be driven.
+ * A defect that is closed is not the only thing that can stop it, so all of its
+ * condition is said, as every view has it. */
+static int
+say_condition(const struct entering *w, const struct subject *s)
 {
+    const struct run_context *p = w->e->run;
     const struct subject *v = s ? defects_carrier(w->ds, s) : NULL;
-    const struct defect *d = NULL;
-    int stops = 0;
+    const struct snapshot *dues = dues_of_run(p, w->e->fault);
+    struct conditions *all =
+        dues ? fitness_make(p, dues, w->ds, w->e->fault) : NULL;
 
-    while (v != NULL && (d = defects_open_on(w->ds, v, d)) != NULL)
-        if (defect_stops(d, w->now.today)) {
-            buf_print(w->out, "%s %s defect %lld, %s %s (%s)\n", v->id,
-                stops ? "also has" : "is not to be driven:",
-                (long long)d->number, d->subject_id, d->item,
-                sheet_grade_word(d->grade));
-            stops++;
-        }
-    if (v != NULL && stops == 0)
-        buf_print(w->out, "no open defect stops %s\n", v->id);
+    if (all == NULL)
+        return -1;
+    const struct vehicle_condition *c = v ? conditions_of(all, v) : NULL;
+    if (c != NULL)
+        buf_print(w->out, "%s: %s\n", v->id, condition_said(c->condition));
+    for (size_t i = 0; c != NULL && i < c->n_stops; i++) {
+        buf_text(w->out, "  ");
+        stop_say(&c->stops[i], w->out);
+        buf_text(w->out, "\n");
+    }
+    conditions_free(all);
+    return 0;
 }
 
 /* --- reports -------------------------------------------------------------- */
@@ -320,17 +331,22 @@ defect_input_report(const struct record_input *e, const struct subject *s,
     struct buf *out)
 {
     struct entering w;
-    struct defect_event event = {.until = DAY_NONE, .reading = -1};
+    struct defect_event event = {
+        .subject = s, .until = DAY_NONE, .reading = -1};
 
+    if (s->kind == SUBJECT_DRIVER)
+        return fault_set(e->fault, EX_USAGE,
+            "%s is a driver; a defect is one of a vehicle or of equipment",
+            s->id);
     if (found->text == NULL)
         return fault_set(e->fault, EX_USAGE,
             "%snote TEXT is missing: say what is wrong", e->mark);
-    if (read_who(e, who, defect_events_zone(e->run, s), &event) ||
+    if (record_input_text(e, "note", found->text) || read_who(e, who, &event) ||
         begin(&w, e, out))
         return -1;
     int rc = report(&w, s, &event, *found, 0, NULL);
     if (rc == 0)
-        say_what_stops(&w, s);
+        rc = say_condition(&w, s);
     return end(&w, rc);
 }
 
@@ -469,17 +485,22 @@ defect_input_check(const struct record_input *e, const struct subject *s,
     struct defect_event_more more = {.sheet = sheet ? sheet->id : NULL,
         .paper = check->paper,
         .nil = check->nil,
+        .reported = check->reported,
+        .n_reported = check->n_reported,
         .opened = check->opened};
     char day[DAY_WORDS];
 
-    if (sheet == NULL ||
-        read_who(e, who, defect_events_zone(e->run, s), &event) ||
+    if (sheet == NULL || read_who(e, who, &event) ||
         read_odometer(
             e, s, "the reading", check->reading, event.at.day, &more.reading) ||
         read_odometer(
             e, s, "the end reading", check->end, event.at.day, &more.end))
         return -1;
-    if (check->nil == (check->n_found > 0))
+    if (more.end >= 0 && more.end < more.reading)
+        return fault_set(e->fault, EX_DATAERR,
+            "the end reading %lld is less than the reading at the start, %lld",
+            (long long)more.end, (long long)more.reading);
+    if (check->nil == (check->n_found + check->n_reported > 0))
         return fault_set(e->fault, EX_USAGE,
             "say what was found: %snil when nothing was, else %sdefect "
             "ITEM=TEXT for each thing",
@@ -507,7 +528,7 @@ defect_input_check(const struct record_input *e, const struct subject *s,
     for (size_t i = 0; rc == 0 && i < check->n_found; i++)
         rc = report(&w, s, &found, check->found[i], event.id, check->paper);
     if (rc == 0)
-        say_what_stops(&w, s);
+        rc = say_condition(&w, s);
     return end(&w, rc);
 }
 
@@ -546,7 +567,6 @@ put_off_to_reading(
     const struct entering *w, struct defect_event *event, const char *unit)
 {
     const struct subject *v = defects_carrier(w->ds, event->subject);
-
     struct facts use;
 
     if (v == NULL)
@@ -592,7 +612,7 @@ act(const struct record_input *e, int64_t number, struct defect_event *event,
         event->about = d->first;
         event->subject = d->subject;
         event->subject_id = d->subject_id;
-        rc = read_who(e, who, defect_events_zone(e->run, d->subject), event);
+        rc = read_who(e, who, event);
         if (rc == 0 && unit != NULL)
             rc = put_off_to_reading(&w, event, unit);
         if (rc == 0 && event->until != DAY_NONE)
@@ -608,7 +628,7 @@ act(const struct record_input *e, int64_t number, struct defect_event *event,
         d = defects_numbered(w.ds, number);
         buf_print(out, "defect %lld: %s %s, %s\n", (long long)d->number,
             d->subject_id, d->item, defect_state_word(d->state));
-        say_what_stops(&w, d->subject);
+        rc = say_condition(&w, d->subject);
     }
     return end(&w, rc);
 }
@@ -702,7 +722,7 @@ defect_input_release_failed(const struct record_input *e, int64_t id,
     if (rc == 0) {
         event.subject = was->subject;
         event.subject_id = was->subject_id;
-        rc = read_who(e, who, defect_events_zone(e->run, was->subject), &event);
+        rc = read_who(e, who, &event);
     }
     if (rc == 0 && event.whole_day)
         rc = fault_set(e->fault, EX_USAGE,
@@ -712,7 +732,7 @@ defect_input_release_failed(const struct record_input *e, int64_t id,
     if (rc == 0) {
         buf_print(out, "record %lld: the failed job of %s no longer stops it\n",
             (long long)id, event.subject_id);
-        say_what_stops(&w, event.subject);
+        rc = say_condition(&w, event.subject);
     }
     return end(&w, rc);
 }
@@ -794,8 +814,7 @@ enter_move(struct entering *w, struct record *r, struct defect_event *move)
         return -1;
     buf_print(
         w->out, "%s lacks it now for item %s\n", b.lacking->id, b.item->code);
-    say_what_stops(w, b.lacking);
-    return 0;
+    return say_condition(w, b.lacking);
 }
 
 int
@@ -822,20 +841,6 @@ defect_input_move(
 
 /* --- voids ---------------------------------------------------------------- */
 
-/* What was missing by the move @id and stands, or 0. */
-static int64_t
-missing_by(const struct defects *ds, int64_t id)
-{
-    size_t n;
-    const struct defect_event *all = defects_events(ds, &n);
-
-    for (size_t i = 0; i < n; i++)
-        if (all[i].kind == EVENT_REPORTED && all[i].voided_by == 0 &&
-            all[i].cause == id)
-            return all[i].id;
-    return 0;
-}
-
 /* Whether a void of that event is asked of the fold: of all that belongs to a
  * defect, and of what else stops a vehicle where anybody is named who may lift
  * a stop. */
@@ -849,9 +854,10 @@ is_guarded(const struct entering *w, const struct defect_event *was)
                                         MAY_RELEASE, was->subject) > 0);
 }
 
-/* The first report that stands of those found in check @id, or NULL. */
+/* The first report that stands of those that came of the check or the move @id,
+ * or NULL. */
 static const struct defect_event *
-found_in(const struct defects *ds, int64_t id)
+came_of(const struct defects *ds, int64_t id)
 {
     size_t n;
     const struct defect_event *all = defects_events(ds, &n);
@@ -873,6 +879,46 @@ fold_anew(struct entering *w, int64_t id)
     return w->ds ? 0 : -1;
 }
 
+/* A leaving is no act on a defect, but its void lets the vehicle be driven
+ * again: sets @subject to whose it is, where anybody is named who may lift a
+ * stop; else to NULL. */
+static int
+find_leaving(
+    const struct entering *w, int64_t id, const struct subject **subject)
+{
+    const struct run_context *p = w->e->run;
+    struct record *all;
+    size_t n;
+
+    *subject = NULL;
+    if (records_standing(run_ledger(p), run_fleet(p), RECORD_BIT(RECORD_LEFT),
+            NULL, run_arena(p), &all, &n, w->e->fault))
+        return -1;
+    for (size_t i = 0; i < n; i++)
+        if (all[i].id == id && all[i].subject != NULL &&
+            people_count(run_fleet(p), MAY_RELEASE, all[i].subject) > 0)
+            *subject = all[i].subject;
+    return 0;
+}
+
+/* Void what was asked for and allowed, and with a move what is missing by it.
+ */
+static int
+void_it(struct entering *w, const struct defect_event *event,
+    const struct defect_event *missing, const char *note)
+{
+    const struct record_input *e = w->e;
+    struct ledger *l = run_ledger(e->run);
+    int64_t now = run_moment(e->run).now;
+
+    if ((missing != NULL &&
+            records_void(l, missing->id, event->by, note, now, e->fault)) ||
+        records_void(l, event->about, event->by, note, now, e->fault))
+        return -1;
+    buf_print(w->out, "voided record %lld\n", (long long)event->about);
+    return fold_anew(w, event->about);
+}
+
 int
 defect_input_void(const struct record_input *e, int64_t id,
     const struct defect_input *who, struct buf *out)
@@ -880,37 +926,36 @@ defect_input_void(const struct record_input *e, int64_t id,
     struct entering w;
     struct defect_event event = {
         .kind = EVENT_VOIDED, .about = id, .until = DAY_NONE, .reading = -1};
-    struct enter_answer a = {.refusal = ENTER_ALLOWED};
+    const struct subject *left;
+    int rc = -1;
 
     if (begin(&w, e, out))
         return -1;
     const struct defect_event *was = defects_event(w.ds, id);
-    const struct defect_event *finding = found_in(w.ds, id);
-    if (finding != NULL && (was == NULL || was->kind != EVENT_MOVED)) {
+    const struct defect_event *finding = came_of(w.ds, id);
+    int is_move = was != NULL && was->kind == EVENT_MOVED;
+    if (finding != NULL && !is_move) {
         fault_fill(e->fault, EX_DATAERR,
             "record %lld: %s; the newest is record %lld", (long long)id,
             enter_refusal_text(ENTER_HAS_DEFECTS), (long long)finding->id);
         return end(&w, -1);
     }
-    if (!is_guarded(&w, was))
+    if (find_leaving(&w, id, &left))
+        return end(&w, -1);
+    if (left == NULL && !is_guarded(&w, was))
         return end(&w, 0);
-    int rc = read_who(e, who, defect_events_zone(e->run, was->subject), &event);
-    if (rc == 0)
-        a = may_enter(w.ds, &event, &w.now);
-    if (a.refusal != ENTER_ALLOWED)
-        rc = fault_set(e->fault, EX_DATAERR, "record %lld: %s", (long long)id,
-            enter_refusal_text(a.refusal));
-    const int64_t missing = was->kind == EVENT_MOVED ? missing_by(w.ds, id) : 0;
-    if (rc == 0 && missing != 0)
-        rc = records_void(run_ledger(e->run), missing, event.by, who->note,
-            run_moment(e->run).now, e->fault);
-    if (rc == 0)
-        rc = records_void(run_ledger(e->run), id, event.by, who->note,
-            run_moment(e->run).now, e->fault);
-    if (rc == 0)
-        buf_print(out, "voided record %lld\n", (long long)id);
-    if (rc == 0)
-        rc = fold_anew(&w, id);
-    rc = end(&w, rc);
-    return rc == 0 ? 1 : -1;
+    event.subject = left ? left : was->subject;
+    if (read_who(e, who, &event) == 0) {
+        const struct person *p = people_find(run_fleet(e->run), event.by);
+        struct enter_answer a = {.refusal = ENTER_ALLOWED};
+        if (left == NULL)
+            a = may_enter(w.ds, &event, &w.now);
+        else if (p == NULL || !people_may(p, MAY_RELEASE, left))
+            a.refusal = ENTER_MAY_NOT_LIFT;
+        rc = a.refusal == ENTER_ALLOWED
+                 ? void_it(&w, &event, is_move ? finding : NULL, who->note)
+                 : fault_set(e->fault, EX_DATAERR, "record %lld: %s",
+                       (long long)id, enter_refusal_text(a.refusal));
+    }
+    return end(&w, rc) == 0 ? 1 : -1;
 }

@@ -39,6 +39,9 @@ struct defect_input_check {
     int nil;             /* nothing was found */
     const struct defect_input_found *found;
     size_t n_found;
+    const char *const *reported; /* numbers of the records by which part of it
+                                    was reported before, place by place */
+    size_t n_reported;
     const int64_t *answered; /* the numbers of watched defects looked at */
     size_t n_answered;
     int opened; /* the minute of the day at which a form was opened, or -1 */

@@ -44,7 +44,7 @@ do_reminders(const struct parts_run *r, struct fault *f)
 {
     const struct snapshot *s = dues_of_run(r->run, f);
 
-    if (s == NULL || stop_mail_round(r->run, s, NULL, f))
+    if (s == NULL || stop_mail_round(r->run, NULL, f))
         return -1;
     return r->when & (PARTS_NIGHTLY | PARTS_HOUR) ? remind_all(r->run, s, f)
                                                   : remind_failed(r->run, s, f);
@@ -99,7 +99,7 @@ show_reminders(const struct parts_run *r, struct buf *out, struct fault *f)
 {
     const struct snapshot *s = dues_of_run(r->run, f);
 
-    return s == NULL || stop_mail_round(r->run, s, out, f)
+    return s == NULL || stop_mail_round(r->run, out, f)
                ? -1
                : remind_show(r->run, s, out, f);
 }

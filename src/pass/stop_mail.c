@@ -23,7 +23,7 @@ struct stop_mail_before {
 };
 
 /* What is to be told, of one vehicle. */
-struct news {
+struct stop_news {
     const struct run_context *run;
     struct stop_letter letter;
     const char *stage;
@@ -44,7 +44,7 @@ is_told_of(const struct person *person, const struct subject *vehicle)
 }
 
 static struct sent_reminder
-told_to(const struct news *n, const struct person *person)
+told_to(const struct stop_news *n, const struct person *person)
 {
     /* With the day for a deadline when it was stopped and without one when it
      * was let go, the last one says what the person knows of it. */
@@ -61,7 +61,7 @@ told_to(const struct news *n, const struct person *person)
 /* --- One message ---------------------------------------------------------- */
 
 static int
-put(const struct news *n, const struct person *person, struct buf *subject,
+put(const struct stop_news *n, const struct person *person, struct buf *subject,
     struct buf *text, struct buf *seed, struct fault *f)
 {
     struct sent_reminder told = told_to(n, person);
@@ -84,7 +84,8 @@ put(const struct news *n, const struct person *person, struct buf *subject,
 }
 
 static int
-tell_person(const struct news *n, const struct person *person, struct fault *f)
+tell_person(
+    const struct stop_news *n, const struct person *person, struct fault *f)
 {
     struct sent_reminder told = told_to(n, person);
     int had = sent_reminder_has(run_ledger(n->run), &told, f);
@@ -124,7 +125,7 @@ lifters(const struct run_context *p, const struct subject *vehicle)
 
 /* The rest of the letter, and of all that is the same for everybody. */
 static void
-address(struct news *n)
+address(struct stop_news *n)
 {
     const struct site *site = &run_fleet(n->run)->site;
 
@@ -135,7 +136,7 @@ address(struct news *n)
 }
 
 static int
-tell_all(struct news *n, struct fault *f)
+tell_all(struct stop_news *n, struct fault *f)
 {
     const struct fleet *fleet = run_fleet(n->run);
 
@@ -170,23 +171,10 @@ stop_mail_look(const struct run_context *p, const struct defects *ds)
     return b;
 }
 
-/* A defect as a reason, for what is stopped by it whatever else is so. */
-static struct stop
-stop_of(const struct defect *d, day_t today)
-{
-    int lapsed = defect_lapsed(d, today);
-
-    return (struct stop){.kind = lapsed ? STOP_LAPSED : STOP_DEFECT,
-        .makes = CONDITION_NOT_TO_BE_DRIVEN,
-        .subject = d->subject,
-        .since = lapsed ? d->until + 1 : d->reported.at.day,
-        .defect = d};
-}
-
 /* The defects that stop the vehicle of @n as its reasons, those of its news
  * first; its subject names the first. */
 static int
-list_stops(struct news *n, const struct defects *ds, struct fault *f)
+list_stops(struct stop_news *n, const struct defects *ds, struct fault *f)
 {
     day_t today = run_moment(n->run).today;
     size_t count;
@@ -198,13 +186,13 @@ list_stops(struct news *n, const struct defects *ds, struct fault *f)
     if (stops == NULL)
         return no_memory(f);
     for (size_t i = 0; i < n->letter.n_news; i++)
-        stops[n->letter.n_stops++] = stop_of(n->letter.news[i], today);
+        stops[n->letter.n_stops++] = stop_by_defect(n->letter.news[i], today);
     while ((d = defects_open_on(ds, n->letter.vehicle, d)) != NULL) {
         int is_news = 0;
         for (size_t i = 0; i < n->letter.n_news; i++)
             is_news |= n->letter.news[i] == d;
         if (!is_news && defect_stops(d, today))
-            stops[n->letter.n_stops++] = stop_of(d, today);
+            stops[n->letter.n_stops++] = stop_by_defect(d, today);
     }
     n->letter.stops = stops;
     n->letter.condition = CONDITION_NOT_TO_BE_DRIVEN;
@@ -214,7 +202,7 @@ list_stops(struct news *n, const struct defects *ds, struct fault *f)
 /* What lifted a stop is told when it was the last one, whatever the others
  * were: a job, a spell. */
 static int
-tell_lifted(struct news *n, const struct defects *ds, struct fault *f)
+tell_lifted(struct stop_news *n, const struct defects *ds, struct fault *f)
 {
     const struct snapshot *s = dues_of_run(n->run, f);
     struct conditions *c = s ? fitness_make(n->run, s, ds, f) : NULL;
@@ -276,7 +264,7 @@ stop_mail_after(const struct run_context *p,
     int64_t reading, struct fault *f)
 {
     char stage[STAGE_ROOM];
-    struct news n = {.run = p, .stage = stage};
+    struct stop_news n = {.run = p, .stage = stage};
     size_t count;
 
     for (int stops = 1; stops >= 0; stops--) {
@@ -336,7 +324,7 @@ stop_mail_failed(const struct run_context *p, const struct task *t,
         return 0;
     failed.id = id;
     snprintf(stage, sizeof stage, "stopped-%lld", (long long)id);
-    struct news n = {.run = p,
+    struct stop_news n = {.run = p,
         .stage = stage,
         .letter = {.vehicle = v,
             .condition = CONDITION_NOT_TO_BE_DRIVEN,
@@ -362,7 +350,7 @@ tell_lapsed(const struct run_context *p, const struct vehicle_condition *v,
             continue;
         snprintf(stage, sizeof stage, "lapsed-%lld-%s", (long long)d->number,
             day_text(d->until, day));
-        struct news n = {.run = p,
+        struct stop_news n = {.run = p,
             .stage = stage,
             .show = show,
             .letter = {.vehicle = v->vehicle,
@@ -382,7 +370,7 @@ tell_freed(const struct run_context *p, const struct vehicle_condition *v,
 {
     const struct fleet *fleet = run_fleet(p);
     char stage[STAGE_ROOM];
-    struct news n = {.run = p,
+    struct stop_news n = {.run = p,
         .stage = stage,
         .show = show,
         .letter = {.vehicle = v->vehicle, .condition = v->condition}};
@@ -407,13 +395,11 @@ tell_freed(const struct run_context *p, const struct vehicle_condition *v,
 }
 
 int
-stop_mail_round(const struct run_context *p, const struct snapshot *s,
-    struct buf *show, struct fault *f)
+stop_mail_round(const struct run_context *p, struct buf *show, struct fault *f)
 {
     if (run_fleet(p)->site.mail.from == NULL)
         return 0;
-    struct defects *ds = defect_events_fold(p, f);
-    struct conditions *c = ds ? fitness_make(p, s, ds, f) : NULL;
+    const struct conditions *c = fitness_of_run(p, f);
     int rc = c ? 0 : -1;
     size_t n = 0;
     const struct vehicle_condition *all = c ? conditions_all(c, &n) : NULL;
@@ -421,7 +407,5 @@ stop_mail_round(const struct run_context *p, const struct snapshot *s,
     for (size_t i = 0; i < n && rc == 0; i++)
         if (tell_lapsed(p, &all[i], show, f) || tell_freed(p, &all[i], show, f))
             rc = -1;
-    conditions_free(c);
-    defects_free(ds);
     return rc;
 }

@@ -36,7 +36,7 @@ int stop_mail_failed(const struct run_context *p, const struct task *t,
  * stopped may be driven again, because a job was done or a void entered.  With
  * @show, say to it who would be told, and write nothing.
  */
-int stop_mail_round(const struct run_context *p, const struct snapshot *s,
-    struct buf *show, struct fault *f);
+int stop_mail_round(
+    const struct run_context *p, struct buf *show, struct fault *f);
 
 #endif

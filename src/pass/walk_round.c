@@ -26,7 +26,7 @@ struct walk_round {
 };
 
 /* Everything about a form while it is taken. */
-struct taking {
+struct check_taking {
     const struct walk_round_key *key;
     const struct run_context *run;
     const struct record_form *form;
@@ -136,7 +136,8 @@ read_answer(struct check_line *line, const char *answers, struct arena *a)
 
 /* Add @line with its answer to @part, whose lines grow. */
 static int
-add_line(struct taking *t, struct check_part *part, struct check_line line)
+add_line(
+    struct check_taking *t, struct check_part *part, struct check_line line)
 {
     struct arena *a = run_arena(t->run);
     struct check_line *lines =
@@ -152,8 +153,8 @@ add_line(struct taking *t, struct check_part *part, struct check_line line)
 
 /* An item, or each piece of equipment that it asks for. */
 static int
-add_item(
-    struct taking *t, struct check_part *part, const struct check_item *item)
+add_item(struct check_taking *t, struct check_part *part,
+    const struct check_item *item)
 {
     const struct fleet *f = run_fleet(t->run);
     struct check_line line = {.code = item->code, .item = item};
@@ -174,7 +175,7 @@ add_item(
 /* All parts: those of the sheet in walking order, then the defects that are
  * watched. */
 static int
-lay_out(struct taking *t, struct fault *f)
+lay_out(struct check_taking *t, struct fault *f)
 {
     struct arena *a = run_arena(t->run);
     const struct defect *d = NULL;
@@ -210,7 +211,7 @@ lay_out(struct taking *t, struct fault *f)
 /* --- fields --------------------------------------------------------------- */
 
 static int
-refuse(struct taking *t, const char *why)
+refuse(struct check_taking *t, const char *why)
 {
     return fault_set(&t->refusal, EX_DATAERR, "%s", why);
 }
@@ -218,7 +219,7 @@ refuse(struct taking *t, const char *why)
 /* What was written there without what would break a line and blanks around
  * it, in the arena; NULL for nothing. */
 static const char *
-field(const struct taking *t, const char *name)
+field(const struct check_taking *t, const char *name)
 {
     const char *value = t->form->value(t->form->from, name);
     char *text;
@@ -238,7 +239,7 @@ field(const struct taking *t, const char *name)
 }
 
 static struct record_input
-input_of(struct taking *t)
+input_of(struct check_taking *t)
 {
     return (struct record_input){.run = t->run,
         .mark = "the field ",
@@ -248,14 +249,14 @@ input_of(struct taking *t)
 }
 
 static const char *
-zone_of(const struct taking *t)
+zone_of(const struct check_taking *t)
 {
     return defect_events_zone(t->run, t->vehicle);
 }
 
 /* Who signs a report: a driver by their key; initials are part of the note. */
 static const char *
-signed_text(const struct taking *t, const char *text)
+signed_text(const struct check_taking *t, const char *text)
 {
     return t->key->driver
                ? text
@@ -263,22 +264,20 @@ signed_text(const struct taking *t, const char *text)
 }
 
 static struct defect_input
-who_of(struct taking *t)
+who_of(struct check_taking *t)
 {
     return (struct defect_input){
         .by = t->draft.who, .is_vehicle = t->key->driver == NULL};
 }
 
-/* The minute of the day @when was on, and whether that is @day. */
+/* The minute of @day at which clocks showed @when, or -1 when that was on
+ * another day. */
 static int
-minute_of(const struct taking *t, int64_t when, day_t day)
+minute_of(const struct check_taking *t, int64_t when, day_t day)
 {
     const char *zone = zone_of(t);
-    int64_t since = when - clock_at(zone, day, 0);
 
-    return clock_day(zone, when) == day && since >= 0 && since < 86400
-               ? (int)(since / 60)
-               : -1;
+    return clock_day(zone, when) == day ? clock_minute(zone, when) : -1;
 }
 
 /* --- steps ---------------------------------------------------------------- */
@@ -286,7 +285,7 @@ minute_of(const struct taking *t, int64_t when, day_t day)
 /* The vehicle, the sheet and who it is that the form names; and the draft of
  * these. */
 static int
-find_draft(struct taking *t, struct fault *f)
+find_draft(struct check_taking *t, struct fault *f)
 {
     const char *sheet = field(t, CHECK_SHEET);
     const char *who = t->key->driver ? t->key->driver : field(t, CHECK_WHO);
@@ -310,7 +309,7 @@ find_draft(struct taking *t, struct fault *f)
 
 /* A new one, opened now. */
 static void
-start_draft(struct taking *t)
+start_draft(struct check_taking *t)
 {
     t->draft.opened = run_moment(t->run).now;
     t->draft.sent = 0;
@@ -320,7 +319,7 @@ start_draft(struct taking *t)
 }
 
 static int
-step_begin(struct taking *t, struct fault *f)
+step_begin(struct check_taking *t, struct fault *f)
 {
     const char *reading = field(t, CHECK_READING);
     struct ledger *l = run_ledger(t->run);
@@ -342,7 +341,7 @@ step_begin(struct taking *t, struct fault *f)
 
 /* By which it is known that a form was taken. */
 static const char *
-token_of(const struct taking *t, int64_t opened, const char *of)
+token_of(const struct check_taking *t, int64_t opened, const char *of)
 {
     return arena_print(run_arena(t->run), "check/%s/%s/%s/%lld/%s",
         t->draft.subject, t->draft.sheet, t->draft.who, (long long)opened, of);
@@ -351,7 +350,7 @@ token_of(const struct taking *t, int64_t opened, const char *of)
 /* The draft that the form belongs to: 1 when the check was sent, and is on
  * record; 0, or -1. */
 static int
-open_draft(struct taking *t, struct fault *f)
+open_draft(struct check_taking *t, struct fault *f)
 {
     const char *text = field(t, CHECK_OPENED);
     int64_t opened = 0;
@@ -383,7 +382,7 @@ open_draft(struct taking *t, struct fault *f)
 /* What the lines of the part say now; they are those whose fields the form
  * has. */
 static int
-read_part(struct taking *t, struct check_part *part)
+read_part(struct check_taking *t, struct check_part *part)
 {
     char name[CHECK_FIELD];
     const char *all = field(t, CHECK_ALL);
@@ -415,7 +414,7 @@ read_part(struct taking *t, struct check_part *part)
 }
 
 static int
-keep_answers(struct taking *t, struct fault *f)
+keep_answers(struct check_taking *t, struct fault *f)
 {
     struct buf *b = buf_new();
 
@@ -442,7 +441,7 @@ keep_answers(struct taking *t, struct fault *f)
 
 /* As defect_input.h wants it, of a line that is wrong. */
 static int
-found_of(const struct taking *t, const struct check_line *line,
+found_of(const struct check_taking *t, const struct check_line *line,
     struct defect_input_found *out)
 {
     const struct defect *d = line->watched;
@@ -458,9 +457,21 @@ found_of(const struct taking *t, const struct check_line *line,
     return out->item && out->text ? 0 : -1;
 }
 
-/* Enter what stops the vehicle, each thing once however often it is sent. */
+/* By which it is known that what is wrong with @line was reported. */
+static const char *
+report_token(const struct check_taking *t, const struct check_line *line)
+{
+    const char *what = arena_print(
+        run_arena(t->run), "%s/%s/%s", line->code, line->grade, line->text);
+
+    return what ? token_of(t, t->draft.opened, what) : NULL;
+}
+
+/* Report what is wrong, each thing once however often it is sent: the check may
+ * never be finished. */
 static int
-report_at_once(struct taking *t, const struct check_part *part, struct fault *f)
+report_at_once(
+    struct check_taking *t, const struct check_part *part, struct fault *f)
 {
     const struct record_input e = input_of(t);
     const struct defect_input who = who_of(t);
@@ -470,11 +481,9 @@ report_at_once(struct taking *t, const struct check_part *part, struct fault *f)
         const struct check_line *line = &part->lines[i];
         struct defect_input_found found;
         int64_t id = 0;
-        if (line->text == NULL || sheet_grade_find(line->grade) == GRADE_MINOR)
+        if (line->text == NULL)
             continue;
-        const char *token = token_of(t, t->draft.opened,
-            arena_print(run_arena(t->run), "%s/%s/%s", line->code, line->grade,
-                line->text));
+        const char *token = report_token(t, line);
         if (token == NULL || found_of(t, line, &found))
             return no_memory(f);
         int again = submissions_find(l, token, &id, f);
@@ -492,7 +501,7 @@ report_at_once(struct taking *t, const struct check_part *part, struct fault *f)
 }
 
 static int
-step_part(struct taking *t, struct fault *f)
+step_part(struct check_taking *t, struct fault *f)
 {
     char name[CHECK_FIELD];
     int rc = open_draft(t, f);
@@ -514,7 +523,7 @@ step_part(struct taking *t, struct fault *f)
 
 /* Enter the check on the day of its first sending. */
 static int
-enter(struct taking *t, const struct defect_input_check *check)
+enter(struct check_taking *t, const struct defect_input_check *check)
 {
     const struct record_input e = input_of(t);
     struct defect_input who = who_of(t);
@@ -531,49 +540,77 @@ enter(struct taking *t, const struct defect_input_check *check)
     return defect_input_check(&e, t->vehicle, &who, check, t->text);
 }
 
+/* What the check says of each line: the watched defects that it answers, and
+ * the records by which what is wrong was reported. */
 static int
-step_send(struct taking *t, struct fault *f)
+gather(
+    struct check_taking *t, struct defect_input_check *check, struct fault *f)
 {
     struct arena *a = run_arena(t->run);
-    struct ledger *l = run_ledger(t->run);
     size_t n = 0;
+    int64_t id = 0;
+
+    for (size_t i = 0; i < t->n_parts; i++)
+        n += t->parts[i].n;
+    const char **reported = arena_take(a, (n + 1) * sizeof *reported);
+    int64_t *answered = arena_take(a, (n + 1) * sizeof *answered);
+    if (reported == NULL || answered == NULL)
+        return no_memory(f);
+    check->reported = reported;
+    check->answered = answered;
+    for (size_t i = 0; i < t->n_parts; i++)
+        for (size_t k = 0; k < t->parts[i].n; k++) {
+            const struct check_line *line = &t->parts[i].lines[k];
+            if (line->watched != NULL)
+                answered[check->n_answered++] = line->watched->number;
+            if (line->text == NULL)
+                continue;
+            const char *token = report_token(t, line);
+            if (token == NULL)
+                return no_memory(f);
+            int known = submissions_find(run_ledger(t->run), token, &id, f);
+            if (known < 0)
+                return -1;
+            if (known == 0)
+                return fault_set(&t->refusal, EX_DATAERR,
+                    "what is wrong with %s is not on record; send \"%s\" once "
+                    "more",
+                    line->code, t->parts[i].title);
+            const char *number = arena_print(a, "%lld", (long long)id);
+            if (number == NULL)
+                return no_memory(f);
+            reported[check->n_reported++] = number;
+        }
+    check->nil = check->n_reported == 0;
+    return 0;
+}
+
+static int
+step_send(struct check_taking *t, struct fault *f)
+{
+    struct ledger *l = run_ledger(t->run);
     int64_t id = 0;
     int rc = open_draft(t, f);
 
     if (rc != 0)
         return rc < 0 ? -1 : 0;
-    for (size_t i = 0; i < t->n_parts; i++) {
+    for (size_t i = 0; i < t->n_parts; i++)
         if (!check_part_done(&t->parts[i]))
             return fault_set(&t->refusal, EX_DATAERR,
                 "\"%s\" is still to do; the check is sent when every place is "
                 "done",
                 t->parts[i].title);
-        n += t->parts[i].n;
-    }
-    struct defect_input_found *found = arena_take(a, (n + 1) * sizeof *found);
-    int64_t *answered = arena_take(a, (n + 1) * sizeof *answered);
     const char *token = token_of(t, t->draft.opened, "sent");
-    if (found == NULL || answered == NULL || token == NULL)
+    if (token == NULL)
         return no_memory(f);
     t->draft.reading = field(t, CHECK_READING);
     struct defect_input_check check = {.sheet = t->sheet->id,
         .reading = t->draft.reading,
-        .found = found,
-        .answered = answered,
         .opened = minute_of(
             t, t->draft.opened, clock_day(zone_of(t), t->draft.sent))};
-    for (size_t i = 0; i < t->n_parts; i++)
-        for (size_t k = 0; k < t->parts[i].n; k++) {
-            const struct check_line *line = &t->parts[i].lines[k];
-            if (line->watched != NULL)
-                answered[check.n_answered++] = line->watched->number;
-            if (line->text != NULL &&
-                found_of(t, line, &found[check.n_found++]))
-                return no_memory(f);
-        }
-    check.nil = check.n_found == 0;
-    if (records_last_id(l, &id, f) || enter(t, &check) ||
-        submissions_keep(l, token, id + 1, f) || drafts_drop(l, &t->draft, f))
+    if (gather(t, &check, f) || records_last_id(l, &id, f) ||
+        enter(t, &check) || submissions_keep(l, token, id + 1, f) ||
+        drafts_drop(l, &t->draft, f))
         return -1;
     t->heading = "The check is on record";
     t->sheet = NULL;
@@ -595,6 +632,7 @@ print(const struct walk_round *w, const struct walk_round_key *key,
         clock_words(fleet->site.time_zone, run_moment(w->run).now, drawn);
     page->conditions = w->conditions;
     page->defects = w->defects;
+    page->driver_id = key->driver;
     page->driver = key->driver ? name_of(fleet, key->driver) : NULL;
     return check_page_html(page, out) ? no_memory(f) : 0;
 }
@@ -609,7 +647,7 @@ walk_round_front(const struct walk_round *w, const struct walk_round_key *key,
 }
 
 static int
-answer(struct taking *t, struct buf *out, struct fault *f)
+answer(struct check_taking *t, struct buf *out, struct fault *f)
 {
     int refused = t->refusal.code != 0;
     struct check_page page = {.vehicle = t->vehicle,
@@ -631,7 +669,7 @@ answer(struct taking *t, struct buf *out, struct fault *f)
 }
 
 static int
-take(struct taking *t, struct fault *f)
+take(struct check_taking *t, struct fault *f)
 {
     const char *step = field(t, CHECK_STEP);
     const char *vehicle = field(t, CHECK_VEHICLE);
@@ -639,6 +677,9 @@ take(struct taking *t, struct fault *f)
     t->vehicle = t->key->vehicle;
     if (t->vehicle == NULL && vehicle != NULL)
         t->vehicle = fleet_subject(run_fleet(t->run), vehicle);
+    if (t->vehicle != NULL && t->key->driver != NULL &&
+        !people_check(run_fleet(t->run), t->key->driver, t->vehicle))
+        t->vehicle = NULL;
     if (t->vehicle == NULL || t->vehicle->kind != SUBJECT_VEHICLE ||
         step == NULL) {
         t->vehicle = t->key->vehicle;
@@ -655,7 +696,7 @@ take(struct taking *t, struct fault *f)
 
 /* In one group, so that all of a form is taken or nothing. */
 static enum form_outcome
-take_whole(struct taking *t, struct fault *f)
+take_whole(struct check_taking *t, struct fault *f)
 {
     struct ledger *l = run_ledger(t->run);
 
@@ -677,7 +718,8 @@ enum form_outcome
 walk_round_take(const struct walk_round_key *key, const struct run_context *p,
     const struct record_form *form, struct buf *out, struct fault *f)
 {
-    struct taking t = {.key = key, .run = p, .form = form, .text = buf_new()};
+    struct check_taking t = {
+        .key = key, .run = p, .form = form, .text = buf_new()};
     enum form_outcome outcome = FORM_FAILED;
 
     if (t.text == NULL)

@@ -5,8 +5,8 @@
 
 /*
  * The driver's page: the walk-round check of a vehicle, part by part.  What was
- * sent is kept as a draft until the whole check is entered; a defect that stops
- * the vehicle is entered as soon as its part is sent.
+ * sent is kept as a draft until the whole check is entered; what is wrong is
+ * reported as soon as its part is sent, for a check may never be finished.
  */
 
 /* What a key opens it for: all vehicles to a driver, or one to anybody. */

@@ -94,22 +94,22 @@ keep(struct plan *p, struct schedule *t, struct reassign *r)
 #define ROUNDS_MOST 4
 
 /* A timetable with what is used to fill it. */
-struct draft {
+struct plan_draft {
     struct schedule *t;
     struct reassign *room;
 };
 
 static void
-draft_free(struct draft *d)
+draft_free(struct plan_draft *d)
 {
     reassign_free(d->room);
     schedule_free(d->t);
-    *d = (struct draft){NULL, NULL};
+    *d = (struct plan_draft){NULL, NULL};
 }
 
 static int
-draft_new(
-    struct draft *d, const struct plan_problem *p, const struct schedule *like)
+draft_new(struct plan_draft *d, const struct plan_problem *p,
+    const struct schedule *like)
 {
     d->t = schedule_new(p, like);
     d->room = d->t ? reassign_new(p, d->t) : NULL;
@@ -126,7 +126,7 @@ draft_new(
  * out.
  */
 static int
-draft_make(struct draft *out, const struct plan_problem *p,
+draft_make(struct plan_draft *out, const struct plan_problem *p,
     const struct schedule *like)
 {
     if (draft_new(out, p, like))
@@ -147,8 +147,8 @@ draft_make(struct draft *out, const struct plan_problem *p,
  * Else it would be another tomorrow though nothing has changed.  The one before
  * it is kept in @before, to which @out looks back. */
 static int
-draft_settled(
-    struct draft *out, struct draft *before, const struct plan_problem *p)
+draft_settled(struct plan_draft *out, struct plan_draft *before,
+    const struct plan_problem *p)
 {
     int rc = draft_make(out, p, NULL);
 
@@ -164,8 +164,8 @@ struct plan *
 plan_new(const struct plan_problem *problem)
 {
     struct plan *p = calloc(1, sizeof *p);
-    struct draft d = {NULL, NULL};
-    struct draft before = {NULL, NULL};
+    struct plan_draft d = {NULL, NULL};
+    struct plan_draft before = {NULL, NULL};
 
     if (p == NULL)
         return NULL;

@@ -309,7 +309,7 @@ add_check(const struct check_page *p, struct buf *out)
     html_print(out,
         "<h2 id=\"work\">%s</h2>\n<p>%zu of %zu places done. By %s.</p>\n"
         "<p class=\"meta\">Write what is wrong beside the item; leave the rest "
-        "empty. What stops the vehicle is reported at once.</p>\n",
+        "empty. What you write is reported as soon as you send it.</p>\n",
         p->sheet->title, done, p->n_parts, p->who);
     for (size_t i = 0; i < p->n_parts && next == p->n_parts; i++)
         if (!check_part_done(&p->parts[i]))
@@ -346,6 +346,8 @@ add_vehicles(const struct check_page *p, struct buf *out)
     html_print(out, "<ul>\n");
     for (size_t i = 0; i < n; i++) {
         const struct subject *v = all[i].vehicle;
+        if (!people_check(defects_fleet(p->defects), p->driver_id, v))
+            continue;
         html_print(out,
             "<li><button name=\"" CHECK_VEHICLE
             "\" value=\"%s\">%s%s%s: %s</button></li>\n",

@@ -46,7 +46,8 @@ struct check_page {
     const char *drawn; /* when it was made, for people */
     const struct conditions *conditions;
     const struct defects *defects;
-    const char *driver;            /* whose key it is; NULL: a vehicle's */
+    const char *driver;    /* who has the key; NULL: it is a vehicle's */
+    const char *driver_id; /* likewise */
     const struct subject *vehicle; /* NULL: the list to choose from */
     /* A check under way, or NULL: */
     const struct check_sheet *sheet;

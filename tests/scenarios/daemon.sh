@@ -5,8 +5,9 @@
 ostlerd=$BUILD/ostlerd
 pid=
 helper=
-trap '[ -z "$pid" ] || kill "$pid" 2>/dev/null
-    [ -z "$helper" ] || kill "$helper" 2>/dev/null
+# A process that is told to end is waited for: none is left when a test is over.
+trap '[ -z "$pid" ] || { kill "$pid" && wait "$pid"; } 2>/dev/null
+    [ -z "$helper" ] || { kill "$helper" && wait "$helper"; } 2>/dev/null
     cd "$tree" && chmod -R u+rwX "$folder" && rm -rf "$folder"' EXIT
 
 # serves: the log says where, and $site is that.

@@ -52,6 +52,32 @@ the_moment_of_a_time_of_day(void **state)
             fail_msg("row %zu, %s", i, rows[i].zone);
 }
 
+/* On a day with a change the minutes since midnight are others. */
+static void
+the_minute_that_clocks_show(void **state)
+{
+    const struct {
+        const char *zone;
+        int64_t when;
+        int minute;
+    } rows[] = {
+        {"UTC", utc(2026, 12, 2, 7, 40), 7 * 60 + 40},
+        {"Europe/London", utc(2026, 7, 1, 6, 40), 7 * 60 + 40},
+        /* Since 01:00 an hour ahead: 6 h 40 min after midnight. */
+        {"Europe/London", utc(2026, 3, 29, 6, 40), 7 * 60 + 40},
+        /* Since 02:00 no more: 24 h 30 min after midnight. */
+        {"Europe/London", utc(2026, 10, 25, 23, 30), 23 * 60 + 30},
+        {"Asia/Kathmandu", utc(2026, 12, 1, 18, 15), 0},
+        /* Before 1970 too. */
+        {"UTC", utc(1969, 12, 31, 23, 59), 23 * 60 + 59},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < COUNT(rows); i++)
+        assert_int_equal(
+            clock_minute(rows[i].zone, rows[i].when), rows[i].minute);
+}
+
 static void
 the_day_at_a_moment(void **state)
 {
@@ -87,6 +113,7 @@ main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_moment_of_a_time_of_day),
+        cmocka_unit_test(the_minute_that_clocks_show),
         cmocka_unit_test(the_day_at_a_moment),
         cmocka_unit_test(midnight_begins_the_day),
     };

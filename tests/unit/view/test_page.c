@@ -227,7 +227,7 @@ failed_and_overdue(void **state)
     struct buf *page = page_of(w, NULL, 0);
     assert_true(has(page, "stop", "it is overdue as well"));
     assert_true(has(
-        page, "stop", "Lifted by a pass, or somebody with `may = release`"));
+        page, "stop", "Lifted by a pass, or somebody who may release it"));
     assert_string_equal(part(page, "failed"), "");
     assert_false(has(page, "late", "Brakes"));
     buf_free(page);
