@@ -53,6 +53,7 @@ static const struct {
         CONDITION_NOT_KNOWN},
     [STOP_OPEN] = {"open", "somebody who may release it",
         CONDITION_OPEN_DEFECTS},
+    [STOP_TELLS] = {"failed", "a pass", CONDITION_OPEN_DEFECTS},
 };
 
 const char *
@@ -87,7 +88,7 @@ stop_note(const struct stop *s)
                                     : s->defect->reported.note;
     if (s->record != NULL)
         return s->record->note;
-    return s->kind == STOP_FAILED ? s->due->failed->note : NULL;
+    return s->due && s->due->failed ? s->due->failed->note : NULL;
 }
 
 /* "defect 3, T1 Tyres all round", and on what unless that is the vehicle
@@ -133,7 +134,7 @@ stop_say(const struct stop *s, struct buf *out)
     else if (s->kind == STOP_LAPSED)
         buf_print(
             out, ", was put off until %s", day_words(s->defect->until, until));
-    else if (s->kind == STOP_FAILED)
+    else if (s->kind == STOP_FAILED || s->kind == STOP_TELLS)
         buf_print(out, "%s failed on %s", title, since);
     else if (s->kind == STOP_OVERDUE)
         buf_print(out, "%s is overdue, since %s", title, since);
@@ -199,7 +200,8 @@ add_defects(struct conditions *c, const struct defects *ds, day_t today)
 }
 
 /* What failed is its own stop, and is not said once more as overdue
- * (rule 9). */
+ * (rule 9).  One that stops nothing is known against the vehicle all the same:
+ * that is not called fit. */
 static void
 add_due(struct conditions *c, const struct due *d, const struct defects *ds,
     day_t today)
@@ -209,9 +211,9 @@ add_due(struct conditions *c, const struct due *d, const struct defects *ds,
 
     if (d->cycle.ahead != 0)
         return;
-    if (d->failed != NULL && job->failure == FAILURE_STOPS &&
+    if (d->failed != NULL &&
         defects_released_failure(ds, d->failed->id) == NULL) {
-        s.kind = STOP_FAILED;
+        s.kind = job->failure == FAILURE_STOPS ? STOP_FAILED : STOP_TELLS;
         s.since = d->failed->day;
         add(c, s);
     } else if (d->besides == DUE_OVERDUE && job->overdue == OVERDUE_STOPS &&

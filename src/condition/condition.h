@@ -30,7 +30,8 @@ enum stop_kind {
     STOP_LEFT,      /* sold, scrapped or returned */
     STOP_NO_RECORD, /* not known: a job of class law without a record */
     STOP_FIRST_USE, /* not known: no check or inspection since it came */
-    STOP_OPEN       /* an open defect that does not stop it */
+    STOP_OPEN,      /* an open defect that does not stop it */
+    STOP_TELLS      /* a job that does not stop it was not passed */
 };
 
 /* One reason. */

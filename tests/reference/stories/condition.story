@@ -247,8 +247,8 @@ condition K7 not-to-be-driven stops=1
 story condition-failed-own
 source design 8: where its class is law or its job says so
 known OWN
-working own work that failed tells and does not stop; with failure = stops it
-    does
+working own work that failed tells and does not stop, but fit means only that
+    nothing is known against it; with failure = stops it stops
 use people
 use sheet
 fleet
@@ -269,7 +269,7 @@ fleet
     lift.last = 2025-06-01
 do 2026-03-02 record K7 own --on 2026-03-02 --result failed
 at 2026-03-02
-condition K7 fit stops=0
+condition K7 open-defects stops=0
 do 2026-03-02 record K7 lift --on 2026-03-02 --result failed
 at 2026-03-02
 condition K7 not-to-be-driven stops=1
