@@ -239,10 +239,17 @@ a_form_looks_at_its_task_alone(void **state)
     due_cycle_text(&due->cycle, cycle);
     snapshot_free(s);
     const struct field fields[] = {{"subject", "K2"}, {"job", "j"},
-        {"cycle", cycle}, {"made", moment}, {"token", token},
-        {"result", "completed"}, {"on", "today"}, {"initials", "rt"},
-        {NULL, NULL}};
+        {"cycle", cycle}, {"made", moment}, {"token", token}, {"on", "today"},
+        {"initials", "rt"}, {"result", "completed"}, {NULL, NULL}};
+    struct field without[COUNT(fields)];
     const struct record_form form = {value, fields, "/"};
+    const struct record_form bare = {value, without, "/"};
+    memcpy(without, fields, sizeof without);
+    without[COUNT(fields) - 2].name = NULL;
+    /* What nobody said is not taken for done. */
+    assert_int_equal(run_again(p, RUN_LATER, NULL, &f), 0);
+    assert_int_equal(record_form_take(&r, p, &bare, out, &f), FORM_REFUSED);
+    assert_non_null(strstr(buf_str(out), "the result is missing"));
     assert_int_equal(run_again(p, RUN_LATER, NULL, &f), 0);
     memset(&made, 0, sizeof made);
     assert_int_equal(record_form_take(&r, p, &form, out, &f), FORM_RECORDED);
